@@ -1,0 +1,3 @@
+export * from './vec.js';
+export * from './rigid.js';
+export * from './contour.js';

@@ -1,0 +1,83 @@
+import type { Contour, Vec2 } from '../geometry/index.js';
+
+/** A and B side: the two faces of the blank. A is +z of every plate's own frame. */
+export type Side = 'A' | 'B';
+
+/**
+ * One flat region. Its own frame: x, y in the sheet's middle plane, z out of the A side, so the metal fills
+ * z = -thickness/2 to +thickness/2. The outline runs counter-clockwise seen from the A side, holes clockwise.
+ */
+export interface Plate {
+  readonly outline: Contour;
+  readonly holes: readonly Contour[];
+}
+
+/** A directed line in a plate's frame. */
+export interface Line {
+  readonly from: Vec2;
+  readonly to: Vec2;
+}
+
+/** Where a bend's zone meets a plate: the tangent line, in that plate's frame. */
+export interface BendSide {
+  readonly plate: number;
+  readonly line: Line;
+}
+
+/**
+ * Joins two plates. Both lines run the same way with the same length; seen from the A side, plate `sides[0]` lies
+ * to the right of its line and plate `sides[1]` to the left of its own. The bend's frame at side 0: origin
+ * line.from, u along the line, v its left normal (from plate 0 towards plate 1), w out of the A side: right-handed.
+ */
+export interface Bend {
+  /** 'b1', 'b2', ...: the name on every paper. */
+  readonly id: string;
+  /** 'bend' by one stroke of a V; 'hem' about 180 degrees; 'rolled' a radius so large that it takes several hits. */
+  readonly kind: 'bend' | 'hem' | 'rolled';
+  readonly sides: readonly [BendSide, BendSide];
+  /** Degrees turned through: 0 flat, 180 folded back. */
+  readonly bendAngle: number;
+  /** The side that the wings swing towards: the inside of the bend. */
+  readonly direction: Side;
+  /** mm, as drawn (or as formed, in a trial's own part). */
+  readonly insideRadius: number;
+  /**
+   * The curved metal, unrolled: contours in (u, f), u in mm from line.from along the line, f the share of the arc,
+   * 0 at side 0 and 1 at side 1. Counter-clockwise outlines, clockwise holes; straight edges only.
+   */
+  readonly zone: readonly Contour[];
+}
+
+/** What was taken for granted while reading, to be seen and changed by the user. */
+export interface Assumption {
+  /** A word of a closed list, for programs. */
+  readonly code:
+    | 'unit'
+    | 'healed gap'
+    | 'sharp bend'
+    | 'bend radius'
+    | 'feature left out'
+    | 'edge approximated'
+    | 'thickness varies'
+    | 'rolled'
+    | 'profile'
+    | 'other';
+  /** One sentence, with the measure. */
+  readonly sentence: string;
+  readonly plates: readonly number[];
+  readonly bends: readonly string[];
+}
+
+/** A part: plates joined by bends into a tree, all of one thickness. A flat sheet has one plate and no bend. */
+export interface Part {
+  readonly name: string;
+  /** mm */
+  readonly thickness: number;
+  readonly plates: readonly Plate[];
+  readonly bends: readonly Bend[];
+  readonly assumptions: readonly Assumption[];
+  /** The unit that the file was drawn in. */
+  readonly unit: 'mm' | 'inch' | 'm' | 'cm';
+  /** mm3 as measured by the reader's own kernel, where there was one. */
+  readonly volume?: number;
+}

@@ -1,0 +1,219 @@
+import type { Vec3 } from '../geometry/index.js';
+import type { Developed, Side } from '../sheet/index.js';
+import type { Die, Machine, Punch, Riser } from '../shop/index.js';
+
+/**
+ * The record of one part tried on one machine: all that the papers print, the pages draw and the proof replays.
+ * Self-contained plain data. Poses follow docs/kinematics.md.
+ */
+export interface Trial {
+  readonly format: 'brakewright trial 1';
+  readonly verdict: 'makes' | 'makes with remedy' | 'does not make' | 'not decided';
+  /** The part as these tools form it (radii formed, outside flange lengths as drawn), and each bend's flat length. */
+  readonly sheet: Developed;
+  /** Id of the metal and its name as printed. */
+  readonly metal: { readonly id: string; readonly name: string };
+  readonly quantity: number;
+  readonly machine: Machine;
+  /** Every tool and riser that stands in the layout. */
+  readonly punches: readonly Punch[];
+  readonly dies: readonly Die[];
+  readonly risers: readonly Riser[];
+  readonly stations: readonly Station[];
+  readonly steps: readonly Step[];
+  /** Predicted making time of one part, set-up shared over the quantity. */
+  readonly seconds: number;
+  readonly timeModel: readonly TimePiece[];
+  readonly computeSeconds: number;
+  /** A lower bound on `seconds` over all plans of the model; equal to it when `proven`. */
+  readonly bound: number;
+  readonly proven: boolean;
+  /** What `proven` and `bound` speak of, in a sentence. */
+  readonly model: string;
+  readonly reasons: readonly Reason[];
+  readonly remedies: readonly Remedy[];
+  readonly proof: ProofSummary;
+  /** Clearance questions asked and answered from memory, states taken: for benchmarks. */
+  readonly counts: Readonly<Record<string, number>>;
+  /** Present when a blank already cut was given: what each flange comes out wrong by. */
+  readonly misses?: readonly { readonly bend: string; readonly flange: string; readonly miss: number }[];
+  readonly warnings: readonly string[];
+  readonly assumptions: readonly string[];
+}
+
+export interface ProofSummary {
+  readonly checked: boolean;
+  readonly passed: boolean;
+  /** mm, over all steps, and where. */
+  readonly smallestClearance: number | null;
+  readonly where?: string;
+  /** The furthest that any point moved between two checked poses, mm. */
+  readonly largestMotion: number | null;
+  readonly findings: readonly string[];
+}
+
+/** A tool segment standing in a station; `from` in mm along the bed. */
+export interface Placed {
+  readonly length: number;
+  readonly from: number;
+  readonly ear?: 'left' | 'right';
+}
+
+/** A punch and die pair at a place along the bed. */
+export interface Station {
+  readonly id: string;
+  readonly punch: string;
+  readonly die: string;
+  /** 'as drawn': the profile's +x to the back; 'reversed': front and back exchanged. */
+  readonly punchFacing: 'as drawn' | 'reversed';
+  readonly dieFacing: 'as drawn' | 'reversed';
+  readonly punchSegments: readonly Placed[];
+  readonly dieSegments: readonly Placed[];
+  /** mm of risers under the die, 0 for none. */
+  readonly riser: number;
+  /** mm: up of the die's top face from the die seat = die height + riser. */
+  readonly dieTop: number;
+  /** mm: die top + punch height: the shoulder seat's up when the punch just touches the bare die top plane. */
+  readonly stackHeight: number;
+  /** mm that the tip may enter this die with no sheet in it. */
+  readonly emptyLimit: number;
+}
+
+/** One move of the part with the ram at rest. */
+export type Move =
+  | { readonly kind: 'shift'; readonly by: Vec3 }
+  /** About the line through the bend's middle parallel to the bed; degrees, positive lifts the gauge side. */
+  | { readonly kind: 'tilt'; readonly degrees: number };
+
+export interface Stop {
+  /** 'edge' a plate's edge, 'flange' the face of a bent plate, 'none' placed by eye to a scribed line or front stop. */
+  readonly kind: 'edge' | 'flange' | 'none';
+  /** In words: which edge or flange. */
+  readonly edge: string;
+  /** Index of the plate that touches. */
+  readonly plate: number;
+  /** Name of the finger's face, and 'edge' or 'outer face' of the sheet in `edge`. */
+  readonly face: string;
+  /** mm: back of the touching face from the bending plane; up of the finger's reference from the die seat. */
+  readonly x: number;
+  readonly r: number;
+  /** mm along, middle of each finger, left and right. */
+  readonly z: readonly number[];
+  /** How the sheet is placed along the bed, in words with its mm. */
+  readonly sideways: string;
+  /** mm by which the gauge moves back before the stroke, 0 if it may stay. */
+  readonly retract: number;
+}
+
+export interface Margin {
+  readonly name: string;
+  readonly value: number;
+  readonly limit: number;
+  readonly unit: string;
+  /** Source or 'common practice, no source'. */
+  readonly source: string;
+}
+
+export interface TimePiece {
+  readonly what: string;
+  readonly seconds: number;
+}
+
+/** One stroke. */
+export interface Step {
+  readonly number: number;
+  readonly kind: 'V bend' | 'hem close';
+  /** Ids of the bends made. */
+  readonly bends: readonly string[];
+  readonly station: string;
+  readonly punch: string;
+  readonly die: string;
+  readonly facing: 'as drawn' | 'reversed';
+  readonly sideUp: Side;
+  /** Which side of the bend (index into its `sides`, the first bend of the group) lies towards the gauge. */
+  readonly gaugeSide: 0 | 1;
+  /** mm along the bed where the first bend's `sides[0].line.from` comes to lie. */
+  readonly place: number;
+  readonly stop: Stop;
+  /** Degrees: released, its included angle (180 - bend angle), and under load. */
+  readonly bendAngle: number;
+  readonly includedAngle: number;
+  readonly bendAngleUnderLoad: number;
+  readonly springback: number;
+  /** mm: inside radius as formed, and the flat length and deduction of the bend. */
+  readonly insideRadius: number;
+  readonly allowance: number;
+  readonly deduction: number;
+  /** mm from first touch of punch and sheet. */
+  readonly depth: number;
+  /** mm up of the punch tip from the die seat at the lowest point of the stroke. */
+  readonly ramPosition: number;
+  /** mm between punch tip and die top with the ram open for the way in and out. */
+  readonly ramOpening: number;
+  /** mm above the die top at which approach turns to bending speed. */
+  readonly speedChange: number;
+  /** N in all, and N/mm. */
+  readonly force: number;
+  readonly forcePerLength: number;
+  /** N, left (negative along) and right cylinder. */
+  readonly cylinderForces: readonly [number, number];
+  /** mm: crowning at the middle of the bed, in words when the machine has none. */
+  readonly crowning: number;
+  readonly crowningWords: string;
+  /** mm: the smallest distance that the planner found between bodies that shall not touch, over the whole step. */
+  readonly clearance: number;
+  /** mm: how far from the bending plane contact of sheet, punch and die is the purpose of the stroke. */
+  readonly contactReach: number;
+  readonly margins: readonly Margin[];
+  readonly wayIn: readonly Move[];
+  readonly wayOut: readonly Move[];
+  /** What to do with the sheet, in words. */
+  readonly words: string;
+  /** The flange to measure after the stroke: outside length in mm. */
+  readonly measure: { readonly what: string; readonly length: number; readonly tolerance: number };
+  readonly time: readonly TimePiece[];
+}
+
+/** The smallest set of facts that rules something out. */
+export interface Reason {
+  readonly code:
+    | 'clearance'
+    | 'plate on plate'
+    | 'way in'
+    | 'way out'
+    | 'no stop'
+    | 'bed length'
+    | 'between frames'
+    | 'force'
+    | 'tool rating'
+    | 'daylight'
+    | 'shut height'
+    | 'short flange'
+    | 'no tool'
+    | 'no segments'
+    | 'one ram'
+    | 'radius'
+    | 'die angle'
+    | 'minimum radius'
+    | 'rolled'
+    | 'hem'
+    | 'floor'
+    | 'limit'
+    | 'no order'
+    | 'nothing to bend';
+  /** At most two sentences; names the bodies and the millimetres. */
+  readonly sentence: string;
+  readonly bends: readonly string[];
+  /** Bends that are made, and that are not, in the partial fold that conflicts. */
+  readonly made?: readonly string[];
+  readonly unmade?: readonly string[];
+  readonly bodies?: readonly string[];
+  /** mm (or the unit that the sentence names). */
+  readonly by?: number;
+}
+
+export interface Remedy {
+  readonly sentence: string;
+  readonly confirmed: boolean;
+  readonly price?: number;
+}
