@@ -1,0 +1,2 @@
+/** Radians in a degree. */
+export const DEGREE = Math.PI / 180;
