@@ -1,0 +1,76 @@
+/**
+ * The schema, as numbered steps: entry n brings a database from version n to n + 1. An entry that has shipped is never
+ * edited; a change is a new entry. The triggers hold the promise of docs/store.md that nothing is overwritten.
+ */
+export const migrations: readonly string[] = [
+  `
+  create table parts (
+    id text primary key, demo integer not null, created_at text not null
+  ) strict;
+
+  create table files (
+    sha256 text primary key, size integer not null, bytes blob not null, created_at text not null
+  ) strict;
+
+  create table part_revisions (
+    part_id text not null references parts (id), revision integer not null, name text not null,
+    thickness real not null, bends integer not null,
+    file_name text, file_sha256 text references files (sha256),
+    part_json text not null, refused_json text not null, change text not null,
+    created_at text not null, by text not null,
+    primary key (part_id, revision)
+  ) strict;
+  create index part_revisions_file on part_revisions (file_sha256);
+
+  create table trials (
+    id text primary key, part_id text not null, part_revision integer not null, part_name text not null,
+    machine_id text not null, machine_name text not null, metal_id text not null, metal_name text not null,
+    quantity integer not null, verdict text not null, summary_json text not null, trial_json text not null,
+    created_at text not null, by text not null,
+    foreign key (part_id, part_revision) references part_revisions (part_id, revision)
+  ) strict;
+  create index trials_part on trials (part_id, part_revision);
+
+  create table defects (
+    trial_id text primary key references trials (id), defect_json text not null
+  ) strict;
+
+  create table jobs (
+    id text primary key, part_id text not null references parts (id), part_revision integer not null,
+    machine_id text not null, metal_id text not null, quantity integer not null,
+    state text not null, why text, trial_id text, created_at text not null, ended_at text, by text not null
+  ) strict;
+  create index jobs_state on jobs (state);
+
+  create table purges (
+    part_id text primary key references parts (id), revisions integer not null, trials integer not null,
+    files_removed integer not null, files_kept integer not null, at text not null, by text not null
+  ) strict;
+
+  create table events (
+    number integer primary key autoincrement, at text not null, by text not null,
+    what text not null, subject text not null, detail_json text not null
+  ) strict;
+
+  create trigger part_revisions_stay before update on part_revisions
+    begin select raise(abort, 'a revision is never overwritten'); end;
+  create trigger part_revisions_kept before delete on part_revisions
+    when not exists (select 1 from purges where part_id = old.part_id)
+    begin select raise(abort, 'a revision goes only with a purge'); end;
+  create trigger trials_stay before update on trials
+    begin select raise(abort, 'a trial is never overwritten'); end;
+  create trigger trials_kept before delete on trials
+    when not exists (select 1 from purges where part_id = old.part_id)
+    begin select raise(abort, 'a trial goes only with a purge'); end;
+  create trigger files_stay before update on files
+    begin select raise(abort, 'a file is never overwritten'); end;
+  create trigger purges_stay before update on purges
+    begin select raise(abort, 'a purge record is never changed'); end;
+  create trigger purges_kept before delete on purges
+    begin select raise(abort, 'a purge record is never removed'); end;
+  create trigger events_stay before update on events
+    begin select raise(abort, 'the audit record is never changed'); end;
+  create trigger events_kept before delete on events
+    begin select raise(abort, 'the audit record is never removed'); end;
+  `,
+];

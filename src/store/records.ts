@@ -1,0 +1,125 @@
+import type { Part } from '../sheet/index.js';
+import type { Trial } from '../trial/index.js';
+
+/** The file that a part was read from, as it was handed in. */
+export interface Source {
+  readonly fileName: string;
+  readonly sha256: string;
+  /** How many bytes. */
+  readonly size: number;
+}
+
+/** What a list shows of one revision of a part. */
+export interface PartRevision {
+  readonly id: string;
+  /** 1, 2, ...: a change makes a new one, none is ever overwritten. */
+  readonly revision: number;
+  readonly name: string;
+  readonly demo: boolean;
+  /** mm */
+  readonly thickness: number;
+  /** How many. */
+  readonly bends: number;
+  readonly source: Source | null;
+  /** What this revision changed, in words. */
+  readonly change: string;
+  /** ISO 8601, UTC. */
+  readonly createdAt: string;
+  readonly by: string;
+}
+
+/** What the reader refused of the same file, told again whenever the part is looked at. */
+export interface RefusedRecord {
+  readonly index: number;
+  readonly code: string;
+  readonly sentence: string;
+}
+
+export interface StoredPart extends PartRevision {
+  readonly part: Part;
+  /** Solids of the same file that were refused. */
+  readonly refused: readonly RefusedRecord[];
+}
+
+/** What a list shows of a trial. */
+export interface TrialRecord {
+  readonly id: string;
+  readonly partId: string;
+  readonly partRevision: number;
+  readonly partName: string;
+  readonly machineId: string;
+  readonly machineName: string;
+  readonly metalId: string;
+  readonly metalName: string;
+  readonly quantity: number;
+  readonly verdict: Trial['verdict'];
+  readonly summary: TrialSummary;
+  readonly createdAt: string;
+  readonly by: string;
+}
+
+/** The figures of a trial that a board or a list needs without the trial itself. */
+export interface TrialSummary {
+  readonly steps: number;
+  readonly stations: number;
+  /** Predicted making time of one part, s, and the lower bound on it. */
+  readonly seconds: number;
+  readonly bound: number;
+  readonly proven: boolean;
+  readonly proof: { readonly checked: boolean; readonly passed: boolean };
+  /** mm, the smallest over all steps; null without steps. */
+  readonly clearance: number | null;
+  /** First reason and first remedy, in their own sentence. */
+  readonly reason: string | null;
+  readonly remedy: string | null;
+  /** The margin used up furthest, as a share of its limit. */
+  readonly tightest: { readonly name: string; readonly value: number; readonly limit: number; readonly unit: string; readonly step: number } | null;
+  /** Is there a defect file (a plan that the proof rejected)? */
+  readonly defect: boolean;
+}
+
+export interface StoredTrial extends TrialRecord {
+  readonly trial: Trial;
+}
+
+export type JobState = 'queued' | 'running' | 'done' | 'failed' | 'stopped';
+
+/** A planning job as it is remembered over a restart. */
+export interface JobRecord {
+  readonly id: string;
+  readonly partId: string;
+  readonly partRevision: number;
+  readonly machineId: string;
+  readonly metalId: string;
+  readonly quantity: number;
+  readonly state: JobState;
+  /** One sentence where the state needs it: why it failed or was stopped. */
+  readonly why: string | null;
+  readonly trialId: string | null;
+  readonly createdAt: string;
+  readonly endedAt: string | null;
+  readonly by: string;
+}
+
+/** That a buyer's data were removed: what stays when all else of it is gone. No name and no measure of the part. */
+export interface Purge {
+  readonly partId: string;
+  readonly revisions: number;
+  readonly trials: number;
+  /** Original files removed, and files kept because other parts come from them too. */
+  readonly filesRemoved: number;
+  readonly filesKept: number;
+  readonly at: string;
+  readonly by: string;
+}
+
+/** One line of the audit record. */
+export interface AuditEvent {
+  readonly number: number;
+  readonly at: string;
+  readonly by: string;
+  readonly what: string;
+  /** Id of the part, trial or job. */
+  readonly subject: string;
+  readonly detail: Readonly<Record<string, string | number | boolean>>;
+}

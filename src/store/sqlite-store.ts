@@ -1,0 +1,38 @@
+import type { SqliteFile } from './database.js';
+import { events } from './events-table.js';
+import { addJobs, jobById, jobEnded, jobs, jobStarted, stopLeftoverJobs } from './jobs-table.js';
+import { addPart, addReading, addRevision, latestParts, originalFile, revisions, siblings, storedPart } from './parts-table.js';
+import { purgePart, purgeRecord } from './purge-part.js';
+import type { Store } from './store.js';
+import { addTrial, defect, storedTrial, trials } from './trials-table.js';
+
+/** The store on one SQLite file. `released` gives the lock back. */
+export function sqliteStore(db: SqliteFile, released: () => void): Store {
+  return {
+    addReading: async (reading, by) => addReading(db, reading, by),
+    addPart: async (part, by, demo) => addPart(db, part, by, demo),
+    addRevision: async (partId, part, change, by) => addRevision(db, partId, part, change, by),
+    parts: async () => latestParts(db),
+    revisions: async (partId) => revisions(db, partId),
+    part: async (partId, revision) => storedPart(db, partId, revision),
+    originalFile: async (partId) => originalFile(db, partId),
+    purgePart: async (partId, by) => purgePart(db, partId, by),
+    purge: async (partId) => purgeRecord(db, partId),
+    siblings: async (partId) => siblings(db, partId),
+    addTrial: async (trial, by) => addTrial(db, trial, by),
+    trials: async (of) => trials(db, of?.partId),
+    trial: async (id) => storedTrial(db, id),
+    defect: async (trialId) => defect(db, trialId),
+    addJobs: async (newJobs, by) => addJobs(db, newJobs, by),
+    jobStarted: async (id) => jobStarted(db, id),
+    jobEnded: async (id, end) => jobEnded(db, id, end),
+    job: async (id) => jobById(db, id),
+    jobs: async (limit) => jobs(db, limit),
+    stopLeftoverJobs: async (why) => stopLeftoverJobs(db, why),
+    events: async (after, limit) => events(db, after, limit),
+    close: async () => {
+      db.close();
+      released();
+    },
+  };
+}

@@ -1,0 +1,75 @@
+import type { Part } from '../sheet/index.js';
+import type { Trial } from '../trial/index.js';
+import type {
+  AuditEvent, JobRecord, PartRevision, Purge, RefusedRecord, StoredPart, StoredTrial, TrialRecord,
+} from './records.js';
+
+/** What one file gave: stored as a whole or not at all. */
+export interface Reading {
+  readonly file: { readonly name: string; readonly bytes: Uint8Array };
+  readonly parts: readonly Part[];
+  readonly refused: readonly RefusedRecord[];
+}
+
+export interface NewTrial {
+  readonly partId: string;
+  readonly partRevision: number;
+  readonly metalId: string;
+  readonly trial: Trial;
+  /** The text of the file that reproduces a plan rejected by the proof. */
+  readonly defect?: string;
+}
+
+export interface NewJob {
+  readonly partId: string;
+  readonly partRevision: number;
+  readonly machineId: string;
+  readonly metalId: string;
+  readonly quantity: number;
+}
+
+/**
+ * What must not be lost. Every promise of a write is kept only after the change is on the disk; parts and trials are
+ * revisions that nothing overwrites. Promises throughout, so that a database over a network can stand behind it.
+ */
+export interface Store {
+  /** Keeps the file and its parts, each as revision 1. */
+  addReading(reading: Reading, by: string): Promise<readonly PartRevision[]>;
+  /** A part without a file: demonstration parts carry their own fixed id, typed-in ones get one. */
+  addPart(part: Part, by: string, demo?: { readonly id: string }): Promise<PartRevision>;
+  /** The next revision of a part, or undefined when there is no such part. */
+  addRevision(partId: string, part: Part, change: string, by: string): Promise<PartRevision | undefined>;
+  /** The latest revision of every part, newest part first. */
+  parts(): Promise<readonly PartRevision[]>;
+  /** All revisions of one part, oldest first; empty when there is no such part. */
+  revisions(partId: string): Promise<readonly PartRevision[]>;
+  /** The latest revision, or the one asked for. */
+  part(partId: string, revision?: number): Promise<StoredPart | undefined>;
+  originalFile(partId: string): Promise<{ readonly name: string; readonly bytes: Uint8Array } | undefined>;
+  /** Removes a part with all its revisions, trials and files that no other part needs, and records that it was done. */
+  purgePart(partId: string, by: string): Promise<Purge | undefined>;
+  purge(partId: string): Promise<Purge | undefined>;
+  /** Ids of the parts that came from the same file as this one, itself included. */
+  siblings(partId: string): Promise<readonly string[]>;
+
+  /** Undefined when the part is gone (purged while the trial was planned). */
+  addTrial(trial: NewTrial, by: string): Promise<TrialRecord | undefined>;
+  /** Newest first. */
+  trials(of?: { readonly partId?: string }): Promise<readonly TrialRecord[]>;
+  trial(id: string): Promise<StoredTrial | undefined>;
+  /** The text of the defect file of a trial, if its plan was rejected by the proof. */
+  defect(trialId: string): Promise<string | undefined>;
+
+  addJobs(jobs: readonly NewJob[], by: string): Promise<readonly JobRecord[]>;
+  jobStarted(id: string): Promise<void>;
+  jobEnded(id: string, end: { readonly state: 'done' | 'failed' | 'stopped'; readonly why?: string; readonly trialId?: string }): Promise<void>;
+  job(id: string): Promise<JobRecord | undefined>;
+  /** Newest first. */
+  jobs(limit: number): Promise<readonly JobRecord[]>;
+  /** Marks every job that a former run left queued or running; returns how many. */
+  stopLeftoverJobs(why: string): Promise<number>;
+
+  /** The audit record, oldest first, from the number after `after`. */
+  events(after: number, limit: number): Promise<readonly AuditEvent[]>;
+  close(): Promise<void>;
+}

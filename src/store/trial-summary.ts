@@ -1,0 +1,35 @@
+import type { Trial } from '../trial/index.js';
+import type { TrialSummary } from './records.js';
+
+/** The few figures of a trial that lists and boards show. */
+export function trialSummary(trial: Trial, defect: boolean): TrialSummary {
+  const clearances = trial.steps.map((step) => step.clearance);
+  return {
+    steps: trial.steps.length,
+    stations: trial.stations.length,
+    seconds: trial.seconds,
+    bound: trial.bound,
+    proven: trial.proven,
+    proof: { checked: trial.proof.checked, passed: trial.proof.passed },
+    clearance: clearances.length === 0 ? null : Math.min(...clearances),
+    reason: trial.reasons[0]?.sentence ?? null,
+    remedy: trial.remedies[0]?.sentence ?? null,
+    tightest: tightestMargin(trial),
+    defect,
+  };
+}
+
+function tightestMargin(trial: Trial): TrialSummary['tightest'] {
+  let tightest: TrialSummary['tightest'] = null;
+  let used = -Infinity;
+  for (const step of trial.steps) {
+    for (const { name, value, limit, unit } of step.margins) {
+      const share = value / limit;
+      if (share > used) {
+        used = share;
+        tightest = { name, value, limit, unit, step: step.number };
+      }
+    }
+  }
+  return tightest;
+}
