@@ -1,0 +1,50 @@
+#!/usr/bin/env node
+import { Command, CommanderError } from 'commander';
+import { Fault } from './fault.js';
+import { machinesCommand } from './machines.js';
+import { metalsCommand } from './metals.js';
+import { toolsCommand } from './tools.js';
+
+/** Someone closed the pipe that we print into (`| head`): they have read enough. */
+process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
+  if (fault.code !== 'EPIPE') throw fault;
+  process.exit();
+});
+
+const program = new Command('brakewright')
+  .description(
+    'Which press brake makes a sheet-metal part, with which tools, in which order of bends.\n' +
+      'Predictions from the data stated; not a warranty; verify on a test strip and a first piece.',
+  )
+  .version('0.1.0')
+  .helpCommand(false)
+  .addHelpText('after', '\nExit codes: 0 done or makes, 2 bad input, 3 does not make or only with a remedy, 4 not decided.');
+
+for (const command of [machinesCommand(), toolsCommand(), metalsCommand()]) program.addCommand(command);
+
+for (const command of [program, ...program.commands]) {
+  // commander would print its own two lines and end the process: its faults go the same way as ours, in one sentence
+  command.exitOverride().configureOutput({ writeErr: () => undefined });
+}
+
+/** The sentence and code for whatever ended the command. */
+const ending = (fault: unknown): { readonly sentence?: string; readonly code: number } => {
+  if (fault instanceof Fault) return { sentence: fault.message, code: fault.code };
+  if (fault instanceof CommanderError) {
+    if (fault.exitCode === 0) return { code: 0 };
+    const sentence = fault.message.replace(/^error: /, '').replace(/\n/g, ' ');
+    return { sentence: `brakewright: ${sentence}${sentence.endsWith('.') ? '' : '.'}`, code: 2 };
+  }
+  const words = fault instanceof Error ? fault.message : String(fault);
+  return { sentence: `A defect of the program, not of the input: ${words.split('\n')[0] ?? ''}`, code: 70 };
+};
+
+try {
+  if (process.argv.length <= 2) program.outputHelp();
+  else await program.parseAsync();
+} catch (fault) {
+  const { sentence, code } = ending(fault);
+  if (sentence !== undefined) process.stderr.write(`${sentence}\n`);
+  if (process.env['BRAKEWRIGHT_TRACE'] && fault instanceof Error) process.stderr.write(`${fault.stack ?? ''}\n`);
+  process.exitCode = code;
+}
