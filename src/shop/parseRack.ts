@@ -1,0 +1,99 @@
+import { bounds } from '../geometry/index.js';
+import { contourFault } from './contourFault.js';
+import { type DataFault, readShape, refuse, type Refused } from './dataFault.js';
+import { repeated } from './parseFloor.js';
+import { halfOpening, vDepth } from './profiles.js';
+import type { Result } from './result.js';
+import type { Die, Punch, Rack, Tool } from './tool.js';
+import { dieContour, punchContour, rackSchema, type RawDie } from './toolSchema.js';
+
+/** mm by which a profile may miss its tip, its top or its stated height: rounding in a drawing, no more. */
+const DRAWN_TO = 0.01;
+/** mm of flat that a die must have left beside its shoulder arc, and of metal under its V. */
+const LEAST_LAND = 0.5;
+const LEAST_FLOOR = 5;
+
+const segmentFault = (tool: Tool): Refused | undefined => {
+  for (const [i, s] of tool.segments.entries()) {
+    if (s.ear === undefined) continue;
+    const field = `segments.${i}.ear`;
+    if (s.ear.reach >= s.length) {
+      return refuse('sense', tool.id, `${field}.reach`, `(${s.ear.reach} mm) must be less than the segment's length (${s.length} mm)`);
+    }
+    if (s.ear.footHeight >= tool.height) {
+      return refuse('sense', tool.id, `${field}.footHeight`, `(${s.ear.footHeight} mm) must be less than the tool's height (${tool.height} mm)`);
+    }
+  }
+  return undefined;
+};
+
+const punchFault = (p: Punch): Refused | undefined => {
+  const wrong = contourFault(p.profile);
+  if (wrong !== undefined) return refuse('sense', p.id, 'profile', wrong);
+  const [[, low], [, high]] = bounds([p.profile]);
+  if (Math.abs(low) > DRAWN_TO || !p.profile.some((v) => v.x === 0 && Math.abs(v.y) <= DRAWN_TO)) {
+    return refuse('sense', p.id, 'profile', `must have its tip, a corner at (0, 0), as its lowest point (the lowest lies at ${low.toFixed(2)} mm)`);
+  }
+  if (Math.abs(high - p.height) > DRAWN_TO) {
+    return refuse('sense', p.id, 'height', `(${p.height} mm) must be the top of the profile (${high.toFixed(2)} mm)`);
+  }
+  if ((p.shape === 'flattening') !== (p.includedAngle === 180)) {
+    return refuse('sense', p.id, 'includedAngle', 'must be 180 degrees for a flattening punch and less for any other');
+  }
+  return segmentFault(p);
+};
+
+const dieFault = (d: Die, raw: RawDie): Refused | undefined => {
+  const wide = bounds([d.profile])[1][0];
+  if (d.shape === 'V') {
+    if (d.v <= 0 || d.includedAngle >= 180) {
+      return refuse('sense', d.id, 'v', `(${d.v} mm) must be more than 0 mm, with less than 180 degrees included`);
+    }
+    const c = halfOpening(d);
+    const half = raw.profile.shape === 'block' ? raw.profile.topWidth / 2 : wide;
+    if (c + LEAST_LAND > half) {
+      return refuse('sense', d.id, 'v', `opens ${(2 * c).toFixed(1)} mm with its shoulder radii: the die's top must be at least ${(2 * (c + LEAST_LAND)).toFixed(1)} mm wide, not ${(2 * half).toFixed(1)} mm`);
+    }
+    const flat = raw.profile.shape === 'block' ? raw.profile.flat : 0;
+    if (flat >= d.v) return refuse('sense', d.id, 'profile.flat', `(${flat} mm) must be less than the V (${d.v} mm)`);
+    const deep = vDepth(d, flat);
+    if (deep + LEAST_FLOOR > d.height) {
+      return refuse('sense', d.id, 'height', `(${d.height} mm) must be at least ${(deep + LEAST_FLOOR).toFixed(1)} mm: the V is ${deep.toFixed(1)} mm deep`);
+    }
+  } else if (d.v !== 0 || d.includedAngle !== 180) {
+    return refuse('sense', d.id, 'v', 'must be 0 mm, with 180 degrees included, for an anvil');
+  }
+  const wrong = contourFault(d.profile);
+  if (wrong !== undefined) return refuse('sense', d.id, 'profile', wrong);
+  const [[, low], [, high]] = bounds([d.profile]);
+  if (Math.abs(high) > DRAWN_TO) {
+    return refuse('sense', d.id, 'profile', `must have its top face at up 0 (the highest point lies at ${high.toFixed(2)} mm)`);
+  }
+  if (Math.abs(low + d.height) > DRAWN_TO) {
+    return refuse('sense', d.id, 'height', `(${d.height} mm) must reach the bottom of the profile (${(-low).toFixed(2)} mm)`);
+  }
+  return segmentFault(d);
+};
+
+/**
+ * A rack of tools from data read from outside: strict, every figure in its range, each profile a simple outline with
+ * its tip or its top where the frames say. The first fault comes back as a sentence.
+ */
+export const parseRack = (json: unknown): Result<Rack, DataFault> => {
+  const read = readShape(rackSchema, json, 'rack', 2);
+  if (!read.ok) return read;
+  const raw = read.value;
+  const punches = raw.punches.map((p): Punch => ({ ...p, profile: punchContour(p) }));
+  const dies = raw.dies.map((d): Die => ({ ...d, profile: dieContour(d) }));
+  const twice = repeated([...punches, ...dies, ...raw.risers].map((t) => t.id));
+  if (twice !== undefined) return refuse('sense', twice, 'id', 'names two tools; each needs its own');
+  for (const punch of punches) {
+    const fault = punchFault(punch);
+    if (fault !== undefined) return fault;
+  }
+  for (const [i, die] of dies.entries()) {
+    const fault = dieFault(die, raw.dies[i]!);
+    if (fault !== undefined) return fault;
+  }
+  return { ok: true, value: { ...raw, punches, dies } };
+};
