@@ -1,2 +1,15 @@
 export type { Assumption, Bend, BendSide, Line, Part, Plate, Side } from './part.js';
 export type { Developed } from './developed.js';
+export { acrossBend, middleFrame } from './acrossBend.js';
+export { alongArc, insideRadiusAt, signOf } from './arc.js';
+export { asFormed } from './asFormed.js';
+export { bendFrame } from './bendFrame.js';
+export { type Folded, fold } from './fold.js';
+export { type FoldedStrip, type ZoneQuad, foldedZone, zoneQuads } from './foldedZone.js';
+export { type Profile, profilePart } from './profilePart.js';
+export { type Result, type SheetFailure } from './result.js';
+export { setback } from './setback.js';
+export { type TabPlate, type TabRow, tabPlate } from './tabPlate.js';
+export { type Neighbour, type Tree, path, tree } from './tree.js';
+export { type ArmFlange, type Tray, trayPart } from './trayPart.js';
+export { type Sketch, type Turn, grow, partOf, polygon } from './sketch.js';
