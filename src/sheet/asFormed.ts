@@ -10,6 +10,8 @@ const RADIANS = Math.PI / 180;
 const NO_MOULD_LINE = 150;
 /** A corner this near to a bend's tangent line lies on it (mm): readers round to 1e-6, nobody draws an edge so near on purpose. */
 const ON_LINE = 1e-3;
+/** An edge at less than this sine to the line (about 17 degrees) would carry its corner too far along: it goes straight. */
+const STEEPEST_SLIDE = 0.3;
 /** Corners nearer than this (mm) are one. */
 const SAME_CORNER = 1e-6;
 /** Directions differ by less than this sine when an edge runs on along a tangent line. */
@@ -82,10 +84,23 @@ const moved = (contour: Contour, line: Line, delta: number, narrow: number): Con
     const [left, right] = [shoulders[before(i)]![1], shoulders[after(i)]![0]];
     return is || (left > 0 && left < narrow) || (right > 0 && right < narrow);
   });
+  const u = unit2(sub2(line.to, line.from));
+  /** mm along the line for a mm to its left, so that a corner slides on the edge by which it leaves the line. */
+  const slide = (i: number): number => {
+    const leaving = [
+      { other: before(i), bulge: ring[before(i)]!.bulge },
+      { other: after(i), bulge: ring[i]!.bulge },
+    ].filter(({ other }) => !goes[other]);
+    if (leaving.length !== 1 || leaving[0]!.bulge !== 0) return 0;
+    const [p, q] = [places[i]!, places[leaving[0]!.other]!];
+    const [du, dv] = [q[0] - p[0], q[1] - p[1]];
+    return Math.abs(dv) > STEEPEST_SLIDE * Math.hypot(du, dv) ? du / dv : 0;
+  };
   return withoutSpikes(
     ring.flatMap((v, i) => {
       if (!goes[i]) return [v];
-      const shifted = vertex(v.x + by[0], v.y + by[1], v.bulge);
+      const along = scale2(u, slide(i) * delta);
+      const shifted = vertex(v.x + by[0] + along[0], v.y + by[1] + along[1], v.bulge);
       if (shoulders[i]![0] >= narrow) return [vertex(v.x, v.y), shifted];
       if (shoulders[i]![1] >= narrow) return [vertex(shifted.x, shifted.y), v];
       return [shifted];
