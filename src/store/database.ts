@@ -84,6 +84,10 @@ export class SqliteFile {
     this.db.get('pragma wal_checkpoint(truncate)');
   }
 
+  intact(): string {
+    return this.all('pragma integrity_check').map((row) => String(Object.values(row)[0])).join('; ');
+  }
+
   close(): void {
     this.db.close();
   }

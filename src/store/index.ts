@@ -1,5 +1,5 @@
-export { databaseName, openStore } from './open-store.js';
-export type { Opened } from './open-store.js';
+export { databaseName, openStore } from './openStore.js';
+export type { Opened } from './openStore.js';
 export type { NewJob, NewTrial, Reading, Store } from './store.js';
 export type {
   AuditEvent, JobRecord, JobState, PartRevision, Purge, RefusedRecord, Source, StoredPart, StoredTrial, TrialRecord, TrialSummary,

@@ -71,5 +71,7 @@ export interface Store {
 
   /** The audit record, oldest first, from the number after `after`. */
   events(after: number, limit: number): Promise<readonly AuditEvent[]>;
+  /** 'ok', or what the database finds wrong with its own file. */
+  intact(): Promise<string>;
   close(): Promise<void>;
 }

@@ -1,6 +1,6 @@
 import type { Row, SqliteFile } from './database.js';
-import { addEvent } from './events-table.js';
-import { newId } from './new-id.js';
+import { addEvent } from './eventsTable.js';
+import { newId } from './newId.js';
 import type { JobRecord, JobState } from './records.js';
 import type { NewJob } from './store.js';
 

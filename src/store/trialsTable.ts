@@ -1,10 +1,10 @@
 import type { Trial } from '../trial/index.js';
 import type { Row, SqliteFile } from './database.js';
-import { addEvent } from './events-table.js';
-import { newId } from './new-id.js';
+import { addEvent } from './eventsTable.js';
+import { newId } from './newId.js';
 import type { StoredTrial, TrialRecord, TrialSummary } from './records.js';
 import type { NewTrial } from './store.js';
-import { trialSummary } from './trial-summary.js';
+import { trialSummary } from './trialSummary.js';
 
 const columns = `id, part_id, part_revision, part_name, machine_id, machine_name, metal_id, metal_name, quantity, verdict,
   summary_json, created_at, by`;

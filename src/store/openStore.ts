@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { SqliteFile } from './database.js';
 import { takeLock } from './lock.js';
 import { migrations } from './migrations.js';
-import { sqliteStore } from './sqlite-store.js';
+import { sqliteStore } from './sqliteStore.js';
 import type { Store } from './store.js';
 
 export type Opened =

@@ -1,5 +1,5 @@
 import type { Row, SqliteFile } from './database.js';
-import { addEvent } from './events-table.js';
+import { addEvent } from './eventsTable.js';
 import type { Purge } from './records.js';
 
 /** Removes all that was kept of a part, in one transaction, and leaves the record that it was done. */

@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import type { Part } from '../sheet/index.js';
 import type { Row, SqliteFile } from './database.js';
-import { addEvent } from './events-table.js';
-import { newId } from './new-id.js';
+import { addEvent } from './eventsTable.js';
+import { newId } from './newId.js';
 import type { PartRevision, RefusedRecord, StoredPart } from './records.js';
 import type { Reading } from './store.js';
 

@@ -1,10 +1,10 @@
 import type { SqliteFile } from './database.js';
-import { events } from './events-table.js';
-import { addJobs, jobById, jobEnded, jobs, jobStarted, stopLeftoverJobs } from './jobs-table.js';
-import { addPart, addReading, addRevision, latestParts, originalFile, revisions, siblings, storedPart } from './parts-table.js';
-import { purgePart, purgeRecord } from './purge-part.js';
+import { events } from './eventsTable.js';
+import { addJobs, jobById, jobEnded, jobs, jobStarted, stopLeftoverJobs } from './jobsTable.js';
+import { addPart, addReading, addRevision, latestParts, originalFile, revisions, siblings, storedPart } from './partsTable.js';
+import { purgePart, purgeRecord } from './purgePart.js';
 import type { Store } from './store.js';
-import { addTrial, defect, storedTrial, trials } from './trials-table.js';
+import { addTrial, defect, storedTrial, trials } from './trialsTable.js';
 
 /** The store on one SQLite file. `released` gives the lock back. */
 export function sqliteStore(db: SqliteFile, released: () => void): Store {
@@ -30,6 +30,7 @@ export function sqliteStore(db: SqliteFile, released: () => void): Store {
     jobs: async (limit) => jobs(db, limit),
     stopLeftoverJobs: async (why) => stopLeftoverJobs(db, why),
     events: async (after, limit) => events(db, after, limit),
+    intact: async () => db.intact(),
     close: async () => {
       db.close();
       released();
