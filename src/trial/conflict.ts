@@ -1,0 +1,14 @@
+import type { Reason } from './trial.js';
+import type { View } from './views.js';
+
+/** Something that stands in a stroke's way, with its witness; `Reason` is made of it when it is to be read. */
+export interface Conflict {
+  readonly code: Reason['code'];
+  readonly body: string;
+  readonly phase: 'way in' | 'ram closing' | 'stroke' | 'ram opening' | 'way out' | 'stop' | 'set-up';
+  /** mm of overlap; at most 0 when it only comes too near. */
+  readonly by: number;
+  readonly view: View | null;
+  /** What the sentence adds, where the bodies alone do not say it. */
+  readonly note?: string;
+}

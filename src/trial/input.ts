@@ -1,0 +1,28 @@
+import type { Metal } from '../metal/index.js';
+import type { Part } from '../sheet/index.js';
+import type { Machine, Rack } from '../shop/index.js';
+import type { Blank } from '../sheet/index.js';
+
+/** What a trial is asked. */
+export interface TrialInput {
+  readonly part: Part;
+  readonly machine: Machine;
+  readonly rack: Rack;
+  readonly metal: Metal;
+  /** Parts to make with one set-up; its time is shared among them. */
+  readonly quantity: number;
+  /** A blank already cut: stops are taken from it and each flange's miss is stated. */
+  readonly blank?: Pick<Blank, 'outline' | 'holes'>;
+  readonly limits?: {
+    /** Computing time, s. */
+    readonly seconds?: number;
+  };
+}
+
+/** What the shell lends to the pure planner. */
+export interface TrialHooks {
+  readonly onProgress?: (progress: { readonly done: string; readonly share: number; readonly bestSeconds?: number; readonly bound?: number }) => void;
+  readonly cancelled?: () => boolean;
+  /** Milliseconds of any clock that only runs forward. */
+  readonly now?: () => number;
+}

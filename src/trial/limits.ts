@@ -1,0 +1,37 @@
+/** Every allowance and bound of the planner, each with its reason. mm unless said. */
+
+/** What bodies that shall not touch keep between them. Common practice, no source; the proof asks the same. */
+export const BASE_ALLOWANCE = 1;
+
+/** A running wing may come near the punch's nose (the nose angle is a limit of its own); this covers rounding alone. */
+export const NOSE_ALLOWANCE = 0.02;
+
+/** Plates of one part may touch at mitred corners; drawn gaps are often under 0.1, and rounding must not refuse them. */
+export const PLATE_OVERLAP = 0.05;
+
+/** A rotation is cut until no point moves further than this between two looks; it is added to the allowance. */
+export const SWEEP_MOTION = 0.1;
+
+/** How far an arc of a plate or tool is left when it is cut into chords for clearance. */
+export const CHORD_ERROR = 0.02;
+
+/** What counts as lying on the die top: drawn thickness and modelled gaps differ by rounding. */
+export const ON_DIE_TOP = 0.01;
+
+/** How much of a bend line's end may stand without tool. Common practice, no source. */
+export const UNCOVERED_END = 5;
+
+/** Room left between the sheet and what it passes over while it is carried. Common practice, no source. */
+export const CARRY_ROOM = 3;
+
+/** The sheet is carried in from so far in front of the die that no tool reaches it. */
+export const FRONT_ROOM = 50;
+
+/** A stop edge shorter than this lets the sheet skew. Common practice, no source. */
+export const LEAST_STOP_EDGE = 5;
+
+/** Bend lines nearer than this to one straight line are bent by one stroke. */
+export const COLLINEAR = 0.05;
+
+/** Stations keep so much room between them for hands and clamps. Common practice, no source. */
+export const BETWEEN_STATIONS = 40;

@@ -1,0 +1,130 @@
+import { type Rigid, type Solid, type Vec3, apply, compose, cross3, dot3, length3, moved, sub3 } from '../geometry/index.js';
+import type { Conflict } from './conflict.js';
+import { PLATE_OVERLAP, SWEEP_MOTION } from './limits.js';
+import type { Setting } from './setting.js';
+import { type Planar, wingsAt } from './vBend.js';
+import type { View } from './views.js';
+
+/** A wing's planar place as a motion of (along, b, h). */
+const motionOf = ({ c, s, x, y }: Planar): Rigid => ({ x: [1, 0, 0], y: [0, c, s], z: [0, -s, c], o: [0, x, y] });
+
+const directions = (solid: Solid): readonly Vec3[] => {
+  const found: Vec3[] = [];
+  const take = (v: Vec3): void => {
+    const size = length3(v);
+    if (size < 1e-9) return;
+    const u: Vec3 = [v[0] / size, v[1] / size, v[2] / size];
+    if (!found.some((w) => length3(cross3(u, w)) < 1e-6)) found.push(u);
+  };
+  for (const face of solid.faces) {
+    face.forEach((i, k) => take(sub3(solid.corners[face[(k + 1) % face.length]!]!, solid.corners[i]!)));
+  }
+  return found;
+};
+
+const normals = (solid: Solid): readonly Vec3[] => {
+  const found: Vec3[] = [];
+  for (const face of solid.faces) {
+    const [a, b, c] = [solid.corners[face[0]!]!, solid.corners[face[1]!]!, solid.corners[face[2]!]!];
+    const n = cross3(sub3(b, a), sub3(c, b));
+    const size = length3(n);
+    if (size < 1e-12) continue;
+    const u: Vec3 = [n[0] / size, n[1] / size, n[2] / size];
+    if (!found.some((w) => length3(cross3(u, w)) < 1e-6)) found.push(u);
+  }
+  return found;
+};
+
+/** How far two convex bodies are apart along the best separating axis, mm; negative is the depth of their overlap. */
+export const apart = (one: Solid, two: Solid): number => {
+  let best = -Infinity;
+  const along = (axis: Vec3): void => {
+    let [aLow, aHigh, bLow, bHigh] = [Infinity, -Infinity, Infinity, -Infinity];
+    for (const p of one.corners) {
+      const d = dot3(p, axis);
+      aLow = Math.min(aLow, d);
+      aHigh = Math.max(aHigh, d);
+    }
+    for (const p of two.corners) {
+      const d = dot3(p, axis);
+      bLow = Math.min(bLow, d);
+      bHigh = Math.max(bHigh, d);
+    }
+    best = Math.max(best, bLow - aHigh, aLow - bHigh);
+  };
+  for (const n of normals(one)) along(n);
+  for (const n of normals(two)) along(n);
+  if (best > 0) return best;
+  for (const u of directions(one)) {
+    for (const v of directions(two)) {
+      const n = cross3(u, v);
+      const size = length3(n);
+      if (size > 1e-6) along([n[0] / size, n[1] / size, n[2] / size]);
+    }
+  }
+  return best;
+};
+
+/** The deepest overlap of two views' metal over the stroke, looking closer only where they come near. mm */
+const deepest = (setting: Setting, gauge: View, front: View): number => {
+  const relative = (x: number): Rigid => {
+    const wings = wingsAt(setting.bend, x);
+    // front's place in the gauge wing's frame
+    const g = wings.gauge;
+    const back: Rigid = { x: [1, 0, 0], y: [0, g.c, -g.s], z: [0, g.s, g.c], o: [0, -g.c * g.x - g.s * g.y, g.s * g.x - g.c * g.y] };
+    return compose(back, motionOf(wings.front));
+  };
+  let worst = -Infinity;
+  const search = (from: number, to: number, a: Solid, b: Solid, reach: number): void => {
+    const middle = (from + to) / 2;
+    const gap = apart(a, moved(b, relative(middle)));
+    if (-gap > worst) worst = -gap;
+    const turned = ((to - from) / 2) * (Math.PI / 180);
+    // both wings turn by half: relative to each other a point moves by its lever arm times the whole turn, and a little with the arc
+    const motion = 2 * reach * turned;
+    if (gap > motion || worst > PLATE_OVERLAP || motion < SWEEP_MOTION) return;
+    search(middle, to, a, b, reach);
+    search(from, middle, a, b, reach);
+  };
+  for (const a of gauge.pieces) {
+    for (const b of front.pieces) {
+      if (a.along[0] > b.along[1] || b.along[0] > a.along[1]) continue;
+      const reach = Math.max(...b.solid.corners.map((p) => length3(apply(relative(0), p)))) + setting.bend.allowance;
+      search(0, setting.bend.bendAngleUnderLoad, a.solid, b.solid, reach);
+      if (worst > PLATE_OVERLAP) return worst;
+    }
+  }
+  return worst;
+};
+
+/** Plates of the two wings that run into each other during the stroke. Answers are kept with the gauge-side view. */
+export const createPlateClearance = (): ((setting: Setting) => readonly Conflict[]) => {
+  const kept = new WeakMap<View, WeakMap<View, Map<string, number>>>();
+  const depthOf = (setting: Setting, gauge: View, front: View): number => {
+    let others = kept.get(gauge);
+    if (!others) kept.set(gauge, (others = new WeakMap()));
+    let byBend = others.get(front);
+    if (!byBend) others.set(front, (byBend = new Map()));
+    // the same two views meet at the same angles whatever the die, but for the small shift of the arc
+    const key = `${setting.bend.bendAngleUnderLoad.toFixed(2)}|${setting.bend.allowance.toFixed(3)}`;
+    const known = byBend.get(key);
+    if (known !== undefined) return known;
+    const depth = deepest(setting, gauge, front);
+    byBend.set(key, depth);
+    return depth;
+  };
+  return (setting) => {
+    const conflicts: Conflict[] = [];
+    for (const gauge of setting.views.filter((v) => v.onGaugeSide)) {
+      for (const front of setting.views.filter((v) => !v.onGaugeSide)) {
+        // the two wings themselves only meet when folded flat on each other: a hem, not a V bend
+        if (gauge.wing && front.wing) continue;
+        const by = depthOf(setting, gauge, front);
+        if (by > PLATE_OVERLAP) {
+          conflicts.push({ code: 'plate on plate', body: `plate ${front.plate}`, phase: 'stroke', by, view: gauge });
+        }
+      }
+    }
+    return conflicts;
+  };
+};

@@ -1,0 +1,169 @@
+import { type Interval, type Vec3, apply, turn, union } from '../geometry/index.js';
+import type { Axis, FingerFace } from '../shop/index.js';
+import type { Asker } from './asker.js';
+import { sectionPieces } from './bodies.js';
+import type { Conflict } from './conflict.js';
+import { BASE_ALLOWANCE, LEAST_STOP_EDGE } from './limits.js';
+import type { Setting } from './setting.js';
+import type { ToolClearance } from './toolClearance.js';
+import { wingsAt } from './vBend.js';
+import type { View } from './views.js';
+import { passesIn, passesOut, passesStroke } from './ways.js';
+
+/** Something on the gauge side that a finger can touch with the sheet flat: (back, up) from the die top, along from the bend's origin. */
+interface Target {
+  readonly kind: 'edge' | 'flange';
+  readonly view: View;
+  readonly back: number;
+  readonly low: number;
+  readonly high: number;
+  readonly along: Interval;
+}
+
+/** A stop that works: `z` along from the bend's own origin, `r` from the die seat. mm */
+export interface StopChoice {
+  readonly kind: 'edge' | 'flange' | 'none';
+  readonly plate: number;
+  readonly face: string;
+  readonly x: number;
+  readonly r: number;
+  readonly z: readonly number[];
+  readonly retract: number;
+  /** How far the outer fingers stand apart: squareness comes from it. */
+  readonly spread: number;
+}
+
+/** An edge is square to the bed's length, or a flange to the back, within this sine. */
+const SQUARE = 1e-3;
+/** Share of the sheet's thickness that the finger's lower edge stands above its lower face, clear of the die top. */
+const ABOVE_LOWER_FACE = 0.2;
+/** Retracts that are tried; a powered gauge does any of them within the stroke. mm */
+const RETRACTS = [0, 5, 10, 20, 40, 80, 150];
+
+const targets = ({ views, bend, sheet }: Setting): readonly Target[] => {
+  const found: Target[] = [];
+  const t = bend.thickness;
+  const flat = wingsAt(bend, 0).gauge;
+  for (const view of views.filter((v) => v.onGaugeSide)) {
+    const { outline } = sheet.part.plates[view.plate]!;
+    const normal = turn(view.pose, [0, 0, 1]);
+    if (Math.abs(normal[1]) > 1 - SQUARE) {
+      const middle = apply(view.pose, [outline[0]!.x, outline[0]!.y, 0]);
+      const corners = outline.map((v) => apply(view.pose, [v.x, v.y, 0]));
+      const heights = corners.map((p) => p[2] + t / 2);
+      found.push({
+        kind: 'flange', view, back: flat.x + middle[1] + t / 2,
+        low: Math.min(...heights), high: Math.max(...heights),
+        along: [Math.min(...corners.map((p) => p[0])), Math.max(...corners.map((p) => p[0]))],
+      });
+      continue;
+    }
+    if (Math.abs(normal[2]) < 1 - SQUARE) continue;
+    outline.forEach((v, i) => {
+      if (v.bulge !== 0) return;
+      const w = outline[(i + 1) % outline.length]!;
+      const size = Math.hypot(w.x - v.x, w.y - v.y);
+      if (size < LEAST_STOP_EDGE) return;
+      const outwards: Vec3 = turn(view.pose, [(w.y - v.y) / size, -(w.x - v.x) / size, 0]);
+      if (outwards[1] < 1 - SQUARE) return;
+      const [p, q] = [apply(view.pose, [v.x, v.y, 0]), apply(view.pose, [w.x, w.y, 0])];
+      const up = p[2] + t / 2;
+      found.push({ kind: 'edge', view, back: flat.x + p[1], low: up - t / 2, high: up + t / 2, along: [Math.min(p[0], q[0]), Math.max(p[0], q[0])] });
+    });
+  }
+  return found;
+};
+
+const span = (axis: Axis): Interval => (axis.drive === 'fixed' ? [axis.at, axis.at] : [axis.min, axis.max]);
+
+/** Reference heights (from the die seat) at which a face meets the target's height; empty when it cannot. */
+const heights = (target: Target, face: FingerFace, setting: Setting): readonly number[] => {
+  const { machine, pair, bend } = setting;
+  const [least, most] = span(machine.gauge.r);
+  const held = Math.min(bend.thickness, target.high - target.low) / 2;
+  // overlap of face and target, both from the die top
+  const overlap = (r: number): number => Math.min(target.high, r - pair.dieTop + face.to) - Math.max(target.low, r - pair.dieTop + face.from);
+  const low = Math.max(target.low, target.kind === 'edge' ? -Infinity : 0) + ABOVE_LOWER_FACE * bend.thickness;
+  const wished = [low - face.from, target.high - face.to - ABOVE_LOWER_FACE * bend.thickness].map((up) => up + pair.dieTop);
+  const candidates = least === most ? [least] : wished.map((r) => Math.min(most, Math.max(least, r)));
+  return [...new Set(candidates)].filter((r) => overlap(r) >= held);
+};
+
+/** Places for the fingers' middles on a target, as far apart as they go; null when none is free. */
+const fingerPlaces = (target: Target, forbidden: readonly Interval[], width: number, apart: number): readonly number[] | null => {
+  const [a, b] = target.along;
+  const full = b - a >= width;
+  const range: Interval = full ? [a + width / 2, b - width / 2] : [(a + b) / 2, (a + b) / 2];
+  const taken = union(forbidden.map(([p, q]) => [p - width / 2, q + width / 2] as const));
+  const isFree = (z: number): boolean => !taken.some(([p, q]) => z > p && z < q);
+  const spots = [range[0], range[1], ...taken.flatMap(([p, q]) => [p, q])].filter((z) => z >= range[0] && z <= range[1] && isFree(z));
+  if (spots.length === 0) return null;
+  const [left, right] = [Math.min(...spots), Math.max(...spots)];
+  return right - left >= apart ? [left, right] : [(isFree((left + right) / 2) ? (left + right) / 2 : left)];
+};
+
+/**
+ * The best stop for a stroke: two fingers before one, an edge before a flange, the wider stance before the narrower.
+ * Null, with what stands in the way, when no finger reaches.
+ */
+export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolClearance, 'wayIn' | 'wayOut'>):
+  { readonly stop: StopChoice } | { readonly stop: null; readonly conflict: Conflict } => {
+  const { machine, pair, bend, views } = setting;
+  const { gauge } = machine;
+  const [xLeast, xMost] = span(gauge.x);
+  const found = targets(setting);
+  const choices: StopChoice[] = [];
+  let nearest = -Infinity;
+  // the finger is tested one allowance behind where it stands, with that allowance: what it touches just passes
+  const SLACK = 0.02;
+  const strikes = (x: number, r: number, kind: 'arriving' | 'bending'): { readonly where: readonly Interval[]; readonly beam: boolean } => {
+    const by: readonly [number, number] = [x + BASE_ALLOWANCE, r - pair.dieTop];
+    const finger = sectionPieces(gauge.finger.profile, by);
+    const beam = sectionPieces(gauge.beam, by);
+    const where: Interval[] = [];
+    let hitsBeam = false;
+    for (const view of views) {
+      const key = `${pair.key}|${bend.bendAngle}|finger|${x.toFixed(3)}|${r.toFixed(3)}|${kind}|${JSON.stringify(ways)}`;
+      const walk = kind === 'arriving' ? (): ReturnType<typeof passesIn> => passesIn(bend, ways.wayIn, 0) : (): ReturnType<typeof passesIn> => {
+        const stroke = passesStroke(bend, false);
+        const out = passesOut(bend, ways.wayOut, 0);
+        return { gauge: [...stroke.gauge, ...out.gauge], front: [...stroke.front, ...out.front] };
+      };
+      where.push(...asker.ask(view, `${key}|finger`, finger, walk, { allowance: BASE_ALLOWANCE - SLACK }).where);
+      if (asker.ask(view, `${key}|beam`, beam, walk, { allowance: BASE_ALLOWANCE - SLACK }).where.length > 0) hitsBeam = true;
+    }
+    return { where, beam: hitsBeam };
+  };
+  for (const target of found) {
+    for (const face of gauge.finger.faces) {
+      const x = target.back - face.behind;
+      nearest = Math.max(nearest, x);
+      if (x < xLeast || x > xMost) continue;
+      for (const r of heights(target, face, setting)) {
+        const arriving = strikes(x, r, 'arriving');
+        if (arriving.beam) continue;
+        const places = fingerPlaces(target, arriving.where, gauge.finger.width, gauge.apart);
+        if (!places) continue;
+        const mayRetract = gauge.x.drive === 'powered';
+        const retract = RETRACTS.find((by) => {
+          if (by > 0 && (!mayRetract || x + by > xMost)) return false;
+          const later = strikes(x + by, r, 'bending');
+          return !later.beam && places.every((z) => !later.where.some(([p, q]) => z + gauge.finger.width / 2 > p && z - gauge.finger.width / 2 < q));
+        });
+        if (retract === undefined) continue;
+        choices.push({
+          kind: target.kind, plate: target.view.plate, face: face.name, x, r, z: places, retract,
+          spread: places.length > 1 ? places[1]! - places[0]! : 0,
+        });
+      }
+    }
+  }
+  const rank = (c: StopChoice): number => (c.z.length > 1 ? 0 : 1e6) + (c.kind === 'edge' ? 0 : 1e3) - c.spread / 10 + c.x / 100;
+  const best = choices.sort((a, b) => rank(a) - rank(b))[0];
+  if (best) return { stop: best };
+  const note = found.length === 0 ? 'nothing on the gauge side is parallel to the bend'
+    : nearest < xLeast ? `its furthest edge lies ${nearest.toFixed(1)} mm behind the bend and the gauge begins at ${xLeast.toFixed(1)} mm`
+      : nearest > xMost && choices.length === 0 ? `the edge lies ${nearest.toFixed(1)} mm behind the bend and the gauge ends at ${xMost.toFixed(1)} mm`
+        : 'the fingers find no free place at its height';
+  return { stop: null, conflict: { code: 'no stop', body: 'finger', phase: 'stop', by: 0, view: null, note } };
+};

@@ -1,0 +1,116 @@
+import { type Interval, apply } from '../geometry/index.js';
+import type { Machine } from '../shop/index.js';
+import type { Asker } from './asker.js';
+import type { Conflict } from './conflict.js';
+import type { Group } from './groups.js';
+import { ON_DIE_TOP, UNCOVERED_END } from './limits.js';
+import type { createPlateClearance } from './plateClearance.js';
+import type { Setting } from './setting.js';
+import { type StopChoice, chooseStop } from './stops.js';
+import { type ToolClearance, toolClearance } from './toolClearance.js';
+import type { Tooling } from './tooling.js';
+import { wingsAt } from './vBend.js';
+import { type Seat, type View, type viewer, wingFrame } from './views.js';
+
+/** One stroke that may be made: windows, ways, stop. Lengths along the bed count from the bend's own origin. */
+export interface StrokeOption {
+  readonly setting: Setting;
+  /** The whole bend line(s), and the part of it that must stand on tools. */
+  readonly line: Interval;
+  readonly need: Interval;
+  readonly tools: ToolClearance;
+  readonly stop: StopChoice;
+}
+
+export type StrokeAnswer =
+  | { readonly ok: true; readonly option: StrokeOption }
+  | { readonly ok: false; readonly conflicts: readonly Conflict[] };
+
+/** Where the bend lines of a group lie along the bed, from the first bend's origin. */
+const bendLine = (tooling: Tooling, seat: Seat, group: Group): Interval => {
+  const { bends } = tooling.sheet.part;
+  const into = wingFrame(bends[group.bends[0]!]!, seat.gaugeSide, group.hubSide);
+  const places = group.bends.flatMap((index) => {
+    const bend = bends[index]!;
+    const side = bend.sides.find((s) => s.plate === group.hub)!;
+    const [from, to] = [side.line.from, side.line.to];
+    const size = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    const us = bend.zone.flat().map((v) => v.x);
+    const ends = us.length > 0 ? [Math.min(...us), Math.max(...us)] : [0, size];
+    return ends.map((u) => apply(into, [from[0] + ((to[0] - from[0]) * u) / size, from[1] + ((to[1] - from[1]) * u) / size, 0])[0]);
+  });
+  return [Math.min(...places), Math.max(...places)];
+};
+
+/** How far the sheet lies flat on one side of the bend, from its middle: the next flange bends this much in the die. mm */
+const flatReach = (views: readonly View[], gauge: boolean, thickness: number, allowance: number): number => {
+  const flat = views
+    .filter((v) => v.onGaugeSide === gauge)
+    .flatMap((v) => v.pieces)
+    .filter((p) => p.lowest >= -thickness / 2 - ON_DIE_TOP && p.outline.every((q) => q[1] <= thickness / 2 + ON_DIE_TOP))
+    .map((p) => p.outline.map((q) => (gauge ? q[0] : -q[0])))
+    .map((bs): Interval => [Math.min(...bs), Math.max(...bs)])
+    .sort((a, b) => a[0] - b[0]);
+  let reach = 0;
+  for (const [from, to] of flat) if (from <= reach + 1) reach = Math.max(reach, to);
+  return reach + allowance / 2;
+};
+
+const shortFlange = (setting: Setting, tooling: Tooling): Conflict | null => {
+  const { air } = tooling.forming[setting.group.bends[0]!]!;
+  const sides = [true, false].map((gauge) => flatReach(setting.views, gauge, setting.bend.thickness, setting.bend.allowance));
+  // minFlange is an outside length: the flat length on one side is half the deduction less
+  const least = air.minFlange - air.deduction / 2;
+  const short = Math.min(...sides);
+  if (short >= least) return null;
+  return {
+    code: 'short flange', body: 'die', phase: 'set-up', by: least - short, view: setting.views.find((v) => v.wing && v.onGaugeSide === (sides[0]! <= sides[1]!)) ?? null,
+    note: `the flat beside the bend reaches ${short.toFixed(1)} mm from its middle and this V asks ${least.toFixed(1)} mm`,
+  };
+};
+
+export interface StrokeAsker {
+  (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: number, isMade: (bend: number) => boolean): StrokeAnswer;
+}
+
+/** Asks whether a stroke may be made in a partial fold, cheapest questions first. */
+export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>, plates: ReturnType<typeof createPlateClearance>): StrokeAsker =>
+  (tooling, machine, group, gaugeSide, pairIndex, isMade) => {
+    const seat: Seat = { bends: group.bends, gaugeSide };
+    const pair = tooling.pairs[pairIndex]!;
+    const { bend } = tooling.forming[group.bends[0]!]!;
+    const setting: Setting = { sheet: tooling.sheet, machine, group, seat, pair, bend, views: look(seat, isMade), isMade };
+    if (pair.opening < bend.thickness + machine.changePoint) {
+      return { ok: false, conflicts: [{ code: 'daylight', body: 'beam', phase: 'set-up', by: bend.thickness + machine.changePoint - pair.opening, view: null, note: `between punch and die ${pair.opening.toFixed(0)} mm stay open` }] };
+    }
+    const short = shortFlange(setting, tooling);
+    if (short) return { ok: false, conflicts: [short] };
+    const line = bendLine(tooling, seat, group);
+    const bare = Math.min(UNCOVERED_END, (line[1] - line[0]) / 10);
+    const need: Interval = [line[0] + bare, line[1] - bare];
+    const tools = toolClearance(asker, setting, need);
+    if (!tools.ok) return { ok: false, conflicts: tools.conflicts };
+    const struck = plates(setting);
+    if (struck.length > 0) return { ok: false, conflicts: struck };
+    const deep = tooDeep(setting);
+    if (deep) return { ok: false, conflicts: [deep] };
+    const stop = chooseStop(asker, setting, tools.value);
+    if (!stop.stop) {
+      return {
+        ok: true,
+        option: { setting, line, need, tools: tools.value, stop: { kind: 'none', plate: setting.views.find((v) => v.wing && v.onGaugeSide)!.plate, face: 'none', x: 0, r: 0, z: [], retract: 0, spread: 0 } },
+      };
+    }
+    return { ok: true, option: { setting, line, need, tools: tools.value, stop: stop.stop } };
+  };
+
+/** Metal behind the throat must pass between the side frames. */
+const tooDeep = ({ views, bend, machine }: Setting): Conflict | null => {
+  const shift = wingsAt(bend, 0).gauge.x;
+  const deep = views.filter((v) => v.onGaugeSide && Math.max(...v.pieces.flatMap((p) => p.outline.map((q) => q[0]))) + shift > machine.throat);
+  if (deep.length === 0) return null;
+  const alongs = views.flatMap((v) => v.pieces.flatMap((p) => p.along));
+  const width = Math.max(...alongs) - Math.min(...alongs);
+  if (width <= machine.betweenFrames) return null;
+  return { code: 'between frames', body: 'side frames', phase: 'set-up', by: width - machine.betweenFrames, view: deep[0]!, note: `the sheet reaches behind the throat of ${machine.throat.toFixed(0)} mm and is ${width.toFixed(0)} mm wide` };
+};

@@ -1,0 +1,42 @@
+import type { Machine } from '../shop/index.js';
+import type { TimePiece } from './trial.js';
+import type { Way } from './ways.js';
+
+/**
+ * The stated time model. Handling figures are common practice, no source; they rank plans and make no promise. Seconds.
+ */
+export const TIME = {
+  /** Bring the sheet to the gauge for one bend. */
+  seat: 3,
+  /** Added to every handling per 100 mm of the blank's longest side over 300 mm, and per kg over 5 kg. */
+  perHundredOver300: 0.5,
+  perKgOver5: 0.4,
+  turn: 2,
+  flip: 4,
+  /** Step to another station. */
+  walk: 3,
+  /** Take the part in or out sideways along the punch, or tilted. */
+  sideways: 5,
+  tilt: 1,
+  /** Place by eye to a scribed line where no finger reaches. */
+  scribed: 30,
+  dwell: 0.3,
+  /** Build one station of tools, and prepare machine, blanks and test strip for the batch. */
+  station: 240,
+  batch: 600,
+} as const;
+
+/** How much slower a large or heavy sheet is handled: a factor, 1 for a small one. */
+export const handlingFactor = (longest: number, kilograms: number): number =>
+  1 + (Math.max(0, longest - 300) / 100) * (TIME.perHundredOver300 / TIME.seat) + Math.max(0, kilograms - 5) * (TIME.perKgOver5 / TIME.seat);
+
+/** The ram's own time for one stroke: down fast, slow from the change point, dwell, back up. s */
+export const strokeSeconds = (machine: Machine, opening: number, depth: number, thickness: number): number => {
+  const fast = Math.max(0, opening - thickness - machine.changePoint);
+  const slow = Math.min(opening - thickness, machine.changePoint) + depth;
+  return fast / machine.speeds.approach + slow / machine.speeds.bend + TIME.dwell + (opening - thickness + depth) / machine.speeds.return;
+};
+
+export const waySeconds = (way: Way): number => (way.by === 'side' ? TIME.sideways : way.by === 'tilt' ? TIME.tilt : 0);
+
+export const sumOf = (pieces: readonly TimePiece[]): number => pieces.reduce((sum, p) => sum + p.seconds, 0);

@@ -1,0 +1,165 @@
+import { type Convex, type Interval, union, windowAbout } from '../geometry/index.js';
+import type { Asker } from './asker.js';
+import type { Conflict } from './conflict.js';
+import { BASE_ALLOWANCE, CARRY_ROOM, NOSE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
+import type { Setting } from './setting.js';
+import type { StrikeOptions } from './strike.js';
+import { contactReach, tipAt, wingsAt } from './vBend.js';
+import type { View } from './views.js';
+import { type Passes, type Way, passesClose, passesIn, passesOpen, passesOut, passesStroke } from './ways.js';
+
+/** Lifts that are tried when the sheet is carried over the die: few, so that answers are shared. mm */
+const LIFTS = [3, 8, 15, 25, 40, 60, 90, 130, 180, 250, 350, 500, 700, 1000];
+/** Openings tried when the part leaves or comes sideways: the punch needs to be free of the bend, no more. mm */
+const SIDE_OPENINGS = [8, 20, 50];
+
+const roundedLift = (needed: number): number => LIFTS.find((lift) => lift >= needed) ?? needed;
+
+/** What the tools ask of one stroke: the window along the bed in which they may stand, and how the sheet comes and goes. */
+export interface ToolClearance {
+  readonly window: Interval;
+  readonly wayIn: Way;
+  readonly wayOut: Way;
+}
+
+export type ToolAnswer =
+  | { readonly ok: true; readonly value: ToolClearance }
+  | { readonly ok: false; readonly conflicts: readonly Conflict[] };
+
+interface Phase {
+  readonly name: Conflict['phase'];
+  readonly key: string;
+  /** Passes by the punch (and what hangs over it), and by the die (and what lies under it). */
+  readonly byRam: (() => Passes) | null;
+  readonly byBed: (() => Passes) | null;
+}
+
+interface Found {
+  readonly forbidden: readonly Interval[];
+  readonly conflicts: readonly Conflict[];
+}
+
+const byRoom = (needed: number): number => roundedLift(Math.max(0, needed) + CARRY_ROOM);
+
+/** How high the flat-lying sheet must be carried so that what hangs from it passes over the die. */
+const liftIn = ({ views, bend, pair }: Setting): number => {
+  const dieFront = Math.min(...pair.dieBodies.flat().map((p) => p[0]));
+  const flat = wingsAt(bend, 0);
+  let low = 0;
+  for (const view of views) {
+    const x = (view.onGaugeSide ? flat.gauge : flat.front).x;
+    for (const piece of view.pieces) {
+      const crosses = piece.outline.some((p) => p[0] + x > dieFront - BASE_ALLOWANCE);
+      if (crosses) low = Math.min(low, piece.lowest + bend.thickness / 2);
+    }
+  }
+  return byRoom(-low);
+};
+
+/** How high the bent part must be lifted so that what hangs below the die top passes over it towards the front. */
+const liftOut = ({ views, bend, pair }: Setting): number => {
+  const dieFront = Math.min(...pair.dieBodies.flat().map((p) => p[0]));
+  const wings = wingsAt(bend, bend.bendAngle);
+  // the bottom of the arc, under the punch
+  let low = tipAt(bend, bend.bendAngle) - bend.thickness;
+  for (const view of views) {
+    const { c, s, x, y } = view.onGaugeSide ? wings.gauge : wings.front;
+    for (const piece of view.pieces) {
+      const seen = piece.outline.map((p) => [x + c * p[0] - s * p[1], y + s * p[0] + c * p[1]] as const);
+      if (seen.some((p) => p[0] > dieFront - BASE_ALLOWANCE)) low = Math.min(low, ...seen.map((p) => p[1]));
+    }
+  }
+  return byRoom(-low);
+};
+
+/** Everything that one phase of the step meets: tool intervals, and bodies that forbid. */
+const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean): Found => {
+  const { pair, bend, views } = setting;
+  const forbidden: Interval[] = [];
+  const conflicts: Conflict[] = [];
+  const reach = contactReach(bend);
+  const ask = (view: View, what: string, bodies: readonly Convex[], passes: () => Passes, options: StrikeOptions, bedLong: boolean): void => {
+    const answer = asker.ask(view, `${pair.key}|${bend.bendAngle}|${phase.key}|${what}`, bodies, passes, options);
+    if (answer.where.length === 0) return;
+    if (!bedLong) forbidden.push(...answer.where);
+    conflicts.push({ code: phase.name === 'way in' ? 'way in' : phase.name === 'way out' ? 'way out' : 'clearance', body: what, phase: phase.name, by: answer.depth, view });
+  };
+  for (const view of views) {
+    if (phase.byRam) {
+      const nose: StrikeOptions = view.wing ? { allowance: NOSE_ALLOWANCE, beyond: reach } : { allowance: BASE_ALLOWANCE };
+      ask(view, 'punch', pair.punchBodies, phase.byRam, nose, slides);
+      ask(view, 'beam', pair.ramBodies, phase.byRam, { allowance: BASE_ALLOWANCE }, true);
+    }
+    if (phase.byBed) {
+      const resting = { allowance: BASE_ALLOWANCE, below: -bend.thickness / 2 - ON_DIE_TOP };
+      ask(view, 'die', pair.dieBodies, phase.byBed, resting, slides);
+      ask(view, 'bed', pair.bedBodies, phase.byBed, { allowance: BASE_ALLOWANCE }, true);
+    }
+  }
+  return { forbidden, conflicts };
+};
+
+/** Bed-long bodies, and tools when the part slides past them, forbid by being met at all. */
+const forbids = (found: Found, slides: boolean): readonly Conflict[] =>
+  found.conflicts.filter((c) => slides || c.body === 'beam' || c.body === 'bed');
+
+const blocks = (intervals: readonly Interval[], need: Interval): boolean => windowAbout(union(intervals), need) === null;
+
+/**
+ * May this stroke be made with this pair? `need` is the part of the bend line that must stand on tools, along the bed
+ * from the bend's own origin. Answers with the window for the tools and the ways in and out, or with what is met.
+ */
+export const toolClearance = (asker: Asker, setting: Setting, need: Interval): ToolAnswer => {
+  const { bend, pair } = setting;
+  const stroke: Phase = {
+    name: 'stroke', key: 'stroke',
+    byRam: () => passesStroke(bend, true),
+    byBed: () => passesStroke(bend, false),
+  };
+  const during = look(asker, setting, stroke, false);
+  const hard = forbids(during, false);
+  if (hard.length > 0) return { ok: false, conflicts: hard };
+  if (blocks(during.forbidden, need)) return { ok: false, conflicts: during.conflicts };
+
+  const open = pair.opening;
+  const sideOpenings = SIDE_OPENINGS.filter((o) => o + bend.thickness < open);
+  const firstThat = (ways: readonly Way[], phases: (way: Way) => readonly Phase[], soFar: readonly Interval[]):
+    { readonly way: Way; readonly forbidden: readonly Interval[] } | { readonly way: null; readonly conflicts: readonly Conflict[] } => {
+    let least: readonly Conflict[] | null = null;
+    for (const way of ways) {
+      const found = phases(way).map((phase) => ({ phase, slides: way.by === 'side' && (phase.name === 'way in' || phase.name === 'way out') }))
+        .map(({ phase, slides }) => ({ slides, ...look(asker, setting, phase, slides) }));
+      const stop = found.flatMap((f) => forbids(f, f.slides));
+      const forbidden = [...soFar, ...found.flatMap((f) => f.forbidden)];
+      if (stop.length === 0 && !blocks(forbidden, need)) return { way, forbidden };
+      least ??= stop.length > 0 ? stop : found.flatMap((f) => f.conflicts);
+    }
+    return { way: null, conflicts: least ?? [] };
+  };
+
+  const waysIn: Way[] = [{ by: 'front', lift: liftIn(setting) }, ...sideOpenings.map((o): Way => ({ by: 'side', opening: o + bend.thickness }))];
+  const entered = firstThat(waysIn, (way) => {
+    const opening = way.by === 'side' ? way.opening : open;
+    return [
+      { name: 'way in', key: `in|${JSON.stringify(way)}`, byRam: () => passesIn(bend, way, opening), byBed: () => passesIn(bend, way, 0) },
+      { name: 'ram closing', key: `close|${opening}`, byRam: () => passesClose(bend, opening), byBed: null },
+    ];
+  }, during.forbidden);
+  if (!entered.way) return { ok: false, conflicts: entered.conflicts };
+
+  const lift = liftOut(setting);
+  const waysOut: Way[] = [
+    { by: 'front', lift },
+    { by: 'tilt', lift },
+    ...sideOpenings.map((o): Way => ({ by: 'side', opening: o + tipAt(bend, bend.bendAngle) })),
+  ];
+  const left = firstThat(waysOut, (way) => {
+    const opening = way.by === 'side' ? way.opening : open;
+    return [
+      { name: 'ram opening', key: `open|${opening}`, byRam: () => passesOpen(bend, opening), byBed: null },
+      { name: 'way out', key: `out|${JSON.stringify(way)}`, byRam: () => passesOut(bend, way, opening), byBed: () => passesOut(bend, way, 0) },
+    ];
+  }, entered.forbidden);
+  if (!left.way) return { ok: false, conflicts: left.conflicts };
+  return { ok: true, value: { window: windowAbout(union(left.forbidden), need)!, wayIn: entered.way, wayOut: left.way } };
+};

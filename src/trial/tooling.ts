@@ -1,0 +1,175 @@
+import { type AirBend, airBend, halfOpening } from '../forming/index.js';
+import type { Metal } from '../metal/index.js';
+import { type Developed, type Part, asFormed } from '../sheet/index.js';
+import type { Die, Machine, Punch, Rack } from '../shop/index.js';
+import { type Pair, pairOf } from './bodies.js';
+import type { Group } from './groups.js';
+import type { Reason } from './trial.js';
+import type { VBend } from './vBend.js';
+
+/** A die and a tip radius for one bend, and what they form. */
+export interface Forming {
+  readonly die: Die;
+  readonly tipRadius: number;
+  readonly air: AirBend;
+  readonly bend: VBend;
+}
+
+/** One way to tool the whole part: each bend's forming, the sheet that results, the pairs that may be used. */
+export interface Tooling {
+  readonly v: number;
+  readonly forming: readonly Forming[];
+  readonly sheet: Developed;
+  readonly pairs: readonly Pair[];
+  /** For each bend, the pairs (index) that form it. */
+  readonly pairsOf: readonly (readonly number[])[];
+}
+
+/** V openings looked at, as multiples of the thickness; 8 is the trade's first choice. Common practice, no source. */
+const V_LEAST = 4;
+const V_MOST = 16;
+const V_FIRST_CHOICE = 8;
+
+const fits = (machine: Machine, punch: Punch, die: Die): boolean =>
+  machine.clampFamilies.includes(punch.tang) && machine.seatFamilies.includes(die.tang);
+
+const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: number): Forming | Reason => {
+  const { bendAngle, id } = part.bends[bend]!;
+  const answer = airBend({
+    metal, thickness: part.thickness, bendAngle, tipRadius,
+    v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius,
+  });
+  if (!answer.ok) return { code: answer.reason.code === 'bottoming' ? 'die angle' : 'radius', sentence: `${die.name}: ${answer.reason.sentence}`, bends: [id], bodies: [die.name] };
+  const air = answer.value;
+  return {
+    die, tipRadius, air,
+    bend: {
+      allowance: air.allowance,
+      neutral: air.allowance / ((bendAngle * Math.PI) / 180) - air.insideRadius,
+      thickness: part.thickness,
+      halfOpening: halfOpening({ v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius }),
+      shoulderRadius: die.shoulderRadius,
+      bendAngle,
+      bendAngleUnderLoad: air.bendAngleUnderLoad,
+    },
+  };
+};
+
+const suits = (punch: Punch, forming: Forming): boolean =>
+  punch.shape !== 'flattening' && punch.tipRadius === forming.tipRadius && punch.includedAngle <= forming.air.includedAngleUnderLoad;
+
+/** Flat reach of the shorter plate beside a bend, from the middle of the bend. mm */
+const flatReach = (part: Part, bend: number, allowance: number): number =>
+  Math.min(...part.bends[bend]!.sides.map(({ plate, line }) => {
+    const u = [line.to[0] - line.from[0], line.to[1] - line.from[1]] as const;
+    const size = Math.hypot(u[0], u[1]);
+    return Math.max(...part.plates[plate]!.outline.map((p) => Math.abs((u[0] * (p.y - line.from[1]) - u[1] * (p.x - line.from[0])) / size)));
+  })) + allowance / 2;
+
+/**
+ * The ways to tool a part on a machine, best first: the V nearest to 8 t for every bend; then the same with a smaller V
+ * for the bends whose flange is too short for it. `reasons` says why tools fell out.
+ */
+export const toolings = (part: Part, metal: Metal, machine: Machine, rack: Rack, groups: readonly Group[]):
+  { readonly toolings: readonly Tooling[]; readonly reasons: readonly Reason[] } => {
+  const t = part.thickness;
+  const reasons: Reason[] = [];
+  const dies = rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang));
+  const punches = rack.punches.filter((p) => p.shape !== 'flattening' && machine.clampFamilies.includes(p.tang));
+  const openings = [...new Set(dies.map((d) => d.v))].filter((v) => v >= V_LEAST * t && v <= V_MOST * t);
+  const strangeness = (v: number): number => Math.abs(Math.log(v / (V_FIRST_CHOICE * t)));
+  openings.sort((a, b) => strangeness(a) - strangeness(b));
+  if (openings.length === 0) {
+    reasons.push({ code: 'no tool', sentence: `The rack has no V die between ${(V_LEAST * t).toFixed(0)} and ${(V_MOST * t).toFixed(0)} mm for ${t} mm of sheet.`, bends: [] });
+  }
+  const tips = [...new Set(punches.map((p) => p.tipRadius))];
+  // best forming of each bend with one V: the die that opens widest, the tip whose radius comes nearest to the drawing
+  const withV = (v: number, bend: number): Forming | null => {
+    const drawn = part.bends[bend]!.insideRadius;
+    let best: Forming | null = null;
+    let least = Infinity;
+    for (const die of dies.filter((d) => d.v === v).sort((a, b) => b.includedAngle - a.includedAngle)) {
+      for (const tip of tips) {
+        const answer = formed(metal, part, bend, die, tip);
+        if ('code' in answer) {
+          reasons.push(answer);
+          continue;
+        }
+        const held = punches.filter((p) => suits(p, answer));
+        if (held.length === 0) continue;
+        const length = groups.find((g) => g.bends.includes(bend))!.bends.reduce((sum, b) => sum + bendLength(part, b), 0);
+        const weakest = Math.min(die.rating, machine.ratingPerLength, Math.max(...held.map((p) => p.rating)));
+        const { peakForcePerLength } = answer.air;
+        if (peakForcePerLength > weakest) {
+          reasons.push({
+            code: 'tool rating', bends: [part.bends[bend]!.id], bodies: [die.name], by: peakForcePerLength - weakest,
+            sentence: `Bend ${part.bends[bend]!.id} in ${die.name} asks ${peakForcePerLength.toFixed(0)} N/mm and the weakest of die, punch and machine is rated ${weakest.toFixed(0)} N/mm.`,
+          });
+          continue;
+        }
+        if (peakForcePerLength * length > machine.rating) {
+          reasons.push({
+            code: 'force', bends: [part.bends[bend]!.id], bodies: [die.name], by: peakForcePerLength * length - machine.rating,
+            sentence: `Bend ${part.bends[bend]!.id} in ${die.name} asks ${((peakForcePerLength * length) / 1000).toFixed(0)} kN and the machine is rated ${(machine.rating / 1000).toFixed(0)} kN.`,
+          });
+          continue;
+        }
+        const miss = Math.abs(Math.log(Math.max(answer.air.insideRadius, 0.1) / Math.max(drawn, 0.1)));
+        if (miss < least - 1e-9) [best, least] = [answer, miss];
+      }
+      if (best) break;
+    }
+    return best;
+  };
+  const build = (v: number, chosen: readonly Forming[]): Tooling | null => {
+    const reshaped = asFormed(part, chosen.map((f) => ({ insideRadius: f.air.insideRadius })));
+    if (!reshaped.ok) {
+      reasons.push({ code: 'radius', sentence: reshaped.failure.sentence, bends: reshaped.failure.bends, ...(reshaped.failure.by === undefined ? {} : { by: reshaped.failure.by }) });
+      return null;
+    }
+    const pairs: Pair[] = [];
+    const pairsOf = chosen.map((forming) => {
+      const mine: number[] = [];
+      for (const punch of punches.filter((p) => fits(machine, p, forming.die) && suits(p, forming))) {
+        for (const facing of punch.reversible ? (['as drawn', 'reversed'] as const) : (['as drawn'] as const)) {
+          const pair = pairOf(machine, punch, forming.die, facing);
+          let index = pairs.findIndex((p) => p.key === pair.key);
+          if (index < 0) index = pairs.push(pair) - 1;
+          mine.push(index);
+        }
+      }
+      return mine;
+    });
+    return { v, forming: chosen, sheet: { part: reshaped.value, allowances: chosen.map((f) => f.air.allowance) }, pairs, pairsOf };
+  };
+  const found: Tooling[] = [];
+  const keep = (tooling: Tooling | null): void => {
+    const same = (a: Tooling, b: Tooling): boolean => a.forming.every((f, i) => f.die.id === b.forming[i]!.die.id && f.tipRadius === b.forming[i]!.tipRadius);
+    if (tooling && !found.some((other) => same(other, tooling))) found.push(tooling);
+  };
+  const mixed: (Tooling | null)[] = [];
+  for (const v of openings) {
+    const single = part.bends.map((_, i) => withV(v, i));
+    const smaller = openings.filter((w) => w < v).sort((a, b) => b - a);
+    const perBend = single.map((forming, i) => {
+      const reach = (f: Forming): boolean => flatReach(part, i, f.air.allowance) + f.air.deduction / 2 >= f.air.minFlange;
+      if (forming && reach(forming)) return forming;
+      for (const w of smaller) {
+        const other = withV(w, i);
+        if (other && reach(other)) return other;
+      }
+      return forming;
+    });
+    if (single.every((f): f is Forming => f !== null)) keep(build(v, single as Forming[]));
+    if (perBend.every((f): f is Forming => f !== null)) mixed.push(build(v, perBend as Forming[]));
+  }
+  mixed.forEach(keep);
+  return { toolings: found, reasons };
+};
+
+/** mm of metal that a bend folds. */
+export const bendLength = (part: Part, bend: number): number =>
+  part.bends[bend]!.zone.reduce((sum, contour) => {
+    const us = contour.map((v) => v.x);
+    return sum + (us.length > 0 ? Math.max(...us) - Math.min(...us) : 0);
+  }, 0);

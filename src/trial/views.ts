@@ -1,0 +1,195 @@
+import {
+  type Convex, type Solid, type Vec2, type Vec3, type Rigid,
+  compose, convexPieces, flatten, hull, invert, moved, prism, shift,
+} from '../geometry/index.js';
+import { type Bend, type Developed, acrossBend, bendFrame } from '../sheet/index.js';
+import { CHORD_ERROR } from './limits.js';
+
+/** The metal of one plate (and the bend it hangs on), seen from a running bend's wing: (along, b, h). */
+export interface View {
+  readonly plate: number;
+  /** Is this the plate next to the running bend? */
+  readonly wing: boolean;
+  readonly onGaugeSide: boolean;
+  /** From the plate's own frame to (along, b, h). */
+  readonly pose: Rigid;
+  readonly pieces: readonly Piece[];
+  /** mm: the largest distance of a corner from the wing's tangent line. */
+  readonly reach: number;
+  readonly lowest: number;
+  readonly highest: number;
+}
+
+export interface Piece {
+  readonly solid: Solid;
+  /** The solid's outline along the bed: (b, h). */
+  readonly outline: Convex;
+  readonly along: readonly [number, number];
+  readonly lowest: number;
+}
+
+/** How the bends of one stroke lie in the machine: which side of the first one points to the gauge. */
+export interface Seat {
+  readonly bends: readonly number[];
+  readonly gaugeSide: 0 | 1;
+}
+
+/** +1 when the bend's own direction u runs to the operator's right. */
+export const alongSign = (bend: Bend, gaugeSide: 0 | 1): 1 | -1 =>
+  (bend.direction === 'A') === (gaugeSide === 1) ? 1 : -1;
+
+/** From the frame of plate `sides[side]` to (along, b, h) of its wing. A proper turn on both sides. */
+export const wingFrame = (bend: Bend, gaugeSide: 0 | 1, side: 0 | 1): Rigid => {
+  const a = alongSign(bend, gaugeSide);
+  const b = gaugeSide === 1 ? 1 : -1;
+  const h = bend.direction === 'A' ? 1 : -1;
+  const swap: Rigid = { x: [a, 0, 0], y: [0, b, 0], z: [0, 0, h], o: [0, 0, 0] };
+  return compose(swap, invert(bendFrame(bend.sides[side].line)));
+};
+
+/** One step of a walk through the tree: over `bend`, from plate `from` to plate `to`. */
+export interface Hop {
+  readonly bend: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The way from the plate next to a bend (on one side of it) to a plate. */
+export interface Walk {
+  readonly side: 0 | 1;
+  readonly plate: number;
+  readonly hops: readonly Hop[];
+}
+
+/** For each plate on each side of a bend, the hops from the plate next to the bend. */
+export const walks = (sheet: Developed, bend: number): readonly Walk[] => {
+  const found: Walk[] = [];
+  for (const side of [0, 1] as const) {
+    const start = sheet.part.bends[bend]!.sides[side].plate;
+    const queue: { plate: number; hops: readonly Hop[] }[] = [{ plate: start, hops: [] }];
+    for (let here = queue.shift(); here; here = queue.shift()) {
+      found.push({ side, ...here });
+      const last = here.hops[here.hops.length - 1]?.bend ?? bend;
+      for (const [i, other] of sheet.part.bends.entries()) {
+        if (i === last) continue;
+        const end = other.sides.findIndex((s) => s.plate === here.plate);
+        if (end < 0) continue;
+        const to = other.sides[1 - end]!.plate;
+        queue.push({ plate: to, hops: [...here.hops, { bend: i, from: here.plate, to }] });
+      }
+    }
+  }
+  return found;
+};
+
+/** The pieces of a plate in its own frame. Holes are filled: only outlines strike tools. */
+export const platePieces = (sheet: Developed, plate: number): readonly Solid[] => {
+  const t = sheet.part.thickness;
+  return convexPieces(flatten(sheet.part.plates[plate]!.outline, CHORD_ERROR)).map((p) => prism(p, -t / 2, t / 2));
+};
+
+/** Chords of at most this many degrees stand for the arc of a bend that is made. */
+const ARC_STEP = 30;
+
+/** The metal of a bend's arc at an angle, in the frame of plate `sides[side]`: convex pieces that hold it. */
+export const arcPieces = (sheet: Developed, bendIndex: number, angle: number, side: 0 | 1): readonly Solid[] => {
+  const bend = sheet.part.bends[bendIndex]!;
+  const t = sheet.part.thickness;
+  const allowance = sheet.allowances[bendIndex]!;
+  const us = bend.zone.flat().map((v) => v.x);
+  const [u0, u1] = us.length > 0 ? [Math.min(...us), Math.max(...us)] : [0, 0];
+  if (u1 - u0 <= 0) return [];
+  const sections: Vec2[][] = [];
+  if (angle < 1e-9) sections.push([[0, -t / 2], [allowance, -t / 2], [allowance, t / 2], [0, t / 2]]);
+  else {
+    const turned = (angle * Math.PI) / 180;
+    const inside = allowance / turned - (allowance / ((bend.bendAngle * Math.PI) / 180) - bend.insideRadius);
+    const count = Math.max(1, Math.ceil(angle / ARC_STEP));
+    const step = turned / count;
+    // the outside chord is pushed out so that the piece holds the arc
+    const outside = (inside + t) / Math.cos(step / 2);
+    const inner = Math.max(0, inside);
+    for (let k = 0; k < count; k++) {
+      const at = (r: number, a: number): Vec2 => [r * Math.sin(a), inside + t / 2 - r * Math.cos(a)];
+      sections.push([at(outside, k * step), at(outside, (k + 1) * step), at(inner, (k + 1) * step), at(inner, k * step)]);
+    }
+  }
+  const frame = bendFrame(bend.sides[side].line);
+  const forward = side === 0 ? 1 : -1;
+  const up = bend.direction === 'A' ? 1 : -1;
+  // (section x = away from the plate, section y = towards the inside, extrusion = along u)
+  const into: Rigid = {
+    x: frame.y.map((c) => c * forward) as unknown as Vec3,
+    y: [0, 0, up],
+    z: frame.x,
+    o: frame.o,
+  };
+  return sections.map((s) => moved(prism(hull(s), u0, u1), into));
+};
+
+const asPiece = (solid: Solid): Piece => {
+  const along = solid.corners.map((p) => p[0]);
+  const outline = hull(solid.corners.map((p): Vec2 => [p[1], p[2]]));
+  return { solid, outline, along: [Math.min(...along), Math.max(...along)], lowest: Math.min(...outline.map((p) => p[1])) };
+};
+
+/**
+ * How each plate stands from the bend line in the machine: it depends only on the states of the bends between them,
+ * so a view is made once for those states and kept. Bends of the same stroke are passed flat: what hangs on them
+ * turns with the other wing, whose tangent line lies one flat length further.
+ */
+export const viewer = (sheet: Developed): ((seat: Seat, isMade: (bend: number) => boolean) => readonly View[]) => {
+  const ways = new Map<number, readonly Walk[]>();
+  const plates = new Map<number, readonly Solid[]>();
+  const kept = new Map<string, View>();
+  const piecesOf = (plate: number): readonly Solid[] => {
+    const known = plates.get(plate) ?? platePieces(sheet, plate);
+    plates.set(plate, known);
+    return known;
+  };
+  const viewOf = (seat: Seat, walk: Walk, isMade: (bend: number) => boolean): View => {
+    const first = seat.bends[0]!;
+    const across = walk.hops.findIndex((hop) => seat.bends.includes(hop.bend));
+    const solids: Solid[] = [];
+    let pose = wingFrame(sheet.part.bends[first]!, seat.gaugeSide, walk.side);
+    walk.hops.forEach((hop, i) => {
+      const bend = sheet.part.bends[hop.bend]!;
+      const angle = i !== across && isMade(hop.bend) ? bend.bendAngle : 0;
+      const near = bend.sides[0].plate === hop.from ? 0 : 1;
+      const into = pose;
+      if (i === walk.hops.length - 1 && i !== across) solids.push(...arcPieces(sheet, hop.bend, angle, near).map((s) => moved(s, into)));
+      const over = acrossBend(sheet, hop.bend, angle);
+      pose = compose(pose, near === 0 ? over : invert(over));
+    });
+    solids.push(...piecesOf(walk.plate).map((s) => moved(s, pose)));
+    const startsAtGauge = walk.side === seat.gaugeSide;
+    const strip = sheet.allowances[first]!;
+    const settled = across < 0 ? solids : solids.map((s) => moved(s, shift([0, startsAtGauge ? strip : -strip, 0])));
+    const pieces = settled.map(asPiece);
+    const heights = pieces.flatMap((p) => p.outline.map((q) => q[1]));
+    return {
+      plate: walk.plate,
+      wing: walk.hops.length === across + 1,
+      onGaugeSide: (across < 0) === startsAtGauge,
+      pose: across < 0 ? pose : compose(shift([0, startsAtGauge ? strip : -strip, 0]), pose),
+      pieces,
+      reach: Math.max(...pieces.flatMap((p) => p.outline.map((q) => Math.hypot(q[0], q[1])))),
+      lowest: Math.min(...heights),
+      highest: Math.max(...heights),
+    };
+  };
+  return (seat, isMade) => {
+    const first = seat.bends[0]!;
+    const all = ways.get(first) ?? walks(sheet, first);
+    ways.set(first, all);
+    return all.map((walk) => {
+      const states = walk.hops.map((hop) => (isMade(hop.bend) ? '1' : '0')).join('');
+      const key = `${seat.bends.join('+')}|${seat.gaugeSide}|${walk.plate}|${states}`;
+      const known = kept.get(key);
+      if (known) return known;
+      const view = viewOf(seat, walk, isMade);
+      kept.set(key, view);
+      return view;
+    });
+  };
+};

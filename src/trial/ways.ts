@@ -1,0 +1,88 @@
+import type { Vec2 } from '../geometry/index.js';
+import type { Pass } from './strike.js';
+import { type Planar, type VBend, tipAt, wingsAt } from './vBend.js';
+import type { View } from './views.js';
+
+/** How the sheet comes to its seat, or leaves it. Lifts and openings in mm. */
+export type Way =
+  | { readonly by: 'front'; readonly lift: number }
+  | { readonly by: 'tilt'; readonly lift: number }
+  | { readonly by: 'side'; readonly opening: number };
+
+/** Passes of both wings in front of a body at rest. */
+export interface Passes {
+  readonly gauge: readonly Pass[];
+  readonly front: readonly Pass[];
+}
+
+export const passesFor = (view: View, passes: Passes): readonly Pass[] => (view.onGaugeSide ? passes.gauge : passes.front);
+
+/** How far the sheet is carried out in front. mm */
+export const FRONT_TRAVEL = 3000;
+
+const at = (pose: Planar, by: Vec2): Planar => ({ ...pose, x: pose.x + by[0], y: pose.y + by[1] });
+
+/** `pose` turned by `degrees` about (0, y0), positive lifting the gauge side. */
+const tilted = (pose: Planar, degrees: number, y0: number): Planar => {
+  const c = Math.cos((degrees * Math.PI) / 180);
+  const s = Math.sin((degrees * Math.PI) / 180);
+  const y = pose.y - y0;
+  return { c: c * pose.c - s * pose.s, s: s * pose.c + c * pose.s, x: c * pose.x - s * y, y: y0 + s * pose.x + c * y };
+};
+
+const both = (wings: { readonly gauge: Planar; readonly front: Planar }, make: (pose: Planar, side: 'gauge' | 'front') => readonly Pass[]): Passes => ({
+  gauge: make(wings.gauge, 'gauge'),
+  front: make(wings.front, 'front'),
+});
+
+/** The way in, as passes by bodies that rest at `from` (0, up from the die top): the die at 0, the open punch higher. */
+export const passesIn = (bend: VBend, way: Way, from: number): Passes =>
+  both(wingsAt(bend, 0), (pose) => {
+    const here = at(pose, [0, -from]);
+    if (way.by === 'side') return [{ kind: 'carry', pose: here, by: [0, 0] }];
+    return [
+      { kind: 'carry', pose: at(here, [-FRONT_TRAVEL, way.lift]), by: [FRONT_TRAVEL, 0] },
+      { kind: 'carry', pose: at(here, [0, way.lift]), by: [0, -way.lift] },
+    ];
+  });
+
+/** The stroke from flat to under load, by the die at rest or (with `ram`) in the frame of the punch tip. */
+export const passesStroke = (bend: VBend, ram: boolean): Passes =>
+  both(wingsAt(bend, 0), (_, side) => [
+    {
+      kind: 'turn',
+      from: 0,
+      to: bend.bendAngleUnderLoad,
+      at: (x) => (ram ? at(wingsAt(bend, x)[side], [0, -tipAt(bend, x)]) : wingsAt(bend, x)[side]),
+    },
+  ]);
+
+/** The ram coming down from `opening` onto the flat sheet, seen from the punch tip. */
+export const passesClose = (bend: VBend, opening: number): Passes =>
+  both(wingsAt(bend, 0), (pose) => [{ kind: 'carry', pose: at(pose, [0, -opening]), by: [0, opening - bend.thickness] }]);
+
+/** The ram going up from the released bend to `opening`, seen from the punch tip. */
+export const passesOpen = (bend: VBend, opening: number): Passes => {
+  const tip = tipAt(bend, bend.bendAngle);
+  return both(wingsAt(bend, bend.bendAngle), (pose) => [
+    { kind: 'carry', pose: at(pose, [0, -tip]), by: [0, -Math.max(0, opening - tip)] },
+  ]);
+};
+
+/** The way out of the released part, by bodies that rest at `from` up from the die top. */
+export const passesOut = (bend: VBend, way: Way, from: number): Passes =>
+  both(wingsAt(bend, bend.bendAngle), (pose, side) => {
+    const here = at(pose, [0, -from]);
+    if (way.by === 'side') return [{ kind: 'carry', pose: here, by: [0, 0] }];
+    const raised = at(here, [0, way.lift]);
+    const up: Pass = { kind: 'carry', pose: here, by: [0, way.lift] };
+    if (way.by === 'front') return [up, { kind: 'carry', pose: raised, by: [-FRONT_TRAVEL, 0] }];
+    const half = bend.bendAngle / 2;
+    const centre = tipAt(bend, bend.bendAngle) + way.lift;
+    const turned = (x: number): Planar => tilted(at(wingsAt(bend, bend.bendAngle)[side], [0, way.lift]), -x, centre);
+    return [
+      up,
+      { kind: 'turn', from: 0, to: half, at: (x) => at(turned(x), [0, -from]) },
+      { kind: 'carry', pose: at(turned(half), [0, -from]), by: [-FRONT_TRAVEL, 0] },
+    ];
+  });
