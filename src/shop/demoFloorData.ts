@@ -10,7 +10,7 @@ const finger = (noseHeight: number, stepBehind: number, stepHeight: number) => (
   ],
 });
 
-const GAUGE_BEAM = { shape: 'rectangle', back: [105, 185], up: [-100, -14] };
+const GAUGE_BEAM = { shape: 'rectangle', back: [92, 172], up: [-100, -14] };
 
 const option = (id: string, name: string, price: number) => ({ id, name, price });
 

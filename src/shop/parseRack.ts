@@ -5,6 +5,7 @@ import { repeated } from './parseFloor.js';
 import { halfOpening, vDepth } from './profiles.js';
 import type { Result } from './result.js';
 import type { Die, Punch, Rack, Tool } from './tool.js';
+import { crossingsAt } from './toolSlabs.js';
 import { dieContour, punchContour, rackSchema, type RawDie } from './toolSchema.js';
 
 /** mm by which a profile may miss its tip, its top or its stated height: rounding in a drawing, no more. */
@@ -22,6 +23,9 @@ const segmentFault = (tool: Tool): Refused | undefined => {
     }
     if (s.ear.footHeight >= tool.height) {
       return refuse('sense', tool.id, `${field}.footHeight`, `(${s.ear.footHeight} mm) must be less than the tool's height (${tool.height} mm)`);
+    }
+    if (crossingsAt(tool.profile, tool.kind === 'punch' ? s.ear.footHeight : -s.ear.footHeight) !== 2) {
+      return refuse('sense', tool.id, `${field}.footHeight`, `(${s.ear.footHeight} mm) must cut the profile in one piece`);
     }
   }
   return undefined;
