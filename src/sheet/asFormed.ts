@@ -1,6 +1,7 @@
 import { type Contour, type Vec2, add2, cross2, dot2, left2, length2, scale2, signedArea, sub2, unit2, vertex } from '../geometry/index.js';
 import { clipZone } from './clipZone.js';
 import { crossesItself } from './crossesItself.js';
+import { inLine } from './inLine.js';
 import type { Bend, Line, Part, Plate } from './part.js';
 import { type Result, done, refused } from './result.js';
 
@@ -10,19 +11,14 @@ const RADIANS = Math.PI / 180;
 const NO_MOULD_LINE = 150;
 /** A corner this near to a bend's tangent line lies on it (mm): readers round to 1e-6, nobody draws an edge so near on purpose. */
 const ON_LINE = 1e-3;
+/** Width (mm) of the slit cut beside a bend that reaches further into its plate than the edge beside it: a laser's kerf. Common practice, no source. */
+const RELIEF = 0.2;
 /** An edge at less than this sine to the line (about 17 degrees) would carry its corner too far along: it goes straight. */
 const STEEPEST_SLIDE = 0.3;
 /** Corners nearer than this (mm) are one. */
 const SAME_CORNER = 1e-6;
 /** Directions differ by less than this sine when an edge runs on along a tangent line. */
 const PARALLEL = 1e-4;
-
-/** Place of a point in the frame of a line: along it and to its left, mm. */
-const inLine = (line: Line, p: Vec2): Vec2 => {
-  const u = unit2(sub2(line.to, line.from));
-  const d = sub2(p, line.from);
-  return [dot2(d, u), cross2(u, d)];
-};
 
 const point = (v: { readonly x: number; readonly y: number }): Vec2 => [v.x, v.y];
 
@@ -60,9 +56,9 @@ const withoutSpikes = (contour: Contour): Contour => {
 /**
  * The contour with what lies on the line moved by `delta` mm to the line's left. Where the contour runs on along the
  * line past the line's end, the end becomes a step: the metal beside the bend stays where it is, unless it is a shoulder
- * narrower than `narrow`, which goes with the bend.
+ * narrower than `narrow`, which goes with the bend. A step into the plate (`deepens`) gets a relief slit.
  */
-const moved = (contour: Contour, line: Line, delta: number, narrow: number): Contour => {
+const moved = (contour: Contour, line: Line, delta: number, narrow: number, deepens: boolean): Contour => {
   const by = scale2(left2(unit2(sub2(line.to, line.from))), delta);
   const length = length2(sub2(line.to, line.from));
   const ring = withEnds(contour, line);
@@ -101,9 +97,13 @@ const moved = (contour: Contour, line: Line, delta: number, narrow: number): Con
       if (!goes[i]) return [v];
       const along = scale2(u, slide(i) * delta);
       const shifted = vertex(v.x + by[0] + along[0], v.y + by[1] + along[1], v.bulge);
-      if (shoulders[i]![0] >= narrow) return [vertex(v.x, v.y), shifted];
-      if (shoulders[i]![1] >= narrow) return [vertex(shifted.x, shifted.y), v];
-      return [shifted];
+      const steps = shoulders[i]!.map((run) => run >= narrow);
+      if (!steps[0] && !steps[1]) return [shifted];
+      // a step into the plate is cut beside the bend, where the plate's own metal stays flat
+      const beside = scale2(u, deepens ? (places[i]![0] < length / 2 ? -RELIEF : RELIEF) : 0);
+      const stays = vertex(v.x + beside[0], v.y + beside[1]);
+      const goesDown = vertex(shifted.x + beside[0], shifted.y + beside[1]);
+      return steps[0] ? [stays, { ...goesDown, bulge: v.bulge }] : [goesDown, stays];
     }),
   );
 };
@@ -171,10 +171,10 @@ export const asFormed = (part: Part, formed: readonly { readonly insideRadius: n
       // plate 0 lies to the right of its line, plate 1 to the left of its own: into the plate is -v, +v
       const inwards = which === 0 ? -delta : delta;
       const plate = plates[side.plate]!;
-      const narrow = Math.max(Math.abs(delta), part.thickness);
+      const narrow = Math.max(Math.abs(delta), part.thickness, 2 * RELIEF);
       plates[side.plate] = {
-        outline: moved(plate.outline, side.line, inwards, narrow),
-        holes: plate.holes.map((hole) => moved(hole, side.line, inwards, narrow)),
+        outline: moved(plate.outline, side.line, inwards, narrow, delta > 0),
+        holes: plate.holes.map((hole) => moved(hole, side.line, inwards, narrow, delta > 0)),
       };
       const by = scale2(left2(unit2(sub2(side.line.to, side.line.from))), inwards);
       const shift = (p: Vec2): Vec2 => [p[0] + by[0], p[1] + by[1]];

@@ -1,4 +1,4 @@
-import { type Contour, type Vec2, cross2, flatten, sub2 } from '../geometry/index.js';
+import { type Contour, type Vec2, cross2, flatten, length2, sub2 } from '../geometry/index.js';
 
 /** Chords leave an arc by no more than this (mm): enough to see whether a cut-out runs into an edge. */
 const CHORD_ERROR = 0.02;
@@ -11,11 +11,19 @@ interface Piece {
   readonly of: number;
 }
 
-const side = (a: Vec2, b: Vec2, p: Vec2): number => cross2(sub2(b, a), sub2(p, a));
+/** An end this near (mm) to the other piece touches it and does not cross: rounding of a reader and of the layout. */
+const TOUCH = 1e-4;
+
+/** Do a and b lie clearly on either side of the line of `of`? */
+const parted = (of: Piece, a: Vec2, b: Vec2): boolean => {
+  const along = sub2(of.b, of.a);
+  const far = TOUCH * length2(along);
+  const [p, q] = [cross2(along, sub2(a, of.a)), cross2(along, sub2(b, of.a))];
+  return (p > far && q < -far) || (p < -far && q > far);
+};
 
 /** Do the insides of two pieces cross? Touching ends do not count. */
-const cross = (p: Piece, q: Piece): boolean =>
-  side(p.a, p.b, q.a) * side(p.a, p.b, q.b) < 0 && side(q.a, q.b, p.a) * side(q.a, q.b, p.b) < 0;
+const cross = (p: Piece, q: Piece): boolean => parted(p, q.a, q.b) && parted(q, p.a, p.b);
 
 /** Do the edges of these contours cross one another, or themselves? Pieces are swept by x, so long outlines stay cheap. */
 export const crossesItself = (contours: readonly Contour[]): boolean => {

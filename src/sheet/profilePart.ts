@@ -1,6 +1,6 @@
+import { setback } from '../forming/index.js';
 import type { Part } from './part.js';
 import { type Result, done, refused } from './result.js';
-import { setback } from './setback.js';
 import { type Sketch, type Turn, grow, partOf, polygon, radiusOf, turnOf } from './sketch.js';
 
 /** A profile as it is typed in at a counter. Lengths in mm, angles in degrees turned through. */

@@ -1,8 +1,8 @@
+import { setback } from '../forming/index.js';
 import { type Vec2, add2, length2, scale2, sub2, unit2 } from '../geometry/index.js';
 import { cornersOf, inset } from './inset.js';
 import type { Part } from './part.js';
 import { type Result, done, refused } from './result.js';
-import { setback } from './setback.js';
 import { type Sketch, type Turn, grow, partOf, polygon, radiusOf, turnOf } from './sketch.js';
 
 /** Equal tabs in one line along an edge. mm, outside length. */
