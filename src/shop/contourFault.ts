@@ -1,4 +1,4 @@
-import { type Contour, type Vec2, cross2, flatten, signedArea, sub2 } from '../geometry/index.js';
+import { type Contour, type Vec2, cross2, dot2, flatten, signedArea, sub2 } from '../geometry/index.js';
 
 /** mm by which arcs are cut short while a contour's edges are tested for crossing. */
 const CHORD_ERROR = 0.01;
@@ -19,9 +19,13 @@ const crosses = (a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean => {
 /** What is wrong with a cross-section, as the end of a sentence; undefined when it is a simple counter-clockwise outline. */
 export const contourFault = (contour: Contour): string | undefined => {
   const p = flatten(contour, CHORD_ERROR);
+  const again = p.find((a, i) => a[0] === p[(i + 1) % p.length]![0] && a[1] === p[(i + 1) % p.length]![1]);
+  if (again !== undefined) return `repeats the corner (${again[0]}, ${again[1]})`;
   for (let i = 0; i < p.length; i++) {
     const next = p[(i + 1) % p.length]!;
-    if (p[i]![0] === next[0] && p[i]![1] === next[1]) return `repeats the corner (${next[0]}, ${next[1]})`;
+    const after = p[(i + 2) % p.length]!;
+    const [along, on] = [sub2(next, p[i]!), sub2(after, next)];
+    if (cross2(along, on) === 0 && dot2(along, on) < 0) return `folds back on itself at (${next[0]}, ${next[1]})`;
     for (let k = i + 2; k < p.length; k++) {
       if (i === 0 && k === p.length - 1) continue;
       if (crosses(p[i]!, next, p[k]!, p[(k + 1) % p.length]!)) {

@@ -1,5 +1,5 @@
 // The demo rack as parameters. Every tool, number and price is invented; sizes are typical of the trade (common
-// practice, no source). It passes through the same parser as a rack from outside.
+// practice, no source). A price is for the whole set of segments listed. It passes through the same parser as a rack from outside.
 
 const sizes = (list: readonly (readonly [number, number])[]) => list.map(([length, count]) => ({ length, count }));
 
