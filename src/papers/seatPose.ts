@@ -1,0 +1,66 @@
+import { type Rigid, type Vec3, compose, invert } from '../geometry/index.js';
+import { type Developed, insideRadiusAt, middleFrame } from '../sheet/index.js';
+import { type Die, halfOpening } from '../shop/index.js';
+import type { Station, Step, Trial } from '../trial/index.js';
+
+const RADIANS = Math.PI / 180;
+
+/** mm from first touch down to the inner apex with the bend turned through `angle` degrees in this die (docs/kinematics.md, d(x)). */
+export const apexDepth = (sheet: Developed, bend: number, angle: number, die: Die): number => {
+  if (angle === 0) return 0;
+  const b = (angle / 2) * RADIANS;
+  const corner = insideRadiusAt(sheet, bend, angle) + sheet.part.thickness + die.shoulderRadius;
+  return halfOpening(die) * Math.tan(b) - corner * (1 / Math.cos(b) - 1);
+};
+
+export const stationOf = (trial: Trial, step: Step): Station => {
+  const station = trial.stations.find(({ id }) => id === step.station);
+  if (!station) throw new Error(`step ${step.number} names station "${step.station}", which the layout has not`);
+  return station;
+};
+
+export const punchOf = (trial: Trial, id: string) => {
+  const punch = trial.punches.find((tool) => tool.id === id);
+  if (!punch) throw new Error(`punch "${id}" is not among the trial's tools`);
+  return punch;
+};
+
+export const dieOf = (trial: Trial, id: string): Die => {
+  const die = trial.dies.find((tool) => tool.id === id);
+  if (!die) throw new Error(`die "${id}" is not among the trial's tools`);
+  return die;
+};
+
+/** Index of the bend with this id. */
+export const bendIndex = (trial: Trial, id: string): number => {
+  const index = trial.sheet.part.bends.findIndex((bend) => bend.id === id);
+  if (index < 0) throw new Error(`bend "${id}" is not in part "${trial.sheet.part.name}"`);
+  return index;
+};
+
+/** Bend angles once the steps up to and including number `upTo` are made (0: the flat blank). Degrees. */
+export const anglesAfter = (trial: Trial, upTo: number): number[] => {
+  const angles = trial.sheet.part.bends.map(() => 0);
+  for (const step of trial.steps) {
+    if (step.number > upTo) continue;
+    for (const id of step.bends) angles[bendIndex(trial, id)] = step.bendAngle;
+  }
+  return angles;
+};
+
+/**
+ * How the sheet lies in the die for a V bend with the running bend at `angle` degrees: the pose of the frame of plate
+ * `sides[0]` of the step's first bend, in the machine frame. docs/kinematics.md, "In a V".
+ */
+export const seatPose = (trial: Trial, step: Step, angle: number): Rigid => {
+  const bend = bendIndex(trial, step.bends[0]!);
+  const { direction } = trial.sheet.part.bends[bend]!;
+  const { dieTop } = stationOf(trial, step);
+  const rightwards = (direction === 'A') === (step.gaugeSide === 1) ? 1 : -1;
+  const backwards = step.gaugeSide === 1 ? 1 : -1;
+  const upwards = direction === 'A' ? 1 : -1;
+  const up = dieTop + trial.sheet.part.thickness / 2 - apexDepth(trial.sheet, bend, angle, dieOf(trial, step.die));
+  const o: Vec3 = [step.place, 0, up];
+  const middle: Rigid = { x: [rightwards, 0, 0], y: [0, backwards, 0], z: [0, 0, upwards], o };
+  return compose(middle, invert(middleFrame(trial.sheet, bend, angle, 0)));
+};
