@@ -1,3 +1,6 @@
 export type {
   Margin, Move, Placed, ProofSummary, Reason, Remedy, Station, Step, Stop, TimePiece, Trial,
 } from './trial.js';
+export type { TrialHooks, TrialInput } from './input.js';
+export { planTrial } from './planTrial.js';
+export { type StationHeight, correctedHeights, heightFault } from './heights.js';

@@ -1,6 +1,7 @@
 import { type Interval, apply } from '../geometry/index.js';
 import type { Machine } from '../shop/index.js';
 import type { Asker } from './asker.js';
+import type { Pair } from './bodies.js';
 import type { Conflict } from './conflict.js';
 import type { Group } from './groups.js';
 import { ON_DIE_TOP, UNCOVERED_END } from './limits.js';
@@ -70,14 +71,13 @@ const shortFlange = (setting: Setting, tooling: Tooling): Conflict | null => {
 };
 
 export interface StrokeAsker {
-  (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: number, isMade: (bend: number) => boolean): StrokeAnswer;
+  (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, isMade: (bend: number) => boolean): StrokeAnswer;
 }
 
 /** Asks whether a stroke may be made in a partial fold, cheapest questions first. */
 export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>, plates: ReturnType<typeof createPlateClearance>): StrokeAsker =>
-  (tooling, machine, group, gaugeSide, pairIndex, isMade) => {
+  (tooling, machine, group, gaugeSide, pair, isMade) => {
     const seat: Seat = { bends: group.bends, gaugeSide };
-    const pair = tooling.pairs[pairIndex]!;
     const { bend } = tooling.forming[group.bends[0]!]!;
     const setting: Setting = { sheet: tooling.sheet, machine, group, seat, pair, bend, views: look(seat, isMade), isMade };
     if (pair.opening < bend.thickness + machine.changePoint) {

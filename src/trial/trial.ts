@@ -148,8 +148,9 @@ export interface Step {
   readonly depth: number;
   /** mm up of the punch tip from the die seat at the lowest point of the stroke. */
   readonly ramPosition: number;
-  /** mm between punch tip and die top with the ram open for the way in and out. */
+  /** mm between punch tip and die top with the ram open: for the way in, and for the way out. */
   readonly ramOpening: number;
+  readonly ramOpeningOut: number;
   /** mm above the die top at which approach turns to bending speed. */
   readonly speedChange: number;
   /** N in all, and N/mm. */
@@ -157,8 +158,8 @@ export interface Step {
   readonly forcePerLength: number;
   /** N, left (negative along) and right cylinder. */
   readonly cylinderForces: readonly [number, number];
-  /** mm: crowning at the middle of the bed, in words when the machine has none. */
-  readonly crowning: number;
+  /** mm: crowning at the middle of the bed; null where it was not calculated. In words what to do about it. */
+  readonly crowning: number | null;
   readonly crowningWords: string;
   /** mm: the smallest distance that the planner found between bodies that shall not touch, over the whole step. */
   readonly clearance: number;

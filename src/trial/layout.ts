@@ -1,0 +1,199 @@
+import type { Interval } from '../geometry/index.js';
+import { type Machine, type Rack, punchPenetration } from '../shop/index.js';
+import type { Pair } from './bodies.js';
+import type { Conflict } from './conflict.js';
+import { type StationHeight, correctedHeights, heightFault } from './heights.js';
+import { BASE_ALLOWANCE, BETWEEN_STATIONS } from './limits.js';
+import type { Planned } from './search.js';
+import { type Stock, compose, lengthFor, plainStock, without } from './segments.js';
+import type { Placed, Station } from './trial.js';
+import { depthAt } from './vBend.js';
+
+/** Where a step is bent: its station, and where the bend's own origin lies along the bed. */
+export interface Placement {
+  readonly station: number;
+  readonly origin: number;
+}
+
+export interface Layout {
+  readonly stations: readonly Station[];
+  readonly placements: readonly Placement[];
+  /** The plan that stands on it: dies may have been raised. */
+  readonly plan: readonly Planned[];
+}
+
+export type LayoutAnswer = { readonly ok: true; readonly layout: Layout } | { readonly ok: false; readonly conflict: Conflict };
+
+interface Draft {
+  readonly pair: Pair;
+  readonly steps: readonly number[];
+  readonly length: number;
+  readonly punchParts: readonly number[];
+  readonly dieParts: readonly number[];
+  /** For each of `steps`, where the tool begins, from the bend's origin. */
+  readonly starts: readonly number[];
+  /** mm of sheet that stand out over the tools' ends, left and right. */
+  readonly over: readonly [number, number];
+  /** Does a part leave sideways here? Then one side must be open. */
+  readonly sideways: boolean;
+}
+
+const trouble = (code: Conflict['code'], note: string, by = 0): LayoutAnswer => ({
+  ok: false, conflict: { code, body: 'bed', phase: 'set-up', by, view: null, note },
+});
+
+const width = ([a, b]: Interval): number => b - a;
+
+/** Steps of one pair gathered so that each gathering has a tool length for all of it (stabbing: fewest stations). */
+const gatherings = (plan: readonly Planned[], steps: readonly number[]): number[][] => {
+  const room = (i: number): number => width(plan[i]!.option.tools.window);
+  const least = (i: number): number => width(plan[i]!.option.need);
+  const left = [...steps].sort((a, b) => room(a) - room(b));
+  const out: number[][] = [];
+  while (left.length > 0) {
+    const most = room(left[0]!);
+    const together = left.filter((i) => least(i) <= most);
+    out.push(together);
+    for (const i of together) left.splice(left.indexOf(i), 1);
+  }
+  return out;
+};
+
+/** Where a tool of `length` begins for one step: over the middle of the bend as far as the window lets it. */
+const startOf = (step: Planned, length: number): number => {
+  const { line, tools: { window: [low, high] } } = step.option;
+  const middle = (line[0] + line[1]) / 2 - length / 2;
+  return Math.min(high - length, Math.max(low, middle));
+};
+
+const draftOf = (plan: readonly Planned[], pair: Pair, steps: readonly number[], punchStock: Stock, dieStock: Stock): Draft | null => {
+  const options = steps.map((i) => plan[i]!.option);
+  const least = Math.max(...options.map((o) => width(o.need)));
+  const most = Math.min(pair.punch.segments.reduce((s, g) => s + g.length * g.count, 0), ...options.map((o) => width(o.tools.window)));
+  const length = lengthFor(punchStock, dieStock, least, most, Math.max(...options.map((o) => width(o.line))));
+  if (length === null) return null;
+  const starts = steps.map((i) => startOf(plan[i]!, length));
+  const over: [number, number] = [0, 0];
+  options.forEach((o, k) => {
+    for (const [a, b] of o.setting.views.flatMap((v) => v.pieces.map((p) => p.along))) {
+      over[0] = Math.max(over[0], starts[k]! - a);
+      over[1] = Math.max(over[1], b - (starts[k]! + length));
+    }
+  });
+  return {
+    pair, steps, length, starts, over,
+    punchParts: compose(punchStock, length)!, dieParts: compose(dieStock, length)!,
+    sideways: options.some((o) => o.tools.wayIn.by === 'side' || o.tools.wayOut.by === 'side'),
+  };
+};
+
+const standing = (parts: readonly number[], from: number): Placed[] => {
+  let at = from;
+  return parts.map((length) => {
+    const placed = { length, from: at };
+    at += length;
+    return placed;
+  });
+};
+
+/** How far a station's tip may enter its die with no sheet, remembered: it is asked for every plan. */
+const emptyLimits = new WeakMap<Pair, number>();
+const emptyLimitOf = (pair: Pair): number => {
+  const known = emptyLimits.get(pair) ?? punchPenetration(pair.punch, pair.die, BASE_ALLOWANCE, pair.punchFacing);
+  emptyLimits.set(pair, known);
+  return known;
+};
+
+/** The punch shoulder seat's lowest place of one step, up from the die seat. mm */
+export const lowestSeat = (step: Planned): number => {
+  const { bend, pair } = step.option.setting;
+  return pair.dieTop + bend.thickness - depthAt(bend, bend.bendAngleUnderLoad) + pair.punch.height;
+};
+
+/**
+ * All stations of a plan along one bed under one ram, or why they cannot stand there. Where heights do not suit each other,
+ * risers from the rack are laid under dies and `raised` is asked for each step with its die so much higher.
+ */
+export const layoutOf = (
+  plan: readonly Planned[], machine: Machine, rack: Rack, raised: ((step: Planned, riser: number) => Planned | null) | null,
+): LayoutAnswer => {
+  const drafts: Draft[] = [];
+  const stocks = new Map<string, Stock>();
+  const stockOf = (id: string, fresh: () => Stock): Stock => stocks.get(id) ?? fresh();
+  const pairs = [...new Set(plan.map((p) => p.option.setting.pair))];
+  for (const pair of pairs) {
+    const steps = plan.flatMap((p, i) => (p.option.setting.pair === pair ? [i] : []));
+    for (const together of gatherings(plan, steps)) {
+      const punchStock = stockOf(pair.punch.id, () => plainStock(pair.punch.segments));
+      const dieStock = stockOf(pair.die.id, () => plainStock(pair.die.segments));
+      const draft = draftOf(plan, pair, together, punchStock, dieStock);
+      if (!draft) {
+        const o = plan[together[0]!]!.option;
+        return trouble('no segments', `no segments of ${pair.punch.name} and ${pair.die.name} make up a length between ${Math.max(...together.map((i) => width(plan[i]!.option.need))).toFixed(0)} and ${width(o.tools.window).toFixed(0)} mm`);
+      }
+      stocks.set(pair.punch.id, without(punchStock, draft.punchParts));
+      stocks.set(pair.die.id, without(dieStock, draft.dieParts));
+      drafts.push(draft);
+    }
+  }
+  // parts that leave sideways need an open end: at most one such station at either end of the row
+  const open = drafts.filter((d) => d.sideways);
+  if (open.length > 2) return trouble('way out', `${open.length} stations need an open end for a part that comes off sideways, and a bed has two`);
+  const inner = drafts.filter((d) => !d.sideways).sort((a, b) => b.length - a.length);
+  const row = [...open.slice(0, 1), ...inner, ...open.slice(1)];
+  let at = 0;
+  const froms = row.map((draft, i) => {
+    if (i > 0) at += Math.max(row[i - 1]!.over[1], draft.over[0], 0) + BETWEEN_STATIONS;
+    const from = at;
+    at += draft.length;
+    return from;
+  });
+  const total = at;
+  if (total > machine.length) {
+    return trouble('bed length', `the stations ask ${total.toFixed(0)} mm of bed and it takes ${machine.length.toFixed(0)} mm`, total - machine.length);
+  }
+  // the station with the most steps stands as near the middle as the bed lets it
+  const main = row.reduce((best, d, i) => (d.steps.length > row[best]!.steps.length ? i : best), 0);
+  const wished = -(froms[main]! + row[main]!.length / 2);
+  const shift = Math.round(Math.min(machine.length / 2 - total, Math.max(-machine.length / 2, wished)));
+  const stations = row.map((draft, i): Station => {
+    const from = froms[i]! + shift;
+    return {
+      id: `S${i + 1}`, punch: draft.pair.punch.id, die: draft.pair.die.id,
+      punchFacing: draft.pair.punchFacing, dieFacing: 'as drawn',
+      punchSegments: standing(draft.punchParts, from), dieSegments: standing(draft.dieParts, from),
+      riser: draft.pair.dieTop - draft.pair.die.height, dieTop: draft.pair.dieTop,
+      stackHeight: draft.pair.dieTop + draft.pair.punch.height, emptyLimit: emptyLimitOf(draft.pair),
+    };
+  });
+  const placements = plan.map((_, step): Placement => {
+    const station = row.findIndex((d) => d.steps.includes(step));
+    const draft = row[station]!;
+    return { station, origin: froms[station]! + shift - draft.starts[draft.steps.indexOf(step)]! };
+  });
+  for (const [i, step] of plan.entries()) {
+    const { views, bend } = step.option.setting;
+    const deep = views.some((v) => v.onGaugeSide && v.pieces.some((p) => p.outline.some((q) => q[0] + bend.allowance / 2 > machine.throat)));
+    if (!deep) continue;
+    const alongs = views.flatMap((v) => v.pieces.flatMap((p) => p.along)).map((a) => a + placements[i]!.origin);
+    const out = Math.max(Math.max(...alongs), -Math.min(...alongs)) - machine.betweenFrames / 2;
+    if (out > 0) return trouble('between frames', `a sheet deeper than the throat stands ${out.toFixed(0)} mm outside the side frames at step ${i + 1}`, out);
+  }
+  const heights = row.map((d, i): StationHeight => ({
+    id: stations[i]!.id, dieHeight: d.pair.dieTop, punchHeight: d.pair.punch.height, emptyLimit: stations[i]!.emptyLimit,
+    lowest: Math.min(...d.steps.map((k) => lowestSeat(plan[k]!))) - d.pair.dieTop,
+  }));
+  const fault = heightFault(heights, row.map(() => 0), machine.shutHeight);
+  if (!fault) return { ok: true, layout: { stations, placements, plan } };
+  const risers = raised ? correctedHeights(heights, row.map((d) => heightsFor(rack, d)), machine.shutHeight) : null;
+  const higher = risers && plan.map((step, i) => raised!(step, risers[placements[i]!.station]!));
+  if (higher?.every((step): step is Planned => step !== null)) return layoutOf(higher as Planned[], machine, rack, null);
+  return trouble(fault.kind === 'shut' ? 'shut height' : 'one ram', fault.kind === 'shut'
+    ? `the stack of station ${fault.working} is ${fault.by.toFixed(1)} mm too low for the ram's lowest place`
+    : `at the lowest ram position of station ${fault.working} the punch of station ${fault.struck} goes ${fault.by.toFixed(1)} mm too far into its empty die`, fault.by);
+};
+
+/** Riser heights that can stand under a die: the seat must suit and their length suffice. 0 is none. mm */
+const heightsFor = (rack: Rack, draft: Draft): readonly number[] => [
+  0, ...rack.risers.filter((r) => r.seat === draft.pair.die.tang && r.length >= draft.length).map((r) => r.height),
+];

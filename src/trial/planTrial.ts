@@ -1,0 +1,228 @@
+import { fold } from '../sheet/index.js';
+import { createAsker } from './asker.js';
+import { type Pair, pairOf } from './bodies.js';
+import { type Group, groupsOf, singles } from './groups.js';
+import type { TrialHooks, TrialInput } from './input.js';
+import { type Layout, layoutOf } from './layout.js';
+import { BASE_ALLOWANCE } from './limits.js';
+import { createPlateClearance } from './plateClearance.js';
+import { reasonOf, reasonsFrom } from './reasons.js';
+import { type Action, type Planned, type SearchResult, search } from './search.js';
+import { runSeconds, stepsOf } from './steps.js';
+import { type StrokeAnswer, type StrokeOption, createStrokeAsker } from './strokeOption.js';
+import { TIME, handlingFactor, strokeSeconds, waySeconds } from './time.js';
+import { type Tooling, toolings } from './tooling.js';
+import type { Reason, Trial } from './trial.js';
+import { depthAt } from './vBend.js';
+import { viewer } from './views.js';
+import { developedSize } from './developedSize.js';
+
+/** Computing time when the caller sets none. s */
+const DEFAULT_SECONDS = 30;
+
+const NOT_CHECKED: Trial['proof'] = { checked: false, passed: false, smallestClearance: null, largestMotion: null, findings: [] };
+
+/** Most bends of one part: their states are bits of one number. */
+const MOST_BENDS = 30;
+
+interface Attempt {
+  readonly tooling: Tooling;
+  readonly groups: readonly Group[];
+  readonly result: SearchResult;
+  readonly layout: Layout | null;
+  readonly handling: number;
+  readonly stationShare: number;
+}
+
+const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, groups: readonly Group[], stopNow: () => boolean, counts: Record<string, number>): Attempt => {
+  const { machine, rack, quantity } = input;
+  const { sheet, pairs } = tooling;
+  const asker = createAsker();
+  const stroke = createStrokeAsker(asker, viewer(sheet), createPlateClearance());
+  const size = developedSize(sheet);
+  const kilograms = size.area * sheet.part.thickness * input.metal.density * 1e-9;
+  const handling = handlingFactor(size.longest, kilograms);
+  const flat = fold(sheet, sheet.part.bends.map(() => 0));
+  const actions: Action[] = groups.flatMap((group, g) => {
+    const bend = sheet.part.bends[group.bends[0]!]!;
+    return ([0, 1] as const).flatMap((gaugeSide) => tooling.pairsOf[group.bends[0]!]!.map((pair): Action => {
+      const { line, plate } = bend.sides[0];
+      const pose = flat.poses[plate]!;
+      const [dx, dy] = [line.to[0] - line.from[0], line.to[1] - line.from[1]];
+      const u = [pose.x[0] * dx + pose.y[0] * dy, pose.x[1] * dx + pose.y[1] * dy] as const;
+      // the gauge lies to the bend line's left when side 1 points there
+      const turned = Math.atan2(u[0], -u[1]) * (180 / Math.PI) + (gaugeSide === 1 ? 0 : 180);
+      const made = tooling.forming[group.bends[0]!]!.bend;
+      return {
+        group: g, gaugeSide, pair, sideUp: bend.direction, towards: ((turned % 360) + 360) % 360,
+        base: TIME.seat * handling + strokeSeconds(machine, pairs[pair]!.opening, depthAt(made, made.bendAngleUnderLoad), made.thickness),
+      };
+    }));
+  });
+  const answers = new Map<string, StrokeAnswer>();
+  const answer = (action: Action, mask: number): StrokeAnswer => {
+    const key = `${mask}|${action.group}|${action.gaugeSide}|${action.pair}`;
+    const known = answers.get(key);
+    if (known) return known;
+    const fresh = stroke(tooling, machine, groups[action.group]!, action.gaugeSide, pairs[action.pair]!, (b) => (mask & (1 << b)) !== 0);
+    answers.set(key, fresh);
+    return fresh;
+  };
+  const raised = (step: Planned, riser: number): Planned | null => {
+    const { pair } = step.option.setting;
+    const higher: Pair = pairOf(machine, pair.punch, pair.die, pair.punchFacing, riser);
+    const again = stroke(tooling, machine, groups[step.action.group]!, step.action.gaugeSide, higher, (b) => (step.mask & (1 << b)) !== 0);
+    return again.ok ? { ...step, option: again.option } : null;
+  };
+  const byHand = (axis: typeof machine.gauge.x): number => (axis.drive === 'by hand' ? axis.seconds : 0);
+  const stationShare = TIME.station / quantity;
+  let layout: Layout | null = null;
+  let least = Infinity;
+  const result = search({
+    groups, actions, pairCount: pairs.length, stationShare, handling, answer, stopNow,
+    extra: ({ tools, stop }) => waySeconds(tools.wayIn) + waySeconds(tools.wayOut) + (stop.kind === 'none' ? TIME.scribed : 0),
+    handSetting: (before: StrokeOption | null, after: StrokeOption) => {
+      if (!before || before.stop.kind === 'none' || after.stop.kind === 'none') return 0;
+      return (Math.abs(before.stop.x - after.stop.x) > 0.05 ? byHand(machine.gauge.x) : 0) + (Math.abs(before.stop.r - after.stop.r) > 0.05 ? byHand(machine.gauge.r) : 0);
+    },
+    remembersStop: machine.gauge.x.drive === 'by hand' || machine.gauge.r.drive === 'by hand',
+    finish: (plan) => {
+      const stood = layoutOf(plan, machine, rack, raised);
+      if (!stood.ok) return { ok: false, conflict: stood.conflict };
+      const used = new Set(plan.map((p) => p.action.pair)).size;
+      const seconds = (stood.layout.stations.length - used) * stationShare;
+      const total = seconds + plan.length;
+      if (total < least) [least, layout] = [total, stood.layout];
+      return { ok: true, seconds };
+    },
+    onBest: (seconds, bound) => hooks.onProgress?.({ done: 'a plan is found; looking for a better one', share: 0.6, bestSeconds: seconds, bound }),
+  });
+  // the layout of the plan that was kept, not of the last one looked at
+  const kept = result.kind === 'plan' ? layoutOf(result.plan, machine, rack, raised) : null;
+  counts['clearance questions asked'] = (counts['clearance questions asked'] ?? 0) + asker.counts.asked;
+  counts['clearance questions answered anew'] = (counts['clearance questions answered anew'] ?? 0) + asker.counts.answered;
+  counts['strokes asked'] = (counts['strokes asked'] ?? 0) + answers.size;
+  counts['states taken'] = (counts['states taken'] ?? 0) + result.states;
+  return { tooling, groups, result, layout: kept?.ok ? kept.layout : layout, handling, stationShare };
+};
+
+/** What cannot be bent by single strokes of a V, said before any search. */
+const beyond = (input: TrialInput): { readonly verdict: Trial['verdict']; readonly reason: Reason } | null => {
+  const { part } = input;
+  if (part.bends.length > MOST_BENDS) {
+    return { verdict: 'not decided', reason: { code: 'limit', bends: [], by: part.bends.length - MOST_BENDS, sentence: `The part has ${part.bends.length} bends; the search holds ${MOST_BENDS}.` } };
+  }
+  const rolled = part.bends.find((b) => b.kind === 'rolled');
+  if (rolled) {
+    return {
+      verdict: 'does not make',
+      reason: { code: 'rolled', bends: [rolled.id], by: rolled.insideRadius, sentence: `Bend ${rolled.id} has an inside radius of ${rolled.insideRadius.toFixed(1)} mm on ${part.thickness} mm of sheet: one stroke of a V does not form it. It is rolled, or bent in several hits.` },
+    };
+  }
+  const hem = part.bends.find((b) => b.kind === 'hem');
+  if (hem) {
+    return { verdict: 'not decided', reason: { code: 'hem', bends: [hem.id], sentence: `Bend ${hem.id} is a hem of ${hem.bendAngle.toFixed(0)} degrees bend angle; pre-bending and closing it is not planned yet.` } };
+  }
+  return null;
+};
+
+/**
+ * Tries one part on one machine: tools, order of bends by search, seats, stops, stations, numbers; or the reasons why
+ * not. Pure: the clock and the cancelling come through `hooks`. Times in s, lengths in mm, angles in degrees.
+ */
+export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
+  const { part, machine, rack, metal, quantity } = input;
+  const now = hooks.now ?? ((): number => 0);
+  const started = now();
+  const limit = (input.limits?.seconds ?? DEFAULT_SECONDS) * 1000;
+  const stopNow = (): boolean => (hooks.cancelled?.() ?? false) || now() - started > limit;
+  const counts: Record<string, number> = {};
+  const done = (verdict: Trial['verdict'], more: Partial<Trial>): Trial => ({
+    format: 'brakewright trial 1', verdict, sheet: { part, allowances: part.bends.map(() => 0) },
+    metal: { id: metal.id, name: metal.name }, quantity, machine, punches: [], dies: [], risers: [], stations: [], steps: [],
+    seconds: 0, timeModel: [], bound: 0, proven: false, model: '', reasons: [], remedies: [], proof: NOT_CHECKED, warnings: [],
+    assumptions: part.assumptions.map((a) => a.sentence), counts, ...more, computeSeconds: (now() - started) / 1000,
+  });
+  if (part.bends.length === 0) {
+    return done('makes', { proven: true, model: 'A flat sheet asks no stroke.', warnings: ['This part is a flat sheet: there is nothing to bend.'] });
+  }
+  const early = beyond(input);
+  if (early) return done(early.verdict, { reasons: [early.reason] });
+
+  const grouped = groupsOf(part);
+  const ways = toolings(part, metal, machine, rack, grouped);
+  const reasons: Reason[] = [];
+  let undecided = false;
+  for (const [i, tooling] of ways.toolings.entries()) {
+    hooks.onProgress?.({ done: `V ${tooling.v}: looking for an order of ${grouped.length} strokes`, share: i / ways.toolings.length });
+    for (const groups of [grouped, ...(grouped.some((g) => g.bends.length > 1) ? [grouped.flatMap((g) => singles(part, g))] : [])]) {
+      const attempt = orderWith(input, hooks, tooling, groups, stopNow, counts);
+      const { result } = attempt;
+      if (result.kind === 'plan' && attempt.layout) return made(input, attempt, result, done, ways.toolings.length);
+      if (result.kind === 'undecided') {
+        undecided = true;
+        reasons.unshift({ code: 'limit', bends: [], sentence: `The computing time of ${(limit / 1000).toFixed(0)} s ended before an order was found or ruled out with V ${tooling.v}.` });
+      }
+      if (result.kind === 'none') {
+        if (result.layout) {
+          undecided = true;
+          reasons.push(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0));
+        }
+        reasons.push(...reasonsFrom(tooling.sheet.part, groups, tooling.pairs, result.blocked));
+      }
+      if (stopNow()) break;
+    }
+    if (stopNow()) break;
+  }
+  const told = dedupe([...reasons, ...(ways.toolings.length === 0 ? ways.reasons : [])]);
+  return done(undecided || stopNow() ? 'not decided' : 'does not make', {
+    reasons: told, model: modelSentence(grouped.length, ways.toolings.map((t) => t.v)),
+  });
+};
+
+const MOST_TOLD = 8;
+
+const dedupe = (reasons: readonly Reason[]): readonly Reason[] =>
+  [...new Map(reasons.map((r) => [r.sentence, r])).values()].slice(0, MOST_TOLD);
+
+const modelSentence = (strokes: number, vs: readonly number[]): string =>
+  `Each of ${strokes} strokes once in a V (${vs.length > 0 ? vs.map((v) => v.toString()).join(', ') : 'none'} mm tried in this order), the rack's own punches both ways round, one bed and one ram, clearance ${BASE_ALLOWANCE} mm, times by the stated model; the first V that gives a plan is kept.`;
+
+const made = (
+  input: TrialInput, attempt: Attempt, result: SearchResult & { kind: 'plan' },
+  done: (verdict: Trial['verdict'], more: Partial<Trial>) => Trial, tried: number,
+): Trial => {
+  const { tooling, handling } = attempt;
+  const layout = attempt.layout!;
+  const steps = stepsOf(layout, tooling, input.machine, handling);
+  const batch = (TIME.batch + layout.stations.length * TIME.station) / input.quantity;
+  const run = runSeconds(steps);
+  const hand = result.seconds - layout.stations.length * attempt.stationShare - run;
+  const punches = input.rack.punches.filter((p) => layout.stations.some((s) => s.punch === p.id));
+  const dies = input.rack.dies.filter((d) => layout.stations.some((s) => s.die === d.id));
+  const risers = input.rack.risers.filter((r) => layout.stations.some((s) => s.riser === r.height && r.seat === dies.find((d) => d.id === s.die)!.tang));
+  const levered = steps.filter((s) => Math.min(...s.cylinderForces) < 0);
+  const formedRadius = tooling.forming.flatMap((f, i) => {
+    const drawn = input.part.bends[i]!.insideRadius;
+    return Math.abs(f.air.insideRadius - drawn) > 0.25 * Math.max(drawn, input.part.thickness)
+      ? [`Bend ${input.part.bends[i]!.id} forms an inside radius of ${f.air.insideRadius.toFixed(2)} mm where ${drawn.toFixed(2)} mm is drawn.`] : [];
+  });
+  return done('makes', {
+    sheet: tooling.sheet, punches, dies, risers, stations: layout.stations, steps,
+    seconds: run + hand + batch,
+    timeModel: [
+      ...steps.map((s) => ({ what: `step ${s.number}, bend ${s.bends.join(' and ')}`, seconds: s.time.reduce((a, p) => a + p.seconds, 0) })),
+      ...(hand > 1e-6 ? [{ what: 'axes set by hand between steps', seconds: hand }] : []),
+      { what: `set-up of ${layout.stations.length} station${layout.stations.length > 1 ? 's' : ''} and the batch, shared by ${input.quantity}`, seconds: batch },
+    ],
+    bound: result.bound + TIME.batch / input.quantity, proven: result.proven,
+    model: modelSentence(steps.length, [tooling.v]).replace('tried in this order', tried > 1 ? 'kept, the first of those tried that gives a plan' : 'the only one that suits'),
+    warnings: [
+      ...new Set(tooling.forming.flatMap((f) => f.air.warnings)),
+      ...formedRadius,
+      ...levered.map((s) => `Step ${s.number} stands outside the cylinders: one of them would have to pull.`),
+      ...steps.filter((s) => s.stop.kind === 'none').map((s) => `Step ${s.number} finds no stop in the gauge's reach: it is placed by eye to a scribed line.`),
+      ...steps.filter((s) => s.stop.z.length === 1).map((s) => `Step ${s.number} has room for one finger only: hold the edge square against it.`),
+    ],
+  });
+};

@@ -1,0 +1,76 @@
+import type { Part } from '../sheet/index.js';
+import type { Pair } from './bodies.js';
+import type { Conflict } from './conflict.js';
+import type { Group } from './groups.js';
+import { listed, plateNames } from './names.js';
+import type { Blocked } from './search.js';
+import type { Reason } from './trial.js';
+import { walks } from './views.js';
+
+const mm = (value: number): string => `${value.toFixed(1)} mm`;
+
+const bodyName = (conflict: Conflict, pair: Pair): string => {
+  if (conflict.body === 'punch') return `the punch ${pair.punch.name}`;
+  if (conflict.body === 'die') return `the die ${pair.die.name}`;
+  if (conflict.body === 'beam') return `the upper beam or its clamps over the punch ${pair.punch.name}`;
+  return `the ${conflict.body}`;
+};
+
+const when: Record<Conflict['phase'], string> = {
+  'way in': ' on the way in', 'ram closing': ' as the ram comes down', stroke: '', 'ram opening': ' as the ram opens',
+  'way out': ' on the way out', stop: '', 'set-up': '',
+};
+
+/** A conflict as people read it: who meets what, by how much, in which partial fold. */
+export const reasonOf = (part: Part, group: Group, pair: Pair, conflict: Conflict, mask: number): Reason => {
+  const bends = group.bends.map((b) => part.bends[b]!.id);
+  const at = `bend ${listed(bends)}`;
+  const names = plateNames(part);
+  const { view, by } = conflict;
+  if (!view || conflict.note) {
+    const sentence = conflict.code === 'short flange'
+      ? `At ${at} ${view ? names[view.plate]! : 'the flange'} is too short for ${pair.die.name} by ${mm(by)}: ${conflict.note!}.`
+      : `At ${at} with ${pair.punch.name} over ${pair.die.name}: ${conflict.note ?? conflict.code}.`;
+    return { code: conflict.code, sentence, bends, bodies: [pair.punch.name, pair.die.name], by };
+  }
+  const walk = walks({ part, allowances: part.bends.map(() => 0) }, group.bends[0]!).find((w) => w.plate === view.plate)!;
+  const between = walk.hops.map((h) => h.bend).filter((b) => !group.bends.includes(b));
+  const made = between.filter((b) => (mask & (1 << b)) !== 0).map((b) => part.bends[b]!.id);
+  const unmade = between.filter((b) => (mask & (1 << b)) === 0).map((b) => part.bends[b]!.id);
+  const other = conflict.code === 'plate on plate' ? names[Number(conflict.body.split(' ')[1])]! : bodyName(conflict, pair);
+  const measure = by > 0 ? `meets ${other} by ${mm(by)}` : `comes within ${mm(-by)} of ${other}`;
+  const fold = [
+    made.length > 0 ? `if ${listed(made)} ${made.length > 1 ? 'are' : 'is'} made` : '',
+    unmade.length > 0 ? `${made.length > 0 ? 'and ' : 'if '}${listed(unmade)} ${unmade.length > 1 ? 'are' : 'is'} not` : '',
+  ].filter((s) => s !== '').join(' ');
+  return {
+    code: conflict.code, bends, made, unmade, by, bodies: [names[view.plate]!, other],
+    sentence: `At ${at} ${names[view.plate]!} ${measure}${when[conflict.phase]}${fold ? ` ${fold}` : ''}.`,
+  };
+};
+
+const MOST_REASONS = 6;
+
+/**
+ * The reasons that close every order, fewest and plainest first. Of each group that can never be bent the tool that comes
+ * nearest speaks; the folds with the fewest bends made come first, since they need the least to be said.
+ */
+export const reasonsFrom = (part: Part, groups: readonly Group[], pairs: readonly Pair[], blocked: readonly Blocked[]): readonly Reason[] => {
+  const told = new Map<string, Reason>();
+  const byFold = new Map<string, Blocked[]>();
+  for (const b of blocked) {
+    const key = `${b.action.group}|${b.mask}`;
+    byFold.set(key, [...(byFold.get(key) ?? []), b]);
+  }
+  const depth = (b: Blocked): number => Math.max(...b.conflicts.map((c) => c.by));
+  const folds = [...byFold.values()].map((tries) => tries.sort((a, b) => depth(a) - depth(b))[0]!);
+  const ones = (mask: number): number => mask.toString(2).replaceAll('0', '').length;
+  folds.sort((a, b) => ones(a.mask) - ones(b.mask) || depth(b) - depth(a));
+  for (const b of folds) {
+    const worst = [...b.conflicts].sort((p, q) => q.by - p.by)[0]!;
+    const reason = reasonOf(part, groups[b.action.group]!, pairs[b.action.pair]!, worst, b.mask);
+    const key = `${reason.code}|${reason.bends.join()}|${reason.bodies?.join() ?? ''}|${reason.made?.join() ?? ''}`;
+    if (!told.has(key)) told.set(key, reason);
+  }
+  return [...told.values()].slice(0, MOST_REASONS);
+};

@@ -1,0 +1,169 @@
+import { cylinderForces } from '../forming/index.js';
+import type { Machine } from '../shop/index.js';
+import { distance } from '../geometry/index.js';
+import { type Layout, lowestSeat } from './layout.js';
+import { listed, plateNames } from './names.js';
+import { type Planned, changeSeconds } from './search.js';
+import type { StrokeOption } from './strokeOption.js';
+import { BASE_ALLOWANCE } from './limits.js';
+import { placed } from './strike.js';
+import { TIME, strokeSeconds, sumOf, waySeconds } from './time.js';
+import { generalTolerance } from './tolerance.js';
+import { type Tooling, bendLength } from './tooling.js';
+import type { Margin, Move, Step, Stop, TimePiece } from './trial.js';
+import { contactReach, depthAt, tipAt, wingsAt } from './vBend.js';
+import { FRONT_TRAVEL, type Way } from './ways.js';
+
+const openingOf = (way: Way, full: number): number => (way.by === 'side' ? way.opening : full);
+
+/** How far a part is carried along the bed to be clear of a station: both lengths and room. mm */
+const SIDE_ROOM = 100;
+
+const movesIn = (way: Way, sideways: number): readonly Move[] =>
+  way.by === 'side'
+    ? [{ kind: 'shift', by: [-sideways, 0, 0] }]
+    : [{ kind: 'shift', by: [0, FRONT_TRAVEL, 0] }, { kind: 'shift', by: [0, 0, -way.lift] }];
+
+const movesOut = (way: Way, sideways: number, bendAngle: number): readonly Move[] => {
+  if (way.by === 'side') return [{ kind: 'shift', by: [sideways, 0, 0] }];
+  const out: Move = { kind: 'shift', by: [0, -FRONT_TRAVEL, 0] };
+  const up: Move = { kind: 'shift', by: [0, 0, way.lift] };
+  return way.by === 'front' ? [up, out] : [up, { kind: 'tilt', degrees: -bendAngle / 2 }, out];
+};
+
+/** Looks over the stroke at which the planner reads its smallest clearance; the proof measures it by itself. */
+const LOOKS = 24;
+
+/** The smallest distance of sheet and tools at looks over the stroke, purposeful contact left out. mm */
+const clearanceOf = ({ setting, tools }: StrokeOption): number => {
+  const { bend, pair, views } = setting;
+  const reach = contactReach(bend);
+  let least = pair.opening;
+  for (let k = 0; k <= LOOKS; k++) {
+    const x = (bend.bendAngleUnderLoad * k) / LOOKS;
+    const wings = wingsAt(bend, x);
+    for (const view of views) {
+      if (view.wing) continue;
+      const pose = view.onGaugeSide ? wings.gauge : wings.front;
+      for (const piece of view.pieces) {
+        const inWindow = piece.along[0] < tools.window[1] && piece.along[1] > tools.window[0];
+        const outline = placed(piece.outline, pose);
+        const raised = outline.map((p) => [p[0], p[1] - tipAt(bend, x)] as const);
+        const ram = [...(inWindow ? pair.punchBodies : []), ...pair.ramBodies];
+        for (const body of ram) least = Math.min(least, distance(raised, body));
+        const rests = piece.lowest >= -bend.thickness / 2 - 0.01;
+        const bed = [...(inWindow && !rests ? pair.dieBodies : []), ...pair.bedBodies];
+        if (outline.some((p) => Math.abs(p[0]) > reach)) for (const body of bed) least = Math.min(least, distance(outline, body));
+      }
+    }
+  }
+  return Math.max(least, 0);
+};
+
+/** Outside length over the shorter side after the stroke, and which it is. */
+const measureOf = (option: StrokeOption, tooling: Tooling): Step['measure'] => {
+  const { group, views, sheet, bend } = option.setting;
+  const { air } = tooling.forming[group.bends[0]!]!;
+  const half = ((Math.min(bend.bendAngle, 90) / 2) * Math.PI) / 180;
+  const setback = (air.insideRadius + bend.thickness) * Math.tan(half);
+  const reach = (gauge: boolean): number => Math.max(...views.filter((v) => v.onGaugeSide === gauge).flatMap((v) => v.pieces.flatMap((p) => p.outline.map((q) => (gauge ? q[0] : -q[0])))));
+  const onGauge = reach(true) <= reach(false);
+  const wing = views.find((v) => v.wing && v.onGaugeSide === onGauge)!;
+  const length = Math.min(reach(true), reach(false)) + setback;
+  return { what: `${plateNames(sheet.part)[wing.plate]!}, outside, to the ${bend.bendAngle > 90 ? 'outer tangent' : 'outer corner'} of ${sheet.part.bends[group.bends[0]!]!.id}`, length, tolerance: generalTolerance(length) };
+};
+
+const side = (n: number): string => (n >= 0 ? 'right' : 'left');
+
+const stopOf = (option: StrokeOption, origin: number, stationFrom: number): Stop => {
+  const { stop, setting, line } = option;
+  const names = plateNames(setting.sheet.part);
+  const endOfBend = origin + line[0];
+  const offset = endOfBend - stationFrom;
+  const sideways = `left end of the bend line ${Math.abs(endOfBend).toFixed(1)} mm ${side(endOfBend)} of the bed's middle, ${Math.abs(offset).toFixed(1)} mm ${offset >= 0 ? 'inside' : 'outside'} the punch's left end`;
+  if (stop.kind === 'none') {
+    return { kind: 'none', edge: 'no edge in the fingers\' reach: scribe the bend line and set it under the punch tip by eye', plate: stop.plate, face: 'none', x: 0, r: 0, z: [], sideways, retract: 0 };
+  }
+  return {
+    kind: stop.kind, plate: stop.plate, face: stop.face, x: stop.x, r: stop.r,
+    edge: stop.kind === 'edge' ? `back edge of ${names[stop.plate]!}` : `outer face of ${names[stop.plate]!}`,
+    z: stop.z.map((z) => z + origin), sideways, retract: stop.retract,
+  };
+};
+
+const wordsOf = (before: Planned | null, here: Planned, stop: Stop): string => {
+  const { action, option } = here;
+  const { tools, setting } = option;
+  const names = plateNames(setting.sheet.part);
+  const gauge = names[setting.views.find((v) => v.wing && v.onGaugeSide)!.plate]!;
+  const handle = !before ? `Take the blank with side ${action.sideUp} up`
+    : before.action.sideUp !== action.sideUp ? `Turn the sheet over: side ${action.sideUp} up`
+      : changeSeconds(before.action, action) > 0 ? `Turn the sheet in its plane, side ${action.sideUp} stays up` : `Keep side ${action.sideUp} up`;
+  const bring = tools.wayIn.by === 'side' ? 'bring it in sideways along the punch' : tools.wayIn.lift > 5 ? `lift it ${tools.wayIn.lift.toFixed(0)} mm over the die and lower it` : 'slide it in from the front';
+  const against = stop.kind === 'none' ? 'set the scribed line under the punch tip' : `${stop.edge} against the ${stop.z.length > 1 ? 'two fingers' : 'finger'}`;
+  const out = tools.wayOut.by === 'side' ? 'Take the part off sideways along the punch' : tools.wayOut.by === 'tilt' ? 'Lower the back wing and draw the part out to the front' : 'Lift the part off the die and draw it out to the front';
+  return `${handle}, ${gauge} to the gauge; ${bring}, ${against}. Bend ${listed(setting.group.bends.map((b) => setting.sheet.part.bends[b]!.id))}. ${out}.`;
+};
+
+/** A plan on its layout as the steps that papers and proof read. */
+export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, handling: number): readonly Step[] =>
+  layout.plan.map((here, i): Step => {
+    const before = layout.plan[i - 1] ?? null;
+    const { option, action } = here;
+    const { setting, tools } = option;
+    const { bend, pair, group } = setting;
+    const { part } = tooling.sheet;
+    const first = group.bends[0]!;
+    const { air } = tooling.forming[first]!;
+    const { station, origin } = layout.placements[i]!;
+    const stand = layout.stations[station]!;
+    const stationFrom = stand.punchSegments[0]!.from;
+    const stationTo = stand.punchSegments.reduce((end, s) => Math.max(end, s.from + s.length), stationFrom);
+    const length = group.bends.reduce((sum, b) => sum + bendLength(part, b), 0);
+    const force = air.peakForcePerLength * length;
+    const middle = origin + (option.line[0] + option.line[1]) / 2;
+    const cylinders = cylinderForces(force, middle, machine.cylinders.spacing);
+    const alongs = setting.views.flatMap((v) => v.pieces.flatMap((p) => p.along));
+    const leftward = station === 0 && layout.stations.length > 1;
+    const far = Math.max(...alongs) - Math.min(...alongs) + (stationTo - stationFrom) + SIDE_ROOM;
+    const sideways = leftward ? -far : far;
+    const depth = depthAt(bend, bend.bendAngleUnderLoad);
+    const ramOpening = openingOf(tools.wayIn, pair.opening);
+    const stop = stopOf(option, origin, stationFrom);
+    const time: TimePiece[] = [
+      { what: 'bring the sheet to its stop', seconds: TIME.seat * handling },
+      ...(before && changeSeconds(before.action, action) > 0 ? [{ what: before.action.sideUp === action.sideUp ? 'turn the sheet' : 'turn the sheet over', seconds: changeSeconds(before.action, action) * handling }] : []),
+      ...(before && before.action.pair !== action.pair ? [{ what: 'step to the other station', seconds: TIME.walk }] : []),
+      ...(waySeconds(tools.wayIn) + waySeconds(tools.wayOut) > 0 ? [{ what: 'take the part in or out sideways or tilted', seconds: waySeconds(tools.wayIn) + waySeconds(tools.wayOut) }] : []),
+      ...(stop.kind === 'none' ? [{ what: 'place by the scribed line', seconds: TIME.scribed }] : []),
+      { what: 'ram', seconds: strokeSeconds(machine, pair.opening, depth, bend.thickness) },
+    ];
+    const margins: Margin[] = [
+      { name: 'force', value: force / 1000, limit: machine.rating / 1000, unit: 'kN', source: 'machine rating' },
+      { name: 'force per length', value: air.peakForcePerLength, limit: Math.min(pair.punch.rating, pair.die.rating, machine.ratingPerLength), unit: 'N/mm', source: 'least rating of punch, die and machine' },
+      { name: 'force on one cylinder', value: Math.max(cylinders.left, cylinders.right) / 1000, limit: machine.rating / 2000, unit: 'kN', source: 'half the machine rating, statics' },
+      { name: 'included angle under load over die angle', value: pair.die.includedAngle, limit: 180 - bend.bendAngleUnderLoad, unit: 'degrees included', source: 'die angle' },
+      { name: 'length of tools', value: stationTo - stationFrom, limit: machine.length, unit: 'mm', source: 'bed length' },
+      { name: 'lowest ram seat over shut height', value: machine.shutHeight, limit: lowestSeat(here), unit: 'mm', source: 'machine data' },
+      { name: 'base allowance of clearance', value: BASE_ALLOWANCE, limit: clearanceOf(option), unit: 'mm', source: 'common practice, no source' },
+    ];
+    return {
+      number: i + 1, kind: 'V bend', bends: group.bends.map((b) => part.bends[b]!.id),
+      station: stand.id, punch: pair.punch.id, die: pair.die.id, facing: pair.punchFacing,
+      sideUp: action.sideUp, gaugeSide: action.gaugeSide, place: origin, stop,
+      bendAngle: bend.bendAngle, includedAngle: 180 - bend.bendAngle, bendAngleUnderLoad: bend.bendAngleUnderLoad, springback: air.springback,
+      insideRadius: air.insideRadius, allowance: air.allowance, deduction: air.deduction,
+      depth: air.depth, ramPosition: pair.dieTop + bend.thickness - air.depth,
+      ramOpening, ramOpeningOut: openingOf(tools.wayOut, pair.opening), speedChange: bend.thickness + machine.changePoint,
+      force, forcePerLength: air.peakForcePerLength, cylinderForces: [cylinders.left, cylinders.right],
+      crowning: null,
+      crowningWords: machine.crowning === 'none' ? 'no crowning: shim under the die until left, middle and right of the test strip agree' : `crowning ${machine.crowning}: set it on the test strip until left, middle and right agree`,
+      clearance: clearanceOf(option), contactReach: contactReach(bend), margins,
+      wayIn: movesIn(tools.wayIn, sideways), wayOut: movesOut(tools.wayOut, sideways, bend.bendAngle),
+      words: wordsOf(before, here, stop), measure: measureOf(option, tooling), time,
+    };
+  });
+
+/** Predicted seconds of one part without its share of the set-up. */
+export const runSeconds = (steps: readonly Step[]): number => steps.reduce((sum, s) => sum + sumOf(s.time), 0);
+
