@@ -2,7 +2,7 @@ import type { Row, SqliteFile } from './database.js';
 import { addEvent } from './eventsTable.js';
 import { newId } from './newId.js';
 import type { JobRecord, JobState } from './records.js';
-import type { NewJob } from './store.js';
+import type { JobEnd, NewJob } from './store.js';
 
 /** Jobs are the one kind of row that changes: a job is how a trial came about, the trial is what is kept. */
 export function addJobs(db: SqliteFile, jobs: readonly NewJob[], by: string): readonly JobRecord[] {
@@ -21,9 +21,7 @@ export function jobStarted(db: SqliteFile, id: string): void {
   db.write(() => db.run(`update jobs set state = 'running' where id = ? and state = 'queued'`, [id]));
 }
 
-export function jobEnded(
-  db: SqliteFile, id: string, end: { readonly state: 'done' | 'failed' | 'stopped'; readonly why?: string; readonly trialId?: string },
-): void {
+export function jobEnded(db: SqliteFile, id: string, end: JobEnd): void {
   const at = new Date().toISOString();
   db.write(() => {
     const changed = db.run(`update jobs set state = ?, why = ?, trial_id = ?, ended_at = ? where id = ? and ended_at is null`,

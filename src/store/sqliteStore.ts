@@ -4,7 +4,7 @@ import { addJobs, jobById, jobEnded, jobs, jobStarted, stopLeftoverJobs } from '
 import { addPart, addReading, addRevision, latestParts, originalFile, revisions, siblings, storedPart } from './partsTable.js';
 import { purgePart, purgeRecord } from './purgePart.js';
 import type { Store } from './store.js';
-import { addTrial, defect, storedTrial, trials } from './trialsTable.js';
+import { addTrial, defect, storedTrial, trialRecord, trials } from './trialsTable.js';
 
 /** The store on one SQLite file. `released` gives the lock back. */
 export function sqliteStore(db: SqliteFile, released: () => void): Store {
@@ -21,6 +21,7 @@ export function sqliteStore(db: SqliteFile, released: () => void): Store {
     siblings: async (partId) => siblings(db, partId),
     addTrial: async (trial, by) => addTrial(db, trial, by),
     trials: async (of) => trials(db, of?.partId),
+    trialRecord: async (id) => trialRecord(db, id),
     trial: async (id) => storedTrial(db, id),
     defect: async (trialId) => defect(db, trialId),
     addJobs: async (newJobs, by) => addJobs(db, newJobs, by),

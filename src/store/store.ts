@@ -28,6 +28,13 @@ export interface NewJob {
   readonly quantity: number;
 }
 
+export interface JobEnd {
+  readonly state: 'done' | 'failed' | 'stopped';
+  /** One sentence. */
+  readonly why?: string;
+  readonly trialId?: string;
+}
+
 /**
  * What must not be lost. Every promise of a write is kept only after the change is on the disk; parts and trials are
  * revisions that nothing overwrites. Promises throughout, so that a database over a network can stand behind it.
@@ -56,13 +63,14 @@ export interface Store {
   addTrial(trial: NewTrial, by: string): Promise<TrialRecord | undefined>;
   /** Newest first. */
   trials(of?: { readonly partId?: string }): Promise<readonly TrialRecord[]>;
+  trialRecord(id: string): Promise<TrialRecord | undefined>;
   trial(id: string): Promise<StoredTrial | undefined>;
   /** The text of the defect file of a trial, if its plan was rejected by the proof. */
   defect(trialId: string): Promise<string | undefined>;
 
   addJobs(jobs: readonly NewJob[], by: string): Promise<readonly JobRecord[]>;
   jobStarted(id: string): Promise<void>;
-  jobEnded(id: string, end: { readonly state: 'done' | 'failed' | 'stopped'; readonly why?: string; readonly trialId?: string }): Promise<void>;
+  jobEnded(id: string, end: JobEnd): Promise<void>;
   job(id: string): Promise<JobRecord | undefined>;
   /** Newest first. */
   jobs(limit: number): Promise<readonly JobRecord[]>;

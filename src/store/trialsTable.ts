@@ -22,7 +22,7 @@ export function addTrial(db: SqliteFile, { partId, partRevision, metalId, trial,
     addEvent(db, at, by, 'trial kept', id, {
       part: partId, revision: partRevision, machine: trial.machine.id, verdict: trial.verdict, defect: defect !== undefined,
     });
-    return recordOf(db.get(`select ${columns} from trials where id = ?`, [id])!);
+    return trialRecord(db, id);
   });
 }
 
@@ -30,6 +30,11 @@ export function trials(db: SqliteFile, partId?: string): readonly TrialRecord[] 
   const where = partId === undefined ? '' : 'where part_id = ?';
   return db.all(`select ${columns} from trials ${where} order by created_at desc, rowid desc`, partId === undefined ? [] : [partId])
     .map(recordOf);
+}
+
+export function trialRecord(db: SqliteFile, id: string): TrialRecord | undefined {
+  const row = db.get(`select ${columns} from trials where id = ?`, [id]);
+  return row === undefined ? undefined : recordOf(row);
 }
 
 export function storedTrial(db: SqliteFile, id: string): StoredTrial | undefined {

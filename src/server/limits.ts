@@ -1,0 +1,30 @@
+/** Largest file taken in, bytes. The largest STEP file of the published test parts has 2.3 million. */
+export const uploadLimit = 64 * 2 ** 20;
+export const uploadLimitWords = '64 MiB';
+/** Largest JSON body, bytes: a typed-in profile has a few hundred. */
+export const bodyLimit = 2 ** 20;
+/** Seconds that reading one file may take. */
+export const readSeconds = 120;
+/** Files that may wait for the one being read. */
+export const waitingReads = 4;
+/** Seconds within which a whole request must have arrived. */
+export const requestSeconds = 120;
+/** Planning jobs at a time: one leaves the other core to the pages. */
+export const workers = 2;
+/** Jobs that may wait. */
+export const waitingJobs = 200;
+/** Seconds of search that a job is given when none are asked for, and the most that may be asked for. */
+export const planSeconds = 60;
+export const mostPlanSeconds = 600;
+/** Seconds that a job may live beyond its search (start, proof) before it is killed. */
+export const proofSeconds = 300;
+/** Seconds that a job is given to end by itself once it was told to stop. */
+export const graceSeconds = 2;
+/** MiB of JavaScript memory in a planning worker. */
+export const workerMemory = 1536;
+/** Shortest passphrase taken for a server that listens beyond this computer. */
+export const leastPassphrase = 12;
+/** Wrong passphrases from one address within a minute before it must wait. */
+export const wrongPassphrases = 10;
+/** The K-factor of a nominal blank when no rule is named: that of the published pairs in the test data. */
+export const defaultK = 0.44;

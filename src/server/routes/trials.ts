@@ -1,0 +1,45 @@
+import type { FastifyInstance } from 'fastify';
+import { z } from 'zod';
+import { checked } from '../checked.js';
+import type { Context } from '../context.js';
+import { whoAsks } from '../guard.js';
+import { found, HttpError } from '../httpError.js';
+import { mostPlanSeconds } from '../limits.js';
+import { livePart } from './livePart.js';
+
+interface ById { readonly Params: { readonly id: string } }
+
+const askedSchema = z.strictObject({
+  partId: z.string(),
+  /** A machine of the floor, or all of them. */
+  machineId: z.string(),
+  metalId: z.string(),
+  quantity: z.int().min(1).max(1_000_000),
+  /** s of search. */
+  seconds: z.number().min(1).max(mostPlanSeconds).optional(),
+});
+
+export const trialRoutes = (app: FastifyInstance, { store, jobs, machines, rack, metals }: Context): void => {
+  app.post('/api/trials', async (request, reply) => {
+    const asked = checked(askedSchema, request.body);
+    const part = await livePart(store, asked.partId);
+    const chosen = asked.machineId === 'all' ? machines : machines.filter((machine) => machine.id === asked.machineId);
+    if (chosen.length === 0) throw new HttpError(404, `There is no machine '${asked.machineId}' on the floor.`);
+    const metal = found(metals.find(({ id }) => id === asked.metalId), `There is no metal '${asked.metalId}'.`);
+    const records = await jobs.ask(chosen.map((machine) => ({
+      partId: part.id, partRevision: part.revision, machineId: machine.id, metalId: metal.id, quantity: asked.quantity,
+      machine, metal, rack, ...(asked.seconds === undefined ? {} : { seconds: asked.seconds }),
+    })), whoAsks(request));
+    return reply.code(202).send({ jobs: records.map(({ id, machineId }) => ({ jobId: id, machineId })) });
+  });
+
+  app.get<{ Querystring: { partId?: string } }>('/api/trials', async ({ query }) =>
+    ({ trials: await store.trials(query.partId === undefined ? {} : { partId: query.partId }) }));
+
+  app.get<ById>('/api/trials/:id', async ({ params }) => found(await store.trial(params.id), 'There is no such trial.'));
+
+  app.get<ById>('/api/trials/:id/defect.json', async ({ params }, reply) => {
+    const text = found(await store.defect(params.id), 'This trial has no defect file: its plan was not rejected.');
+    return reply.type('application/json').header('content-disposition', `attachment; filename="defect-${params.id}.json"`).send(text);
+  });
+};

@@ -1,0 +1,85 @@
+import { hostname } from 'node:os';
+import fastify, { type FastifyInstance } from 'fastify';
+import { metals } from '../metal/index.js';
+import { demoFloor, demoRack } from '../shop/index.js';
+import { openStore, type Store } from '../store/index.js';
+import { rooms } from './agreed.js';
+import type { Context } from './context.js';
+import { guard } from './guard.js';
+import { JobPool } from './jobPool.js';
+import { bodyLimit, requestSeconds } from './limits.js';
+import { jobRoutes } from './routes/jobs.js';
+import { pageRoutes } from './routes/pages.js';
+import { partRoutes } from './routes/parts.js';
+import { stockRoutes } from './routes/stock.js';
+import { trialRoutes } from './routes/trials.js';
+import { sendFault } from './sendFault.js';
+import { type ListenOptions, listenOptions, type ServerOptions, StartRefusal } from './serverOptions.js';
+
+export interface RunningServer {
+  readonly url: string;
+  /** Ends requests and jobs, closes the store. */
+  close(): Promise<void>;
+}
+
+/** Opens the store and serves API and pages. Rejects with a StartRefusal, one sentence, when it may not or cannot. */
+export const startServer = async (options: ServerOptions = {}): Promise<RunningServer> => {
+  const listen = listenOptions(options);
+  const opened = openStore(listen.dataDir);
+  if (!opened.ok) throw new StartRefusal(opened.sentence);
+  const { store } = opened;
+  const jobs = new JobPool(store);
+  try {
+    await store.stopLeftoverJobs('stopped by restart');
+    await firstStart(store);
+    const app = await application(listen, { store, jobs, machines: demoFloor(), rack: demoRack(), metals });
+    await app.listen({ port: listen.port, host: listen.host });
+    return { url: urlOf(app, listen), close: () => closeAll(app, jobs, store) };
+  } catch (error) {
+    await store.close();
+    throw refusalOf(error as NodeJS.ErrnoException, listen);
+  }
+};
+
+const application = async (listen: ListenOptions, context: Context): Promise<FastifyInstance> => {
+  const app = fastify({
+    logger: false, bodyLimit, requestTimeout: requestSeconds * 1000, forceCloseConnections: true,
+    ...(listen.tls === undefined ? {} : { https: listen.tls }),
+  }) as FastifyInstance;
+  app.setErrorHandler(sendFault);
+  guard(app, listen);
+  stockRoutes(app, context);
+  await partRoutes(app, context);
+  trialRoutes(app, context);
+  jobRoutes(app, context);
+  await pageRoutes(app, listen.pages);
+  return app;
+};
+
+/** An empty store gets the demonstration parts, marked as such. A store that was emptied on purpose stays empty. */
+const firstStart = async (store: Store): Promise<void> => {
+  if ((await store.events(0, 1)).length > 0) return;
+  for (const [index, part] of (rooms.demoParts?.() ?? []).entries()) await store.addPart(part, 'program', { id: `demo-${index + 1}` });
+};
+
+const closeAll = async (app: FastifyInstance, jobs: JobPool, store: Store): Promise<void> => {
+  await jobs.close();
+  await app.close();
+  await store.close();
+};
+
+const urlOf = (app: FastifyInstance, listen: ListenOptions): string => {
+  const address = app.server.address();
+  const port = typeof address === 'object' && address !== null ? address.port : listen.port;
+  const everywhere = listen.host === '0.0.0.0' || listen.host === '::';
+  const name = everywhere ? hostname() : listen.host.includes(':') ? `[${listen.host}]` : listen.host;
+  return `${listen.tls === undefined ? 'http' : 'https'}://${name}:${port}`;
+};
+
+const refusalOf = (error: NodeJS.ErrnoException, listen: ListenOptions): Error => {
+  if (error.code === 'EADDRINUSE') return new StartRefusal(`Port ${listen.port} on ${listen.host} is taken by another program; choose another one.`);
+  if (error.code === 'EACCES') return new StartRefusal(`Port ${listen.port} may not be opened by this user; choose one above 1023.`);
+  if (error.code === 'EADDRNOTAVAIL') return new StartRefusal(`${listen.host} is no address of this computer.`);
+  if (error.code?.startsWith('ERR_OSSL') === true || error.code === 'ERR_SSL_PEM_NO_START_LINE') return new StartRefusal('The TLS key or certificate is no valid PEM file.');
+  return error;
+};

@@ -1,0 +1,26 @@
+import type { ProofSummary, Trial } from '../trial/index.js';
+import type { TrialInput } from './agreed.js';
+
+/** What a planning worker is started with. */
+export interface TrialTask {
+  readonly input: TrialInput;
+  /** One 32-bit number: 1 tells the planner to end. */
+  readonly stop: SharedArrayBuffer;
+}
+
+export interface Progress {
+  /** What is being done, in words. */
+  readonly what: string;
+  /** 0 to 1. */
+  readonly share: number;
+  /** s, of the best plan so far and of the lower bound. */
+  readonly bestSeconds?: number;
+  readonly bound?: number;
+}
+
+/** What a planning worker says. `planned` comes before the proof, so that a job killed in its proof still has its plan. */
+export type TrialWord =
+  | { readonly kind: 'progress'; readonly progress: Progress }
+  | { readonly kind: 'planned'; readonly trial: Trial }
+  | { readonly kind: 'proved'; readonly proof: ProofSummary }
+  | { readonly kind: 'failed'; readonly sentence: string };

@@ -1,0 +1,45 @@
+import { parentPort, workerData } from 'node:worker_threads';
+import { rooms } from './agreed.js';
+import { needsProof } from './afterProof.js';
+import type { Progress, TrialTask, TrialWord } from './trialTask.js';
+
+/** ms between two words of progress: more would only keep the server busy. */
+const quiet = 150;
+
+const port = parentPort!;
+const { input, stop } = workerData as TrialTask;
+const flag = new Int32Array(stop);
+const stopped = (): boolean => Atomics.load(flag, 0) === 1;
+const say = (word: TrialWord): void => port.postMessage(word);
+
+let last = -Infinity;
+const report = (progress: Progress): void => {
+  const now = performance.now();
+  if (now - last < quiet) return;
+  last = now;
+  say({ kind: 'progress', progress });
+};
+
+/** The search has this share of the bar, the proof the rest. */
+const searchShare = 0.7;
+
+try {
+  const trial = rooms.planTrial!(input, {
+    now: () => performance.now() / 1000,
+    cancelled: stopped,
+    onProgress: ({ done, share, bestSeconds, bound }) => report({
+      what: done, share: share * searchShare,
+      ...(bestSeconds === undefined ? {} : { bestSeconds }), ...(bound === undefined ? {} : { bound }),
+    }),
+  });
+  say({ kind: 'planned', trial });
+  if (needsProof(trial) && !stopped()) {
+    const proof = await rooms.proveTrial!(trial, {
+      onProgress: (share) => report({ what: 'proof', share: searchShare + share * (1 - searchShare), bestSeconds: trial.seconds, bound: trial.bound }),
+    });
+    say({ kind: 'proved', proof });
+  }
+} catch (error) {
+  process.stderr.write(`A defect of the program while planning: ${(error as Error).stack ?? String(error)}\n`);
+  say({ kind: 'failed', sentence: 'The planner broke off: a defect of the program, not of the part.' });
+}
