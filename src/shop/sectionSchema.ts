@@ -12,8 +12,14 @@ const corner = z.union([z.tuple([place, place]), z.tuple([place, place, within(-
   error: 'must be [back, up] or [back, up, bulge]',
 });
 
+/** More corners than any drawn section needs; the test for crossings looks at every pair of edges. */
+const MOST_CORNERS = 500;
+
 /** Any cross-section, drawn corner by corner. */
-export const drawnSchema = z.strictObject({ shape: z.literal('contour'), corners: list(corner, 3, 'corners') });
+export const drawnSchema = z.strictObject({
+  shape: z.literal('contour'),
+  corners: list(corner, 3, 'corners').max(MOST_CORNERS, { error: `must list at most ${MOST_CORNERS} corners` }),
+});
 
 export const drawn = (s: z.output<typeof drawnSchema>): Contour => s.corners.map((c) => vertex(c[0], c[1], c[2] ?? 0));
 
