@@ -25,7 +25,7 @@ const searchShare = 0.7;
 
 try {
   const trial = rooms.planTrial!(input, {
-    now: () => performance.now() / 1000,
+    now: () => performance.now(),
     cancelled: stopped,
     onProgress: ({ done, share, bestSeconds, bound }) => report({
       what: done, share: share * searchShare,
