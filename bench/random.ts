@@ -71,9 +71,10 @@ const extent = (box: Box, margin: number): readonly [number, number, number, num
 
 /**
  * A tree of up to `n` bends of rectangular plates that grow from the edges of one another without overlapping in the flat;
- * bend angles 20 to 135 degrees to either side. Tabs may be narrower than the edge they grow from.
+ * bend angles 20 to 135 degrees to either side. Tabs may be narrower than the edge they grow from. With `apart` false they may
+ * overlap: parts to be refused.
  */
-export const randomTree = (seed: number, n = 8): Part => {
+export const randomTree = (seed: number, n = 8, apart = true): Part => {
   const random = mulberry32(seed);
   const sketch: Sketch = { plates: [], bends: [] };
   const boxes: Box[] = [];
@@ -120,7 +121,7 @@ export const randomTree = (seed: number, n = 8): Part => {
       const [a0, b0, a1, b1] = extent(other, other === box ? STRIP / 2 : 2 * STRIP);
       return x1 <= a0 || a1 <= x0 || y1 <= b0 || b1 <= y0;
     });
-    if (!free) continue;
+    if (apart && !free) continue;
     const turn = (random() < 0.6 ? 1 : -1) * Math.round(between(random, 20, 135));
     grow(sketch, parent, line, turn, INSIDE_RADIUS, outlineOf(child));
     boxes.push(child);
