@@ -1,6 +1,6 @@
 /** Largest file taken in, bytes. The largest STEP file of the published test parts has 2.3 million. */
 export const uploadLimit = 64 * 2 ** 20;
-export const uploadLimitWords = '64 MiB';
+export const tooLarge = `The file is larger than ${uploadLimit / 2 ** 20} MiB.`;
 /** Largest JSON body, bytes: a typed-in profile has a few hundred. */
 export const bodyLimit = 2 ** 20;
 /** Seconds that reading one file may take. */

@@ -1,10 +1,10 @@
 import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify';
 import { HttpError } from './httpError.js';
-import { uploadLimit, uploadLimitWords } from './limits.js';
+import { tooLarge, uploadLimit } from './limits.js';
 
 /** The framework's own faults in our words; what is not here is a 500. */
 const words: Readonly<Record<string, readonly [number, string]>> = {
-  FST_REQ_FILE_TOO_LARGE: [413, `The file is larger than ${uploadLimitWords}.`],
+  FST_REQ_FILE_TOO_LARGE: [413, tooLarge],
   FST_FILES_LIMIT: [400, 'One file at a time.'],
   FST_PARTS_LIMIT: [400, 'The form has too many fields.'],
   FST_FIELDS_LIMIT: [400, 'The form has too many fields.'],

@@ -7,7 +7,7 @@ import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { whoAsks } from '../guard.js';
 import { HttpError } from '../httpError.js';
-import { readSeconds, uploadLimit, waitingReads } from '../limits.js';
+import { readSeconds, tooLarge, uploadLimit, waitingReads } from '../limits.js';
 import { oneAtATime } from '../oneAtATime.js';
 import { livePart } from './livePart.js';
 import { partSummary } from './partSummary.js';
@@ -96,6 +96,8 @@ const uploaded = async (request: FastifyRequest): Promise<{ readonly name: strin
   const file = await request.file();
   if (file === undefined) throw new HttpError(400, 'The form has no file.');
   const bytes = await file.toBuffer();
+  // toBuffer() throws by itself only when a chunk follows the one that was cut off at the limit.
+  if (file.file.truncated) throw new HttpError(413, tooLarge);
   const name = file.filename.slice(0, 200);
   if (!/\.(step|stp)$/i.test(name)) throw new HttpError(415, `'${name}' is no STEP file by its name (.step or .stp).`);
   if (bytes.length === 0) throw new HttpError(422, `'${name}' is empty.`);

@@ -1,0 +1,300 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { request as httpRequest } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { demoFloor } from '../shop/index.js';
+import { type JobView, type RunningServer, startServer, StartRefusal } from './index.js';
+
+/** A real server with a real store, asked through fetch. The planner and the proof run in their workers (dist). */
+let dataDir: string;
+let server: RunningServer;
+
+beforeAll(async () => {
+  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-server-'));
+  server = await startServer({ port: 0, dataDir });
+});
+
+afterAll(async () => {
+  await server.close();
+  rmSync(dataDir, { recursive: true, force: true });
+});
+
+const json = { 'content-type': 'application/json' };
+// An angle of 40 and 60 outside, 1.5 thick, inside radius 1.5, 100 long.
+const angle = { name: 'angle', thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] };
+
+const ask = async (path: string, init?: RequestInit): Promise<{ readonly status: number; readonly body: never; readonly headers: Headers }> => {
+  const response = await fetch(server.url + path, init);
+  return { status: response.status, body: (await response.json()) as never, headers: response.headers };
+};
+const post = (path: string, body: unknown, headers: Record<string, string> = {}): ReturnType<typeof ask> =>
+  ask(path, { method: 'POST', headers: { ...json, ...headers }, body: JSON.stringify(body) });
+const upload = (name: string, bytes: Uint8Array<ArrayBuffer> | string): ReturnType<typeof ask> => {
+  const form = new FormData();
+  form.append('file', new Blob([bytes]), name);
+  return ask('/api/parts', { method: 'POST', body: form });
+};
+const addAngle = async (name = 'angle'): Promise<string> => {
+  const { status, body } = await post('/api/parts', { profile: { ...angle, name } }, { 'x-by': 'Ann' });
+  expect(status).toBe(201);
+  return (body as { parts: { id: string }[] }).parts[0]!.id;
+};
+const ended = async (jobId: string): Promise<JobView> => {
+  for (;;) {
+    const job: JobView = (await ask(`/api/jobs/${jobId}`)).body;
+    if (job.endedAt !== null) return job;
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+};
+const oneSentence = /^[A-Z'].*[.]$/s;
+
+describe('what there is', () => {
+  test('health, machines, tools, metals', async () => {
+    expect((await ask('/api/health')).body).toEqual({ ok: true });
+    expect((await ask('/api/machines')).body).toEqual({ machines: JSON.parse(JSON.stringify(demoFloor())) });
+    expect((await ask('/api/tools')).body).toHaveProperty('rack.punches.0.id');
+    expect((await ask('/api/metals')).body).toHaveProperty('metals.0.name');
+  });
+
+  test('the first start puts the demonstration parts in, marked', async () => {
+    const { parts } = (await ask('/api/parts')).body as { parts: { id: string; demo: boolean }[] };
+    expect(parts.length).toBeGreaterThan(0);
+    expect(parts.every(({ demo, id }) => demo && id.startsWith('demo-'))).toBe(true);
+  });
+});
+
+describe('parts', () => {
+  test('a typed-in profile: kept, named, with its nominal blank', async () => {
+    const id = await addAngle();
+    const { status, body } = await ask(`/api/parts/${id}?rule=K-factor&k=0.5`);
+    expect(status).toBe(200);
+    expect(body).toMatchObject({ id, revision: 1, name: 'angle', thickness: 1.5, bends: 1, by: 'Ann', demo: false, source: null });
+    // Flat length: 40 + 60 - 2 (1.5 + 1.5) + (pi/2)(1.5 + 0.5 * 1.5) = 94 + 3.534292
+    expect((body as { summary: { nominalBlank: { rule: string; length: number; width: number } } }).summary.nominalBlank)
+      .toMatchObject({ rule: 'K-factor 0.5', length: 100, ok: true });
+    expect((body as { summary: { nominalBlank: { width: number } } }).summary.nominalBlank.width).toBeCloseTo(97.534292, 5);
+  });
+
+  test('a change is a revision; the former one is still there', async () => {
+    const id = await addAngle();
+    expect((await post(`/api/parts/${id}/revisions`, { name: 'bracket', radii: { b1: 2 } }, { 'x-by': 'Ben' })).body)
+      .toMatchObject({ id, revision: 2, name: 'bracket', by: 'Ben', change: 'inside radius of b1 2 mm, renamed' });
+    // Outside lengths stay: 100 - 2 (2 + 1.5) + (pi/2)(2 + 0.5 * 1.5) = 93 + 4.319690
+    const now = (await ask(`/api/parts/${id}?k=0.5`)).body as { summary: { nominalBlank: { width: number } }; revisions: { name: string }[] };
+    expect(now.summary.nominalBlank.width).toBeCloseTo(97.31969, 5);
+    expect(now.revisions.map(({ name }) => name)).toEqual(['angle', 'bracket']);
+    expect((await ask(`/api/parts/${id}?revision=1`)).body).toMatchObject({ revision: 1, name: 'angle', part: { bends: [{ insideRadius: 1.5 }] } });
+    expect((await post(`/api/parts/${id}/revisions`, { radii: { b9: 2 } })).status).toBe(422);
+    expect((await post(`/api/parts/${id}/revisions`, {})).status).toBe(400);
+    expect((await ask(`/api/parts/${id}?revision=7`)).status).toBe(404);
+  });
+
+  test('a purge removes the part and leaves the record', async () => {
+    const id = await addAngle('SECRET-HINGE-41');
+    expect(folderHolds('SECRET-HINGE-41')).toBe(true);
+    const { status, body } = await ask(`/api/parts/${id}`, { method: 'DELETE', headers: { 'x-by': 'Ben' } });
+    expect([status, body]).toMatchObject([200, { purges: [{ partId: id, revisions: 1, by: 'Ben' }] }]);
+    expect(folderHolds('SECRET-HINGE-41')).toBe(false);
+    const after = await ask(`/api/parts/${id}`);
+    expect([after.status, after.body]).toMatchObject([410, { purge: { partId: id, by: 'Ben' } }]);
+    expect((await ask(`/api/parts/${id}`, { method: 'DELETE' })).status).toBe(410);
+    expect((await post('/api/trials', { partId: id, machineId: 'all', metalId: 'any', quantity: 1 })).status).toBe(410);
+  });
+});
+
+describe('files', () => {
+  const stepFile = (name: string): Uint8Array<ArrayBuffer> => new Uint8Array(readFileSync(new URL(`../../../shared/parts/${name}`, import.meta.url)));
+
+  test('a published STEP file is read, kept and given back byte by byte', async () => {
+    const bytes = stepFile('Creality3DPrinting__Ender-3/E_motor_bracket.step');
+    const { status, body } = await upload('bracket.step', bytes);
+    expect([status, body]).toMatchObject([201, { parts: [{ revision: 1, source: { fileName: 'bracket.step', size: bytes.length } }] }]);
+    const { id } = (body as { parts: { id: string }[] }).parts[0]!;
+    const original = await fetch(`${server.url}/api/parts/${id}/original`);
+    expect(Buffer.from(await original.arrayBuffer()).equals(Buffer.from(bytes))).toBe(true);
+  });
+
+  test.each([
+    ['garbage', 'garbage.step', 'this is no STEP file at all', 422],
+    ['a STEP header and nothing else', 'cut.stp', 'ISO-10303-21;\nHEADER;\n', 422],
+    ['an empty file', 'empty.step', '', 422],
+    ['another kind of file', 'drawing.exe', 'MZ', 415],
+  ])('%s is answered with one sentence', async (_what, name, text, status) => {
+    const answer = await upload(name, text);
+    expect(answer.status).toBe(status);
+    expect((answer.body as { error: string }).error).toMatch(oneSentence);
+  });
+
+  test('a file over the limit is refused, announced or not', async () => {
+    expect(await upload('large.step', new Uint8Array(65 * 2 ** 20)).catch(() => 'connection closed')).toMatchObject({ status: 413 });
+    // Sent in pieces, without its length beforehand.
+    const answer = await chunked('/api/parts', 65 * 2 ** 20);
+    expect(answer).toMatchObject({ status: 413, error: 'The file is larger than 64 MiB.' });
+  });
+});
+
+describe('trials', () => {
+  test('a trial of the angle is planned, proved and kept', async () => {
+    const id = await addAngle();
+    const machine = demoFloor()[0]!;
+    const metal = ((await ask('/api/metals')).body as { metals: { id: string; family: string }[] }).metals.find(({ family }) => family === 'mild steel')!;
+    const asked = await post('/api/trials', { partId: id, machineId: machine.id, metalId: metal.id, quantity: 10 });
+    expect([asked.status, asked.body]).toMatchObject([202, { jobs: [{ machineId: machine.id }] }]);
+    const { jobId } = (asked.body as { jobs: { jobId: string }[] }).jobs[0]!;
+
+    const told = await events(jobId);
+    const job = await ended(jobId);
+    expect(told.at(-1)).toEqual(job);
+    expect(job).toMatchObject({ state: 'done', verdict: 'makes', share: 1, why: null });
+
+    const { trial, ...record } = (await ask(`/api/trials/${job.trialId}`)).body as { trial: Record<string, unknown> & { steps: unknown[] } };
+    expect(record).toMatchObject({ partId: id, partRevision: 1, machineId: machine.id, metalId: metal.id, quantity: 10, verdict: 'makes' });
+    expect(trial).toMatchObject({ format: 'brakewright trial 1', verdict: 'makes', proof: { checked: true, passed: true } });
+    expect(trial.steps).toHaveLength(1);
+    expect((await ask(`/api/trials?partId=${id}`)).body).toEqual({ trials: [record] });
+
+    const pdf = await fetch(`${server.url}/api/trials/${job.trialId}/setup-sheet.pdf`);
+    expect([pdf.status, pdf.headers.get('content-type')]).toEqual([200, 'application/pdf']);
+    expect(Buffer.from(await pdf.arrayBuffer()).subarray(0, 5).toString()).toBe('%PDF-');
+    for (const drawing of ['steps/1/picture.svg?when=before', 'steps/1/picture.svg?when=after', 'layout.svg', 'path.svg']) {
+      const svg = await fetch(`${server.url}/api/trials/${job.trialId}/${drawing}`);
+      expect([drawing, svg.status, svg.headers.get('content-type')]).toEqual([drawing, 200, 'image/svg+xml']);
+      expect(await svg.text()).toMatch(/^<svg[^]*<path[^]*<\/svg>\s*$/);
+    }
+    expect((await ask(`/api/trials/${job.trialId}/steps/2/picture.svg?when=before`)).status).toBe(404);
+    expect((await ask(`/api/trials/${job.trialId}/steps/1/picture.svg?when=later`)).status).toBe(400);
+    expect((await ask(`/api/trials/${job.trialId}/defect.json`)).status).toBe(404);
+  });
+
+  test('all machines: one job each; waiting and running ones can be stopped', async () => {
+    const { parts } = (await ask('/api/parts')).body as { parts: { id: string; demo: boolean; bends: number }[] };
+    const hardest = parts.filter(({ demo }) => demo).sort((a, b) => b.bends - a.bends)[0]!;
+    const metal = ((await ask('/api/metals')).body as { metals: { id: string }[] }).metals[0]!;
+    const { jobs } = (await post('/api/trials', { partId: hardest.id, machineId: 'all', metalId: metal.id, quantity: 1 })).body as { jobs: { jobId: string; machineId: string }[] };
+    expect(jobs.map(({ machineId }) => machineId)).toEqual(demoFloor().map(({ id }) => id));
+
+    const last = jobs.at(-1)!.jobId;
+    const stopped = await post(`/api/jobs/${last}/stop`, {});
+    expect([stopped.status, stopped.body]).toMatchObject([200, { state: 'stopped', trialId: null, why: 'Stopped by the user before it began.' }]);
+    expect((await post(`/api/jobs/${last}/stop`, {})).status).toBe(409);
+
+    const first = jobs[0]!.jobId;
+    const began = performance.now();
+    const answer = await post(`/api/jobs/${first}/stop`, {});
+    // Running or just ended: after the answer it has ended, within the time of grace and what a busy computer adds.
+    expect([200, 409]).toContain(answer.status);
+    expect(performance.now() - began).toBeLessThan(5000);
+    expect((await ended(first)).state).toMatch(/^(stopped|done)$/);
+    for (const { jobId } of jobs) await post(`/api/jobs/${jobId}/stop`, {});
+    const views = ((await ask('/api/jobs')).body as { jobs: JobView[] }).jobs.filter(({ id }) => jobs.some(({ jobId }) => jobId === id));
+    expect(views.every(({ endedAt }) => endedAt !== null)).toBe(true);
+  });
+
+  test('a wrong question is answered with what is wrong', async () => {
+    const id = await addAngle();
+    const metal = ((await ask('/api/metals')).body as { metals: { id: string }[] }).metals[0]!.id;
+    const right = { partId: id, machineId: demoFloor()[0]!.id, metalId: metal, quantity: 1 };
+    for (const [wrong, status] of [
+      [{ partId: 'p-none' }, 404], [{ machineId: 'none' }, 404], [{ metalId: 'none' }, 404], [{ quantity: 0 }, 400], [{ quantity: 1.5 }, 400],
+      [{ seconds: 1e9 }, 400], [{ more: 1 }, 400],
+    ] as const) {
+      const answer = await post('/api/trials', { ...right, ...wrong });
+      expect([wrong, answer.status]).toEqual([wrong, status]);
+      expect((answer.body as { error: string }).error).toMatch(oneSentence);
+    }
+    expect((await ask('/api/jobs/j-none')).status).toBe(404);
+    expect((await ask('/api/jobs/j-none/events')).status).toBe(404);
+    expect((await ask('/api/trials/t-none')).status).toBe(404);
+  });
+});
+
+describe('who may ask', () => {
+  test('a foreign host name (DNS rebinding) and a page of another site are turned away', async () => {
+    expect((await raw('/api/parts', { host: 'parts.example' })).status).toBe(421);
+    expect((await raw('/api/parts', { host: 'localhost:9' })).status).toBe(200);
+    expect((await ask('/api/parts', { headers: { origin: 'http://parts.example' } })).status).toBe(403);
+    expect((await ask('/api/parts', { method: 'DELETE', headers: { origin: 'null' } })).status).toBe(403);
+    expect((await ask('/api/parts', { headers: { origin: server.url } })).status).toBe(200);
+  });
+
+  test('every answer carries the policy', async () => {
+    for (const path of ['/api/health', '/api/none', '/']) {
+      const { headers } = await fetch(server.url + path);
+      expect(headers.get('content-security-policy')).toContain("script-src 'self';");
+      expect(headers.get('x-content-type-options')).toBe('nosniff');
+      expect(headers.get('cross-origin-resource-policy')).toBe('same-origin');
+    }
+  });
+
+  test('a wider host without passphrase and TLS is refused before anything is opened', async () => {
+    const refused = startServer({ port: 0, host: '0.0.0.0', dataDir: join(dataDir, 'never') });
+    await expect(refused).rejects.toThrow(StartRefusal);
+    await expect(refused).rejects.toThrow(/needs a passphrase .* TLS/);
+    await expect(startServer({ port: 0, host: '0.0.0.0', dataDir: join(dataDir, 'never'), passphrase: 'short', tlsKey: 'k', tlsCert: 'c' }))
+      .rejects.toThrow(/has 5 characters; 12 are the least/);
+    expect(readdirSync(dataDir)).not.toContain('never');
+  });
+
+  test('a second server on the same store is told so', async () => {
+    const second = startServer({ port: 0, dataDir });
+    await expect(second).rejects.toThrow(StartRefusal);
+    await expect(second).rejects.toThrow(/in use by another running program/);
+  });
+
+  test('a taken port is told so', async () => {
+    const other = join(dataDir, 'other');
+    await expect(startServer({ port: Number(new URL(server.url).port), dataDir: other })).rejects.toThrow(/is taken by another program/);
+  });
+});
+
+test('a restart keeps parts and trials and marks what it interrupted', async () => {
+  const parts = (await ask('/api/parts')).body;
+  const trials = (await ask('/api/trials')).body;
+  const { parts: list } = parts as { parts: { id: string; demo: boolean }[] };
+  const metal = ((await ask('/api/metals')).body as { metals: { id: string }[] }).metals[0]!;
+  const { jobs } = (await post('/api/trials', { partId: list.find(({ demo }) => demo)!.id, machineId: 'all', metalId: metal.id, quantity: 1 })).body as { jobs: { jobId: string }[] };
+  await server.close();
+  server = await startServer({ port: 0, dataDir });
+  expect((await ask('/api/parts')).body).toEqual(parts);
+  expect((await ask(`/api/jobs/${jobs.at(-1)!.jobId}`)).body).toMatchObject({ state: 'stopped', why: 'stopped by restart', trialId: null });
+  const after = ((await ask('/api/trials')).body as { trials: { id: string }[] }).trials;
+  expect(after).toEqual(expect.arrayContaining((trials as { trials: { id: string }[] }).trials));
+});
+
+/** The stream of a job to its end. */
+async function events(jobId: string): Promise<JobView[]> {
+  const response = await fetch(`${server.url}/api/jobs/${jobId}/events`);
+  expect(response.headers.get('content-type')).toContain('text/event-stream');
+  const text = await response.text();
+  return text.split('\n\n').filter((block) => block.startsWith('data: ')).map((block) => JSON.parse(block.slice('data: '.length)) as JobView);
+}
+
+/** fetch sets Host by itself, so by hand. */
+function raw(path: string, headers: Record<string, string>): Promise<{ readonly status: number }> {
+  return new Promise((resolve, reject) => {
+    httpRequest(server.url + path, { headers }, (response) => {
+      response.resume();
+      response.on('end', () => resolve({ status: response.statusCode! }));
+    }).on('error', reject).end();
+  });
+}
+
+/** A multipart upload of so many bytes whose length is not said beforehand. */
+function chunked(path: string, size: number): Promise<{ readonly status: number; readonly error: string }> {
+  return new Promise((resolve, reject) => {
+    const request = httpRequest(server.url + path, { method: 'POST', headers: { 'content-type': 'multipart/form-data; boundary=xx' } }, (response) => {
+      let text = '';
+      response.on('data', (data: Buffer) => (text += data.toString()));
+      response.on('end', () => resolve({ status: response.statusCode!, ...(JSON.parse(text) as { error: string }) }));
+    });
+    request.on('error', reject);
+    request.write('--xx\r\ncontent-disposition: form-data; name="file"; filename="large.step"\r\ncontent-type: application/octet-stream\r\n\r\n');
+    for (let sent = 0; sent < size; sent += 2 ** 20) request.write(Buffer.alloc(2 ** 20));
+    request.end('\r\n--xx--\r\n');
+  });
+}
+
+function folderHolds(text: string): boolean {
+  return readdirSync(dataDir).some((name) => /\.db(-wal)?$/.test(name) && readFileSync(join(dataDir, name)).includes(text));
+}
