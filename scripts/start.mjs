@@ -1,15 +1,11 @@
 // npm start: set up, then serve the pages; one line says where. PORT, HOST and BRAKEWRIGHT_DATA change the defaults.
 import { ensureCompiled, ensurePages } from './lib/build.mjs';
 import { ensureInstalled } from './lib/install.mjs';
-import { at } from './lib/paths.mjs';
 
 await ensureInstalled();
 await ensureCompiled();
 await ensurePages();
 
-const { serveUntilStopped } = await import('../dist/cli/serve.js');
-await serveUntilStopped({
-  ...(process.env.PORT ? { port: Number(process.env.PORT) } : {}),
-  ...(process.env.HOST ? { host: process.env.HOST } : {}),
-  dataDir: process.env.BRAKEWRIGHT_DATA ?? at('data-store'),
-});
+const { PORT: port, HOST: host } = process.env;
+process.argv.push('serve', ...(port ? ['--port', port] : []), ...(host ? ['--host', host] : []));
+await import('../dist/cli/main.js');

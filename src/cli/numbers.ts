@@ -1,0 +1,17 @@
+import { Fault } from './fault.js';
+
+/** A whole number typed for an option, within its limits. */
+export const wholeNumber = (option: string, typed: string, least: number, most: number): number => {
+  const value = Number(typed);
+  if (!/^\d+$/.test(typed) || value < least || value > most) {
+    throw new Fault(`${option} ${typed}: a whole number from ${least} to ${most} is wanted.`);
+  }
+  return value;
+};
+
+/** A number above zero typed for an option. */
+export const positive = (option: string, typed: string): number => {
+  const value = Number(typed);
+  if (typed.trim() === '' || !Number.isFinite(value) || value <= 0) throw new Fault(`${option} ${typed}: a number above 0 is wanted.`);
+  return value;
+};
