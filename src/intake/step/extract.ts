@@ -2,7 +2,7 @@ import type { BRepAdaptor_Curve, TopoDS_Edge, TopoDS_Face, TopoDS_Shape } from '
 import { type Vec3, add3, cross3, dot3, length3, scale3, sub3 } from '../../geometry/index.js';
 import type { Brep, Edge, EdgeUse, Face, Surface } from './brep.js';
 import type { Kernel } from './kernel.js';
-import { CURVE_CHORD, MOST_HALVINGS } from './tolerances.js';
+import { CURVE_CHORD, MOST_HALVINGS } from '../tolerances.js';
 
 interface Triple {
   X(): number;

@@ -1,0 +1,33 @@
+import type { Part } from '../sheet/index.js';
+
+/** Why a body of a file is no part that a brake can bend. */
+export type RefusalCode =
+  | 'unreadable file'
+  | 'no solid'
+  | 'time limit'
+  | 'memory limit'
+  | 'open shell'
+  | 'free form'
+  | 'no constant thickness'
+  | 'closed section'
+  | 'bend without plate'
+  | 'radius does not fit'
+  | 'outline not read';
+
+/** A body that was not read, and why. Faces are numbered from 1 in the order of the file, in the sentence as in `faces`. */
+export interface Refusal {
+  /** The body's place in the file, from 0; 0 for a file that could not be read at all. */
+  readonly index: number;
+  readonly code: RefusalCode;
+  /** One sentence for the user, naming the face and the measure. */
+  readonly sentence: string;
+  readonly faces: readonly number[];
+  /** The measure that decided, in the unit that the sentence says. */
+  readonly measure?: number;
+}
+
+/** What a file gave: the bodies that are sheet-metal parts, and the others with their reasons. */
+export interface Intake {
+  readonly parts: readonly { readonly index: number; readonly part: Part }[];
+  readonly refused: readonly Refusal[];
+}
