@@ -5,6 +5,7 @@ export { alongArc, insideRadiusAt, signOf } from './arc.js';
 export { asFormed } from './asFormed.js';
 export { bendFrame } from './bendFrame.js';
 export { type BendLine, type Blank, blank } from './blank.js';
+export { demoParts } from './demoParts.js';
 export { develop, ruleInWords } from './develop.js';
 export { type NearFeature, featuresNearBends } from './featuresNearBends.js';
 export { type Folded, fold } from './fold.js';
