@@ -1,7 +1,6 @@
 import { Worker } from 'node:worker_threads';
-import type { ProofSummary, Trial } from '../trial/index.js';
-import type { TrialInput } from './agreed.js';
-import { afterProof, needsProof, unproved } from './afterProof.js';
+import { unproved } from '../fit/index.js';
+import type { Trial, TrialInput } from '../trial/index.js';
 import { graceSeconds, workerMemory } from './limits.js';
 import type { Progress, TrialTask, TrialWord } from './trialTask.js';
 import { workerFile } from './workerFile.js';
@@ -27,7 +26,7 @@ export const runTrial = (input: TrialInput, seconds: number, onProgress: (progre
     workerData: task, resourceLimits: { maxOldGenerationSizeMb: workerMemory },
   });
   let planned: Trial | undefined;
-  let proof: ProofSummary | undefined;
+  let ended: { readonly trial: Trial; readonly rejected: boolean } | undefined;
   let failure: string | undefined;
   let stopping = false;
   let overdue = false;
@@ -35,7 +34,7 @@ export const runTrial = (input: TrialInput, seconds: number, onProgress: (progre
   worker.on('message', (word: TrialWord) => {
     if (word.kind === 'progress') onProgress(word.progress);
     else if (word.kind === 'planned') planned = word.trial;
-    else if (word.kind === 'proved') proof = word.proof;
+    else if (word.kind === 'ended') ended = word;
     else failure = word.sentence;
   });
   worker.on('error', (error: NodeJS.ErrnoException) => {
@@ -57,17 +56,14 @@ export const runTrial = (input: TrialInput, seconds: number, onProgress: (progre
   });
 
   const endOf = (): TrialEnd => {
-    if (planned !== undefined && proof !== undefined) return { state: 'done', ...afterProof(input, planned, proof) };
-    if (planned !== undefined && !needsProof(planned)) return stopping ? { state: 'stopped', trial: planned, why: 'Stopped by the user.' } : { state: 'done', trial: planned };
-    if (stopping) {
-      if (planned === undefined) return { state: 'stopped', why: 'Stopped by the user before there was a plan.' };
-      return { state: 'stopped', why: 'Stopped by the user.', trial: unproved(planned, 'Stopped by the user before the independent check of the plan was done.') };
+    if (ended !== undefined) return { state: stopping ? 'stopped' : 'done', trial: ended.trial, ...(stopping ? { why: byUser } : {}), ...(ended.rejected ? { defect: defectFile(input, planned!, ended.trial) } : {}) };
+    if (planned === undefined) {
+      if (stopping) return { state: 'stopped', why: 'Stopped by the user before there was a plan.' };
+      return { state: 'failed', why: failure ?? (overdue ? `The planner was not done within ${seconds} s and was stopped.` : 'The planner ended without an answer: a defect of the program.') };
     }
-    if (planned !== undefined && (overdue || failure !== undefined)) {
-      const why = overdue ? `The independent check was not done within ${seconds} s of the job's start.` : 'The independent check broke off: a defect of the program.';
-      return { state: 'done', why, trial: unproved(planned, why) };
-    }
-    return { state: 'failed', why: failure ?? (overdue ? `The planner was not done within ${seconds} s and was stopped.` : 'The planner ended without an answer: a defect of the program.') };
+    if (stopping) return { state: 'stopped', why: byUser, trial: unproved(planned, 'Stopped by the user before the independent check of the plan was done.') };
+    const why = overdue ? `The independent check was not done within ${seconds} s of the job's start.` : 'The independent check broke off: a defect of the program, not of the part.';
+    return { state: 'done', why, trial: unproved(planned, why) };
   };
 
   return {
@@ -83,3 +79,9 @@ export const runTrial = (input: TrialInput, seconds: number, onProgress: (progre
     },
   };
 };
+
+const byUser = 'Stopped by the user.';
+
+/** What reproduces a plan that the proof rejected: the question, the plan as the planner gave it, and the proof's findings. */
+const defectFile = (input: TrialInput, planned: Trial, { proof }: Trial): string =>
+  JSON.stringify({ format: 'brakewright defect 1', input, trial: { ...planned, proof } });

@@ -39,7 +39,7 @@ export class StartRefusal extends Error {
 
 /** src/server/ and dist/server/ both lie two folders below the project's root. */
 const projectRoot = fileURLToPath(new URL('../../', import.meta.url));
-const defaultPort = 4717;
+const defaultPort = 4680;
 
 /** The options filled in from the environment and by default; throws a StartRefusal when they do not go together. */
 export const listenOptions = (given: ServerOptions, env: NodeJS.ProcessEnv = process.env): ListenOptions => {

@@ -1,9 +1,9 @@
 import { hostname } from 'node:os';
 import fastify, { type FastifyInstance } from 'fastify';
 import { metals } from '../metal/index.js';
+import { demoParts } from '../sheet/index.js';
 import { demoFloor, demoRack } from '../shop/index.js';
 import { openStore, type Store } from '../store/index.js';
-import { rooms } from './agreed.js';
 import type { Context } from './context.js';
 import { guard } from './guard.js';
 import { JobPool } from './jobPool.js';
@@ -59,7 +59,7 @@ const application = async (listen: ListenOptions, context: Context): Promise<Fas
 /** An empty store gets the demonstration parts, marked as such. A store that was emptied on purpose stays empty. */
 const firstStart = async (store: Store): Promise<void> => {
   if ((await store.events(0, 1)).length > 0) return;
-  for (const [index, part] of (rooms.demoParts?.() ?? []).entries()) await store.addPart(part, 'program', { id: `demo-${index + 1}` });
+  for (const [index, part] of (demoParts()).entries()) await store.addPart(part, 'program', { id: `demo-${index + 1}` });
 };
 
 const closeAll = async (app: FastifyInstance, jobs: JobPool, store: Store): Promise<void> => {

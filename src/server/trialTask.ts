@@ -1,5 +1,4 @@
-import type { ProofSummary, Trial } from '../trial/index.js';
-import type { TrialInput } from './agreed.js';
+import type { Trial, TrialInput } from '../trial/index.js';
 
 /** What a planning worker is started with. */
 export interface TrialTask {
@@ -18,9 +17,12 @@ export interface Progress {
   readonly bound?: number;
 }
 
-/** What a planning worker says. `planned` comes before the proof, so that a job killed in its proof still has its plan. */
+/**
+ * What a planning worker says. `planned` comes before the proof, so that a job killed in its proof still has its plan.
+ * `rejected`: the proof did not confirm the plan.
+ */
 export type TrialWord =
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'planned'; readonly trial: Trial }
-  | { readonly kind: 'proved'; readonly proof: ProofSummary }
+  | { readonly kind: 'ended'; readonly trial: Trial; readonly rejected: boolean }
   | { readonly kind: 'failed'; readonly sentence: string };

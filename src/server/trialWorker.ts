@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { rooms } from './agreed.js';
-import { needsProof } from './afterProof.js';
+import { needsProof, planAndProve } from '../fit/index.js';
+import type { Trial } from '../trial/index.js';
 import type { Progress, TrialTask, TrialWord } from './trialTask.js';
 
 /** ms between two words of progress: more would only keep the server busy. */
@@ -24,21 +24,25 @@ const report = (progress: Progress): void => {
 const searchShare = 0.7;
 
 try {
-  const trial = rooms.planTrial!(input, {
+  let planned: Trial | undefined;
+  const trial = await planAndProve(input, {
     now: () => performance.now(),
     cancelled: stopped,
     onProgress: ({ done, share, bestSeconds, bound }) => report({
       what: done, share: share * searchShare,
       ...(bestSeconds === undefined ? {} : { bestSeconds }), ...(bound === undefined ? {} : { bound }),
     }),
+    onPlanned: (plan) => {
+      planned = plan;
+      say({ kind: 'planned', trial: plan });
+    },
+    onProof: (share) => report({
+      what: 'independent check', share: searchShare + share * (1 - searchShare),
+      ...(planned === undefined ? {} : { bestSeconds: planned.seconds, bound: planned.bound }),
+    }),
   });
-  say({ kind: 'planned', trial });
-  if (needsProof(trial) && !stopped()) {
-    const proof = await rooms.proveTrial!(trial, {
-      onProgress: (share) => report({ what: 'proof', share: searchShare + share * (1 - searchShare), bestSeconds: trial.seconds, bound: trial.bound }),
-    });
-    say({ kind: 'proved', proof });
-  }
+  const rejected = planned !== undefined && needsProof(planned) && !needsProof(trial) && trial.proof.checked;
+  say({ kind: 'ended', trial, rejected });
 } catch (error) {
   process.stderr.write(`A defect of the program while planning: ${(error as Error).stack ?? String(error)}\n`);
   say({ kind: 'failed', sentence: 'The planner broke off: a defect of the program, not of the part.' });
