@@ -5,3 +5,4 @@ export * from './intervals.js';
 export * from './convex.js';
 export * from './solid.js';
 export * from './decompose.js';
+export * from './shape.js';

@@ -1,4 +1,4 @@
-import type { Convex } from '../geometry/index.js';
+import type { Body } from './body.js';
 import { type Strike, type StrikeOptions, strike } from './strike.js';
 import { type Passes, passesFor } from './ways.js';
 import type { View } from './views.js';
@@ -6,7 +6,7 @@ import type { View } from './views.js';
 /** Asks clearance questions and keeps every answer with the view that it is about. */
 export interface Asker {
   /** `key` names bodies, passes and options; the view itself stands for seat and path states. */
-  readonly ask: (view: View, key: string, bodies: readonly Convex[], passes: () => Passes, options: StrikeOptions) => Strike;
+  readonly ask: (view: View, key: string, bodies: readonly Body[], passes: () => Passes, options: StrikeOptions) => Strike;
   readonly counts: { asked: number; answered: number };
 }
 

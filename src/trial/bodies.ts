@@ -1,7 +1,5 @@
-import { type Convex, type Vec2, convexPieces, flatten } from '../geometry/index.js';
-import type { Contour } from '../geometry/index.js';
 import { type Die, type Machine, type Punch, profileOf } from '../shop/index.js';
-import { CHORD_ERROR } from './limits.js';
+import { type Body, bodiesOf, bodyOf } from './body.js';
 
 /** A punch and die as they face each other in one station, on one machine. */
 export interface Pair {
@@ -14,22 +12,19 @@ export interface Pair {
   /** mm between tip and die top with the ram at its highest. */
   readonly opening: number;
   /** Convex pieces in (back, up) from the punch's tip: the punch itself, and what runs bed-long over it. */
-  readonly punchBodies: readonly Convex[];
-  readonly ramBodies: readonly Convex[];
+  readonly punchBodies: readonly Body[];
+  readonly ramBodies: readonly Body[];
   /** Convex pieces in (back, up) from the die top: the die itself, and what runs bed-long under it. */
-  readonly dieBodies: readonly Convex[];
-  readonly bedBodies: readonly Convex[];
+  readonly dieBodies: readonly Body[];
+  readonly bedBodies: readonly Body[];
 }
 
 /** mm: the floor and the press reach as far as any sheet. */
 const FAR = 20_000;
 
-export const sectionPieces = (contour: Contour, by: Vec2 = [0, 0]): readonly Convex[] =>
-  convexPieces(flatten(contour, CHORD_ERROR)).map((p) => p.map((q): Vec2 => [q[0] + by[0], q[1] + by[1]]));
-
 export const pairOf = (machine: Machine, punch: Punch, die: Die, punchFacing: 'as drawn' | 'reversed', riser = 0): Pair => {
   const dieTop = die.height + riser;
-  const floor: Convex = [[-FAR, -FAR], [FAR, -FAR], [FAR, -machine.bedHeight - dieTop], [-FAR, -machine.bedHeight - dieTop]];
+  const floor = bodyOf([[-FAR, -FAR], [FAR, -FAR], [FAR, -machine.bedHeight - dieTop], [-FAR, -machine.bedHeight - dieTop]]);
   return {
     key: `${punch.id}/${punchFacing === 'reversed' ? 'reversed' : 'drawn'}/${die.id}/${riser}`,
     punch,
@@ -37,9 +32,9 @@ export const pairOf = (machine: Machine, punch: Punch, die: Die, punchFacing: 'a
     punchFacing,
     dieTop,
     opening: machine.openHeight - dieTop - punch.height,
-    punchBodies: sectionPieces(profileOf(punch, punchFacing)),
-    ramBodies: [...machine.beam, ...machine.clamp].flatMap((c) => sectionPieces(c, [0, punch.height])),
-    dieBodies: sectionPieces(die.profile),
-    bedBodies: [...machine.bed.flatMap((c) => sectionPieces(c, [0, -dieTop])), floor],
+    punchBodies: bodiesOf(profileOf(punch, punchFacing)),
+    ramBodies: [...machine.beam, ...machine.clamp].flatMap((c) => bodiesOf(c, [0, punch.height])),
+    dieBodies: bodiesOf(die.profile),
+    bedBodies: [...machine.bed.flatMap((c) => bodiesOf(c, [0, -dieTop])), floor],
   };
 };

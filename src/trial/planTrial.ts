@@ -10,7 +10,7 @@ import { reasonOf, reasonsFrom } from './reasons.js';
 import { type Action, type Planned, type SearchResult, search } from './search.js';
 import { runSeconds, stepsOf } from './steps.js';
 import { type StrokeAnswer, type StrokeOption, createStrokeAsker } from './strokeOption.js';
-import { TIME, handlingFactor, strokeSeconds, waySeconds } from './time.js';
+import { TIME, handlingFactor, leastStroke, strokeSeconds, waySeconds } from './time.js';
 import { type Tooling, toolings } from './tooling.js';
 import type { Reason, Trial } from './trial.js';
 import { depthAt } from './vBend.js';
@@ -55,7 +55,8 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
       const made = tooling.forming[group.bends[0]!]!.bend;
       return {
         group: g, gaugeSide, pair, sideUp: bend.direction, towards: ((turned % 360) + 360) % 360,
-        base: TIME.seat * handling + strokeSeconds(machine, pairs[pair]!.opening, depthAt(made, made.bendAngleUnderLoad), made.thickness),
+        plainness: plainness(pairs[pair]!),
+        base: TIME.seat * handling + leastStroke(machine, depthAt(made, made.bendAngleUnderLoad), made.thickness),
       };
     }));
   });
@@ -76,35 +77,35 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   };
   const byHand = (axis: typeof machine.gauge.x): number => (axis.drive === 'by hand' ? axis.seconds : 0);
   const stationShare = TIME.station / quantity;
-  let layout: Layout | null = null;
-  let least = Infinity;
   const result = search({
     groups, actions, pairCount: pairs.length, stationShare, handling, answer, stopNow,
-    extra: ({ tools, stop }) => waySeconds(tools.wayIn) + waySeconds(tools.wayOut) + (stop.kind === 'none' ? TIME.scribed : 0),
+    extra: ({ tools, stop, setting: { bend } }) => {
+      const depth = depthAt(bend, bend.bendAngleUnderLoad);
+      const ram = strokeSeconds(machine, tools.wayIn.opening, tools.wayOut.opening, depth, bend.thickness) - leastStroke(machine, depth, bend.thickness);
+      return ram + waySeconds(tools.wayIn) + waySeconds(tools.wayOut) + (stop.kind === 'none' ? TIME.scribed : 0);
+    },
     handSetting: (before: StrokeOption | null, after: StrokeOption) => {
       if (!before || before.stop.kind === 'none' || after.stop.kind === 'none') return 0;
       return (Math.abs(before.stop.x - after.stop.x) > 0.05 ? byHand(machine.gauge.x) : 0) + (Math.abs(before.stop.r - after.stop.r) > 0.05 ? byHand(machine.gauge.r) : 0);
     },
     remembersStop: machine.gauge.x.drive === 'by hand' || machine.gauge.r.drive === 'by hand',
-    finish: (plan) => {
+    finish: (plan, opened) => {
       const stood = layoutOf(plan, machine, rack, raised);
-      if (!stood.ok) return { ok: false, conflict: stood.conflict };
-      const used = new Set(plan.map((p) => p.action.pair)).size;
-      const seconds = (stood.layout.stations.length - used) * stationShare;
-      const total = seconds + plan.length;
-      if (total < least) [least, layout] = [total, stood.layout];
-      return { ok: true, seconds };
+      return stood.ok ? { ok: true, seconds: (stood.layout.stations.length - opened) * stationShare } : { ok: false, conflict: stood.conflict };
     },
     onBest: (seconds, bound) => hooks.onProgress?.({ done: 'a plan is found; looking for a better one', share: 0.6, bestSeconds: seconds, bound }),
   });
-  // the layout of the plan that was kept, not of the last one looked at
   const kept = result.kind === 'plan' ? layoutOf(result.plan, machine, rack, raised) : null;
   counts['clearance questions asked'] = (counts['clearance questions asked'] ?? 0) + asker.counts.asked;
   counts['clearance questions answered anew'] = (counts['clearance questions answered anew'] ?? 0) + asker.counts.answered;
   counts['strokes asked'] = (counts['strokes asked'] ?? 0) + answers.size;
   counts['states taken'] = (counts['states taken'] ?? 0) + result.states;
-  return { tooling, groups, result, layout: kept?.ok ? kept.layout : layout, handling, stationShare };
+  return { tooling, groups, result, layout: kept?.ok ? kept.layout : null, handling, stationShare };
 };
+
+/** Plain tools first where time does not tell them apart: straight before relieved before acute, as drawn before reversed. */
+const plainness = ({ punch, punchFacing }: Pair): number =>
+  ['straight', 'gooseneck', 'acute', 'flattening'].indexOf(punch.shape) * 10 + punch.height / 100 + (punchFacing === 'reversed' ? 5 : 0);
 
 /** What cannot be bent by single strokes of a V, said before any search. */
 const beyond = (input: TrialInput): { readonly verdict: Trial['verdict']; readonly reason: Reason } | null => {

@@ -1,8 +1,8 @@
-import { type Rigid, type Solid, type Vec3, apply, compose, cross3, dot3, length3, moved, sub3 } from '../geometry/index.js';
+import { type Planar, type Rigid, type Solid, type Vec3, apply, compose, cross3, dot3, length3, moved, sub3 } from '../geometry/index.js';
 import type { Conflict } from './conflict.js';
 import { PLATE_OVERLAP, SWEEP_MOTION } from './limits.js';
 import type { Setting } from './setting.js';
-import { type Planar, wingsAt } from './vBend.js';
+import { wingsAt } from './vBend.js';
 import type { View } from './views.js';
 
 /** A wing's planar place as a motion of (along, b, h). */

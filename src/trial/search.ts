@@ -14,6 +14,8 @@ export interface Action {
   readonly towards: number;
   /** The ram's and the operator's time for this stroke alone, before ways and hand-set axes are known. s */
   readonly base: number;
+  /** Among plans of equal time the plainer tool comes first: 0 is the plainest. */
+  readonly plainness: number;
 }
 
 export interface SearchTask {
@@ -31,7 +33,7 @@ export interface SearchTask {
   /** 0 when no axis is set by hand: then the last stop need not be remembered. */
   readonly remembersStop: boolean;
   /** What the layout of a whole plan adds, or why it cannot stand on the bed. s */
-  readonly finish: (plan: readonly Planned[]) => { readonly ok: true; readonly seconds: number } | { readonly ok: false; readonly conflict: Conflict };
+  readonly finish: (plan: readonly Planned[], stations: number) => { readonly ok: true; readonly seconds: number } | { readonly ok: false; readonly conflict: Conflict };
   readonly stopNow: () => boolean;
   readonly onBest?: (seconds: number, bound: number) => void;
 }
@@ -70,13 +72,53 @@ export const changeSeconds = (before: Pick<Action, 'sideUp' | 'towards'>, after:
     ? TIME.flip + (apartBy(before.towards, after.towards, 180) > SAME_WAY ? TIME.turn : 0)
     : apartBy(before.towards, after.towards, 360) > SAME_WAY ? TIME.turn : 0;
 
+/** A station set up so far: a pair, and the tool lengths that suit every stroke made on it. mm */
+interface OpenStation {
+  readonly pair: number;
+  readonly least: number;
+  readonly most: number;
+}
+
 interface Node {
   readonly mask: number;
   readonly planned: Planned | null;
   readonly parent: Node | null;
-  readonly opened: number;
+  readonly stations: readonly OpenStation[];
+  /** Index of the station of the last stroke. */
+  readonly at: number;
   readonly cost: number;
 }
+
+/** A stroke that waits to be asked (no option yet) or, once answered, to be taken on a station. */
+interface Waiting {
+  readonly parent: Node;
+  readonly action: Action;
+  readonly option: StrokeOption | null;
+  readonly cost: number;
+  readonly stations: readonly OpenStation[];
+  readonly at: number;
+}
+
+const pairsOf = (stations: readonly OpenStation[]): number => stations.reduce((set, s) => set | (1 << s.pair), 0);
+
+/**
+ * The stations that may take a stroke: every open one of its pair whose lengths still agree, and a new one unless an open
+ * one takes it without being narrowed.
+ */
+const stationsFor = (stations: readonly OpenStation[], action: Action, option: StrokeOption): readonly { readonly stations: readonly OpenStation[]; readonly at: number; readonly isNew: boolean }[] => {
+  const least = option.need[1] - option.need[0];
+  const most = option.tools.window[1] - option.tools.window[0];
+  const found: { stations: readonly OpenStation[]; at: number; isNew: boolean }[] = [];
+  let free = false;
+  stations.forEach((s, at) => {
+    const joined = { pair: s.pair, least: Math.max(s.least, least), most: Math.min(s.most, most) };
+    if (s.pair !== action.pair || joined.least > joined.most) return;
+    if (joined.least === s.least && joined.most === s.most) free = true;
+    found.push({ stations: stations.map((other, i) => (i === at ? joined : other)), at, isNew: false });
+  });
+  if (!free) found.push({ stations: [...stations, { pair: action.pair, least, most }], at: stations.length, isNew: true });
+  return found;
+};
 
 /** Unbends the finished part greedily: is there any order at all? Dead ends are rare this way round. */
 const anyOrder = (task: SearchTask, full: number, blocked: Blocked[]): 'yes' | 'no' | 'stopped' => {
@@ -140,18 +182,20 @@ export const search = (task: SearchTask): SearchResult => {
     return sum + (flips * TIME.flip + turns * TIME.turn) * task.handling + mustOpen * task.stationShare;
   };
 
-  // ids of the queue index into `waiting`; a waiting entry is a node to be taken, or a stroke to be asked
   const queue = new FlatQueue<number>();
-  const waiting: { readonly parent: Node; readonly action: Action | null; readonly option: StrokeOption | null; readonly cost: number; readonly opened: number }[] = [];
-  // among equal totals the one with more bends made goes first
-  const push = (f: number, made: number, entry: (typeof waiting)[number]): void => {
-    queue.push(waiting.push(entry) - 1, f - made * 1e-7);
-  };
+  const waiting: Waiting[] = [];
   const count = (mask: number): number => mask.toString(2).replaceAll('0', '').length;
-  const root: Node = { mask: 0, planned: null, parent: null, opened: 0, cost: 0 };
+  // among equal totals the one with more bends made goes first, then the plainer tool
+  const push = (entry: Waiting): void => {
+    const mask = entry.parent.mask | bits[entry.action.group]!;
+    const f = entry.cost + ahead(mask, pairsOf(entry.stations), entry.action);
+    queue.push(waiting.push(entry) - 1, f - count(mask) * 1e-6 + entry.action.plainness * 1e-8);
+  };
+  const root: Node = { mask: 0, planned: null, parent: null, stations: [], at: -1, cost: 0 };
   const closed = new Set<string>();
   let best: { plan: Planned[]; seconds: number } | null = null;
   let states = 0;
+  let asked = 0;
   let bound = ahead(0, 0, null);
   let layoutTrouble: Conflict | null = null;
 
@@ -163,50 +207,55 @@ export const search = (task: SearchTask): SearchResult => {
   const expand = (node: Node): void => {
     const last = node.planned?.action ?? null;
     for (const action of task.actions) {
-      const mine = bits[action.group]!;
-      if ((node.mask & mine) !== 0) continue;
-      const opened = node.opened | (1 << action.pair);
+      if ((node.mask & bits[action.group]!) !== 0) continue;
+      const hasStation = node.stations.some((s) => s.pair === action.pair);
       const change = last ? changeSeconds(last, action) * task.handling + (last.pair === action.pair ? 0 : TIME.walk) : 0;
-      const cost = node.cost + action.base + change + (opened === node.opened ? 0 : task.stationShare);
-      push(cost + ahead(node.mask | mine, opened, action), count(node.mask | mine), { parent: node, action, option: null, cost, opened });
+      const cost = node.cost + action.base + change + (hasStation ? 0 : task.stationShare);
+      push({ parent: node, action, option: null, cost, stations: node.stations, at: -1 });
+    }
+  };
+  const settle = ({ parent, action, cost }: Waiting, option: StrokeOption): void => {
+    const last = parent.planned?.action ?? null;
+    const hasStation = parent.stations.some((s) => s.pair === action.pair);
+    const dearer = task.extra(option) + task.handSetting(parent.planned?.option ?? null, option);
+    for (const choice of stationsFor(parent.stations, action, option)) {
+      const again = choice.isNew && hasStation ? task.stationShare : 0;
+      const walk = last && last.pair === action.pair && choice.at !== parent.at ? TIME.walk : 0;
+      push({ parent, action, option, cost: cost + dearer + again + walk, stations: choice.stations, at: choice.at });
     }
   };
   expand(root);
   while (queue.length > 0) {
     const f = queue.peekValue()!;
-    if (best && f >= best.seconds - 1e-6) break;
+    if (best && f >= best.seconds - 1e-5) break;
     bound = Math.max(bound, Math.min(f, best?.seconds ?? Infinity));
-    if ((states & 63) === 0 && task.stopNow()) {
+    if ((asked++ & 31) === 0 && task.stopNow()) {
       return best
         ? { kind: 'plan', plan: best.plan, seconds: best.seconds, bound, proven: false, states }
         : { kind: 'undecided', states, bound };
     }
     const entry = waiting[queue.pop()!]!;
-    const { parent, action } = entry;
-    const mask = parent.mask | bits[action!.group]!;
-    if (!entry.option) {
-      const answer = task.answer(action!, parent.mask);
-      if (!answer.ok) {
-        blocked.push({ action: action!, mask: parent.mask, conflicts: answer.conflicts });
-        continue;
-      }
-      const dearer = task.extra(answer.option) + task.handSetting(parent.planned?.option ?? null, answer.option);
-      const cost = entry.cost + dearer;
-      push(cost + ahead(mask, entry.opened, action), count(mask), { ...entry, option: answer.option, cost });
+    const { parent, action, option } = entry;
+    if (!option) {
+      const answer = task.answer(action, parent.mask);
+      if (answer.ok) settle(entry, answer.option);
+      else blocked.push({ action, mask: parent.mask, conflicts: answer.conflicts });
       continue;
     }
-    const { stop } = entry.option;
-    const key = `${mask}|${entry.opened}|${action!.pair}|${action!.sideUp}|${action!.towards.toFixed(0)}${task.remembersStop ? `|${stop.x.toFixed(1)}|${stop.r.toFixed(1)}` : ''}`;
-    if (closed.has(key) && mask !== full) continue;
+    const mask = parent.mask | bits[action.group]!;
+    const set = entry.stations.map((s) => `${s.pair}:${s.least.toFixed(0)}-${s.most.toFixed(0)}`);
+    const stop = task.remembersStop ? `|${option.stop.x.toFixed(1)}|${option.stop.r.toFixed(1)}` : '';
+    const key = `${mask}|${set[entry.at]!}|${[...set].sort().join()}|${action.sideUp}|${action.towards.toFixed(0)}${stop}`;
+    if (closed.has(key)) continue;
     closed.add(key);
     states++;
-    const node: Node = { mask, planned: { action: action!, option: entry.option, mask: parent.mask }, parent, opened: entry.opened, cost: entry.cost };
+    const node: Node = { mask, planned: { action, option, mask: parent.mask }, parent, stations: entry.stations, at: entry.at, cost: entry.cost };
     if (mask !== full) {
       expand(node);
       continue;
     }
     const plan = planOf(node);
-    const end = task.finish(plan);
+    const end = task.finish(plan, node.stations.length);
     if (!end.ok) {
       layoutTrouble ??= end.conflict;
       continue;
@@ -218,5 +267,6 @@ export const search = (task: SearchTask): SearchResult => {
     }
   }
   if (!best) return { kind: 'none', states, blocked, layout: layoutTrouble };
-  return { kind: 'plan', plan: best.plan, seconds: best.seconds, bound: best.seconds, proven: true, states };
+  // a plan that did not fit on the bed may have hidden another one behind the same state: then nothing is claimed
+  return { kind: 'plan', plan: best.plan, seconds: best.seconds, bound: layoutTrouble ? bound : best.seconds, proven: layoutTrouble === null, states };
 };

@@ -3,9 +3,15 @@ import type { Segment } from '../shop/index.js';
 /** How many of each plain segment are still in the rack, by length in mm. */
 export type Stock = ReadonlyMap<number, number>;
 
+/** One stock for one rack's list, so that what it can make up is worked out once. */
+const stocks = new WeakMap<readonly Segment[], Stock>();
+
 export const plainStock = (segments: readonly Segment[]): Stock => {
+  const known = stocks.get(segments);
+  if (known) return known;
   const stock = new Map<number, number>();
   for (const s of segments) if (!s.ear) stock.set(s.length, (stock.get(s.length) ?? 0) + s.count);
+  stocks.set(segments, stock);
   return stock;
 };
 

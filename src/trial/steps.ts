@@ -5,16 +5,14 @@ import { type Layout, lowestSeat } from './layout.js';
 import { listed, plateNames } from './names.js';
 import { type Planned, changeSeconds } from './search.js';
 import type { StrokeOption } from './strokeOption.js';
-import { BASE_ALLOWANCE } from './limits.js';
-import { placed } from './strike.js';
+import { BASE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
+import { placed } from './placed.js';
 import { TIME, strokeSeconds, sumOf, waySeconds } from './time.js';
 import { generalTolerance } from './tolerance.js';
 import { type Tooling, bendLength } from './tooling.js';
 import type { Margin, Move, Step, Stop, TimePiece } from './trial.js';
 import { contactReach, depthAt, tipAt, wingsAt } from './vBend.js';
 import { FRONT_TRAVEL, type Way } from './ways.js';
-
-const openingOf = (way: Way, full: number): number => (way.by === 'side' ? way.opening : full);
 
 /** How far a part is carried along the bed to be clear of a station: both lengths and room. mm */
 const SIDE_ROOM = 100;
@@ -43,17 +41,17 @@ const clearanceOf = ({ setting, tools }: StrokeOption): number => {
     const x = (bend.bendAngleUnderLoad * k) / LOOKS;
     const wings = wingsAt(bend, x);
     for (const view of views) {
-      if (view.wing) continue;
       const pose = view.onGaugeSide ? wings.gauge : wings.front;
       for (const piece of view.pieces) {
+        if (piece.flat) continue;
         const inWindow = piece.along[0] < tools.window[1] && piece.along[1] > tools.window[0];
         const outline = placed(piece.outline, pose);
         const raised = outline.map((p) => [p[0], p[1] - tipAt(bend, x)] as const);
         const ram = [...(inWindow ? pair.punchBodies : []), ...pair.ramBodies];
-        for (const body of ram) least = Math.min(least, distance(raised, body));
-        const rests = piece.lowest >= -bend.thickness / 2 - 0.01;
+        for (const body of ram) least = Math.min(least, distance(raised, body.polygon));
+        const rests = piece.lowest >= -bend.thickness / 2 - ON_DIE_TOP;
         const bed = [...(inWindow && !rests ? pair.dieBodies : []), ...pair.bedBodies];
-        if (outline.some((p) => Math.abs(p[0]) > reach)) for (const body of bed) least = Math.min(least, distance(outline, body));
+        if (outline.some((p) => Math.abs(p[0]) > reach)) for (const body of bed) least = Math.min(least, distance(outline, body.polygon));
       }
     }
   }
@@ -128,7 +126,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
     const far = Math.max(...alongs) - Math.min(...alongs) + (stationTo - stationFrom) + SIDE_ROOM;
     const sideways = leftward ? -far : far;
     const depth = depthAt(bend, bend.bendAngleUnderLoad);
-    const ramOpening = openingOf(tools.wayIn, pair.opening);
+    const ramOpening = tools.wayIn.opening;
     const stop = stopOf(option, origin, stationFrom);
     const time: TimePiece[] = [
       { what: 'bring the sheet to its stop', seconds: TIME.seat * handling },
@@ -136,7 +134,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       ...(before && before.action.pair !== action.pair ? [{ what: 'step to the other station', seconds: TIME.walk }] : []),
       ...(waySeconds(tools.wayIn) + waySeconds(tools.wayOut) > 0 ? [{ what: 'take the part in or out sideways or tilted', seconds: waySeconds(tools.wayIn) + waySeconds(tools.wayOut) }] : []),
       ...(stop.kind === 'none' ? [{ what: 'place by the scribed line', seconds: TIME.scribed }] : []),
-      { what: 'ram', seconds: strokeSeconds(machine, pair.opening, depth, bend.thickness) },
+      { what: 'ram', seconds: strokeSeconds(machine, tools.wayIn.opening, tools.wayOut.opening, depth, bend.thickness) },
     ];
     const margins: Margin[] = [
       { name: 'force', value: force / 1000, limit: machine.rating / 1000, unit: 'kN', source: 'machine rating' },
@@ -154,7 +152,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       bendAngle: bend.bendAngle, includedAngle: 180 - bend.bendAngle, bendAngleUnderLoad: bend.bendAngleUnderLoad, springback: air.springback,
       insideRadius: air.insideRadius, allowance: air.allowance, deduction: air.deduction,
       depth: air.depth, ramPosition: pair.dieTop + bend.thickness - air.depth,
-      ramOpening, ramOpeningOut: openingOf(tools.wayOut, pair.opening), speedChange: bend.thickness + machine.changePoint,
+      ramOpening, ramOpeningOut: tools.wayOut.opening, speedChange: bend.thickness + machine.changePoint,
       force, forcePerLength: air.peakForcePerLength, cylinderForces: [cylinders.left, cylinders.right],
       crowning: null,
       crowningWords: machine.crowning === 'none' ? 'no crowning: shim under the die until left, middle and right of the test strip agree' : `crowning ${machine.crowning}: set it on the test strip until left, middle and right agree`,

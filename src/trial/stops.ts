@@ -1,14 +1,14 @@
-import { type Interval, type Vec3, apply, turn, union } from '../geometry/index.js';
-import type { Axis, FingerFace } from '../shop/index.js';
+import { type Interval, type Vec2, type Vec3, apply, turn, union } from '../geometry/index.js';
+import type { Axis, FingerFace, Machine } from '../shop/index.js';
 import type { Asker } from './asker.js';
-import { sectionPieces } from './bodies.js';
+import { type Body, bodiesOf } from './body.js';
 import type { Conflict } from './conflict.js';
 import { BASE_ALLOWANCE, LEAST_STOP_EDGE } from './limits.js';
 import type { Setting } from './setting.js';
 import type { ToolClearance } from './toolClearance.js';
 import { wingsAt } from './vBend.js';
 import type { View } from './views.js';
-import { passesIn, passesOut, passesStroke } from './ways.js';
+import { type Passes, passesIn, passesOut, passesStroke, seenFrom } from './ways.js';
 
 /** Something on the gauge side that a finger can touch with the sheet flat: (back, up) from the die top, along from the bend's origin. */
 interface Target {
@@ -37,6 +37,8 @@ export interface StopChoice {
 const SQUARE = 1e-3;
 /** Share of the sheet's thickness that the finger's lower edge stands above its lower face, clear of the die top. */
 const ABOVE_LOWER_FACE = 0.2;
+/** The finger is tested one allowance behind where it stands, with that allowance less this: what it touches just passes. mm */
+const TOUCHING = 0.02;
 /** Retracts that are tried; a powered gauge does any of them within the stroke. mm */
 const RETRACTS = [0, 5, 10, 20, 40, 80, 150];
 
@@ -74,6 +76,14 @@ const targets = ({ views, bend, sheet }: Setting): readonly Target[] => {
   return found;
 };
 
+const fingers = new WeakMap<Machine['gauge'], { readonly finger: readonly Body[]; readonly beam: readonly Body[] }>();
+
+const fingerBodies = (gauge: Machine['gauge']): { readonly finger: readonly Body[]; readonly beam: readonly Body[] } => {
+  const known = fingers.get(gauge) ?? { finger: bodiesOf(gauge.finger.profile), beam: bodiesOf(gauge.beam) };
+  fingers.set(gauge, known);
+  return known;
+};
+
 const span = (axis: Axis): Interval => (axis.drive === 'fixed' ? [axis.at, axis.at] : [axis.min, axis.max]);
 
 /** Reference heights (from the die seat) at which a face meets the target's height; empty when it cannot. */
@@ -86,7 +96,7 @@ const heights = (target: Target, face: FingerFace, setting: Setting): readonly n
   const low = Math.max(target.low, target.kind === 'edge' ? -Infinity : 0) + ABOVE_LOWER_FACE * bend.thickness;
   const wished = [low - face.from, target.high - face.to - ABOVE_LOWER_FACE * bend.thickness].map((up) => up + pair.dieTop);
   const candidates = least === most ? [least] : wished.map((r) => Math.min(most, Math.max(least, r)));
-  return [...new Set(candidates)].filter((r) => overlap(r) >= held);
+  return [...new Set(candidates)].filter((r) => overlap(r) >= held).slice(0, 1);
 };
 
 /** Places for the fingers' middles on a target, as far apart as they go; null when none is free. */
@@ -113,29 +123,29 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
   const [xLeast, xMost] = span(gauge.x);
   const found = targets(setting);
   const choices: StopChoice[] = [];
+  const order = new Map<StopChoice, number>();
   let nearest = -Infinity;
-  // the finger is tested one allowance behind where it stands, with that allowance: what it touches just passes
-  const SLACK = 0.02;
+  const { finger, beam } = fingerBodies(gauge);
   const strikes = (x: number, r: number, kind: 'arriving' | 'bending'): { readonly where: readonly Interval[]; readonly beam: boolean } => {
-    const by: readonly [number, number] = [x + BASE_ALLOWANCE, r - pair.dieTop];
-    const finger = sectionPieces(gauge.finger.profile, by);
-    const beam = sectionPieces(gauge.beam, by);
+    const place: Vec2 = [x + BASE_ALLOWANCE, r - pair.dieTop];
+    const walk = (): Passes => {
+      if (kind === 'arriving') return seenFrom(passesIn(bend, ways.wayIn, 0), place);
+      const stroke = passesStroke(bend, false);
+      const out = passesOut(bend, ways.wayOut, 0);
+      return seenFrom({ gauge: [...stroke.gauge, ...out.gauge], front: [...stroke.front, ...out.front] }, place);
+    };
+    const way = kind === 'arriving' ? ways.wayIn : ways.wayOut;
+    const key = `${pair.key}|${bend.bendAngle}|${x.toFixed(3)}|${r.toFixed(3)}|${kind}|${way.by}|${way.by === 'side' ? 0 : way.lift}`;
     const where: Interval[] = [];
     let hitsBeam = false;
     for (const view of views) {
-      const key = `${pair.key}|${bend.bendAngle}|finger|${x.toFixed(3)}|${r.toFixed(3)}|${kind}|${JSON.stringify(ways)}`;
-      const walk = kind === 'arriving' ? (): ReturnType<typeof passesIn> => passesIn(bend, ways.wayIn, 0) : (): ReturnType<typeof passesIn> => {
-        const stroke = passesStroke(bend, false);
-        const out = passesOut(bend, ways.wayOut, 0);
-        return { gauge: [...stroke.gauge, ...out.gauge], front: [...stroke.front, ...out.front] };
-      };
-      where.push(...asker.ask(view, `${key}|finger`, finger, walk, { allowance: BASE_ALLOWANCE - SLACK }).where);
-      if (asker.ask(view, `${key}|beam`, beam, walk, { allowance: BASE_ALLOWANCE - SLACK }).where.length > 0) hitsBeam = true;
+      where.push(...asker.ask(view, `${key}|finger`, finger, walk, { allowance: BASE_ALLOWANCE - TOUCHING }).where);
+      if (asker.ask(view, `${key}|gauge beam`, beam, walk, { allowance: BASE_ALLOWANCE - TOUCHING }).where.length > 0) hitsBeam = true;
     }
     return { where, beam: hitsBeam };
   };
   for (const target of found) {
-    for (const face of gauge.finger.faces) {
+    for (const [f, face] of gauge.finger.faces.entries()) {
       const x = target.back - face.behind;
       nearest = Math.max(nearest, x);
       if (x < xLeast || x > xMost) continue;
@@ -155,10 +165,11 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
           kind: target.kind, plate: target.view.plate, face: face.name, x, r, z: places, retract,
           spread: places.length > 1 ? places[1]! - places[0]! : 0,
         });
+        order.set(choices[choices.length - 1]!, f);
       }
     }
   }
-  const rank = (c: StopChoice): number => (c.z.length > 1 ? 0 : 1e6) + (c.kind === 'edge' ? 0 : 1e3) - c.spread / 10 + c.x / 100;
+  const rank = (c: StopChoice): number => (c.z.length > 1 ? 0 : 1e6) + (c.kind === 'edge' ? 0 : 1e3) + order.get(c)! * 100 - c.spread / 10 + c.x / 100;
   const best = choices.sort((a, b) => rank(a) - rank(b))[0];
   if (best) return { stop: best };
   const note = found.length === 0 ? 'nothing on the gauge side is parallel to the bend'

@@ -1,6 +1,6 @@
-import { type Convex, type Interval, type Vec2, carried, extentWithin, offsetPlanes, separation, union } from '../geometry/index.js';
+import { type Interval, type Planar, type Shape, type Vec2, extentWithin, gapOf, shapeOf, union } from '../geometry/index.js';
+import { type Body, planesOf, sweptBody } from './body.js';
 import { SWEEP_MOTION } from './limits.js';
-import type { Planar } from './vBend.js';
 import type { Piece, View } from './views.js';
 
 /** A way that a wing goes past bodies at rest: carried along a straight line, or turning through bend angles. */
@@ -16,27 +16,10 @@ export interface Strike {
 
 export const NO_STRIKE: Strike = { where: [], depth: -Infinity };
 
-export const placed = (outline: Convex, { c, s, x, y }: Planar): Convex =>
-  outline.map(([b, h]): Vec2 => [x + c * b - s * h, y + s * b + c * h]);
-
-const planesInWing = (planes: ReturnType<typeof offsetPlanes>, { c, s, x, y }: Planar): { n: Vec2; d: number }[] =>
-  planes.map(({ n, d }) => ({ n: [c * n[0] + s * n[1], c * n[1] - s * n[0]], d: d - n[0] * x - n[1] * y }));
-
-/** A convex outline's part with n . p <= d. */
-const cutOutline = (outline: Convex, { n, d }: { readonly n: Vec2; readonly d: number }): Convex => {
-  const kept: Vec2[] = [];
-  outline.forEach((p, i) => {
-    const q = outline[(i + 1) % outline.length]!;
-    const dp = n[0] * p[0] + n[1] * p[1] - d;
-    const dq = n[0] * q[0] + n[1] * q[1] - d;
-    if (dp <= 0) kept.push(p);
-    if (dp < 0 !== dq < 0 && dp !== 0 && dq !== 0) {
-      const t = dp / (dp - dq);
-      kept.push([p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t]);
-    }
-  });
-  return kept;
-};
+interface Cut {
+  readonly n: Vec2;
+  readonly d: number;
+}
 
 export interface StrikeOptions {
   readonly allowance: number;
@@ -44,60 +27,112 @@ export interface StrikeOptions {
   readonly beyond?: number;
   /** Leave out pieces that lie on or above the sheet's lower face: they rest on the die top. */
   readonly below?: number;
+  /** Ask only of the metal that lies flat with the wing, or only of the rest. */
+  readonly only?: 'flat' | 'risen';
 }
 
-const meetsHere = (piece: Piece, outline: Convex, body: Convex, pose: Planar, cut: { n: Vec2; d: number } | null, margin: number): Strike => {
-  const apart = separation(placed(outline, pose), body);
-  if (apart > margin) return NO_STRIKE;
-  const planes = planesInWing(offsetPlanes(body, margin), pose);
-  const extent = extentWithin(piece.solid, cut ? [...planes, cut] : planes);
-  return extent ? { where: [extent], depth: -apart } : NO_STRIKE;
+/** A convex outline's part with n . p <= d. */
+const cutOutline = (outline: readonly Vec2[], { n, d }: Cut): readonly Vec2[] => {
+  const kept: Vec2[] = [];
+  outline.forEach((p, i) => {
+    const q = outline[(i + 1) % outline.length]!;
+    const dp = n[0] * p[0] + n[1] * p[1] - d;
+    const dq = n[0] * q[0] + n[1] * q[1] - d;
+    if (dp <= 0) kept.push(p);
+    if ((dp < 0 && dq > 0) || (dp > 0 && dq < 0)) {
+      const t = dp / (dp - dq);
+      kept.push([p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t]);
+    }
+  });
+  return kept;
 };
 
-const joined = (a: Strike, b: Strike): Strike =>
-  a.where.length === 0 ? b : b.where.length === 0 ? a : { where: [...a.where, ...b.where], depth: Math.max(a.depth, b.depth) };
+/** The half-planes of a body's surroundings, seen from the wing. */
+const planesInWing = (body: Body, margin: number, { c, s, x, y }: Planar): Cut[] =>
+  planesOf(body, margin).map(({ n, d }) => ({ n: [c * n[0] + s * n[1], c * n[1] - s * n[0]], d: d - n[0] * x - n[1] * y }));
 
 /** The largest way that any point within `reach` of the tangent line makes between two places. */
 const travel = (p: Planar, q: Planar, reach: number): number =>
-  Math.hypot(p.x - q.x, p.y - q.y) + 2 * reach * Math.sin(Math.min(Math.PI, Math.abs(Math.atan2(p.s, p.c) - Math.atan2(q.s, q.c))) / 2);
+  Math.hypot(p.x - q.x, p.y - q.y) + reach * Math.hypot(p.c - q.c, p.s - q.s);
 
-const turning = (
-  piece: Piece, outline: Convex, reach: number, body: Convex, pass: Pass & { kind: 'turn' },
-  from: number, to: number, cut: { n: Vec2; d: number } | null, allowance: number,
-): Strike => {
-  const middle = (from + to) / 2;
-  const pose = pass.at(middle);
-  // a turn about one centre with a small steady shift: the ends are the furthest from the middle
-  const motion = Math.max(travel(pass.at(from), pose, reach), travel(pose, pass.at(to), reach));
-  const apart = separation(placed(outline, pose), body);
-  if (apart > allowance + motion) return NO_STRIKE;
-  if (motion <= SWEEP_MOTION) return meetsHere(piece, outline, body, pose, cut, allowance + motion);
-  const first = turning(piece, outline, reach, body, pass, middle, to, cut, allowance);
-  // the whole piece is ruled out already: the other half can only repeat it
-  if (first.where.some(([a, b]) => a <= piece.along[0] && b >= piece.along[1])) return first;
-  return joined(first, turning(piece, outline, reach, body, pass, from, middle, cut, allowance));
+/** What one piece of a view meets, gathered over passes and bodies. */
+class Meeting {
+  readonly where: Interval[] = [];
+  depth = -Infinity;
+  /** Set once the whole piece is ruled out: more looks at it cannot add to where. */
+  whole = false;
+
+  constructor(private readonly piece: Piece, private readonly shape: Shape, private readonly cut: Cut | null) {}
+
+  /** Takes note of a body within `margin` of the piece at a pose, `gap` known. */
+  private note(body: Body, pose: Planar, margin: number, gap: number): void {
+    const planes = planesInWing(body, margin, pose);
+    const extent = extentWithin(this.piece.solid, this.cut ? [...planes, this.cut] : planes);
+    if (!extent) return;
+    this.where.push(extent);
+    this.depth = Math.max(this.depth, -gap);
+    if (extent[0] <= this.piece.along[0] && extent[1] >= this.piece.along[1]) this.whole = true;
+  }
+
+  carry(bodies: readonly Body[], pose: Planar, by: Vec2, allowance: number): void {
+    for (const still of bodies) {
+      const body = sweptBody(still, [-by[0], -by[1]]);
+      const gap = gapOf(this.shape, pose, body.shape, allowance);
+      if (gap <= allowance) this.note(body, pose, allowance, gap);
+    }
+  }
+
+  turn(bodies: readonly Body[], at: (x: number) => Planar, from: number, to: number, allowance: number): void {
+    const middle = (from + to) / 2;
+    const pose = at(middle);
+    // a turn about one centre with a small steady shift: the ends are the furthest from the middle
+    const motion = Math.max(travel(at(from), pose, this.shape.reach), travel(pose, at(to), this.shape.reach));
+    const near: Body[] = [];
+    for (const body of bodies) {
+      const gap = gapOf(this.shape, pose, body.shape, allowance + motion);
+      if (gap > allowance + motion) continue;
+      if (motion <= SWEEP_MOTION) this.note(body, pose, allowance + motion, gap);
+      else near.push(body);
+    }
+    if (near.length === 0) return;
+    // the end of the stroke first: it is where most strikes are, and one that rules out the piece saves the rest
+    this.turn(near, at, middle, to, allowance);
+    if (!this.whole) this.turn(near, at, from, middle, allowance);
+  }
+}
+
+/** Outlines cut at a distance from the bend, kept with their piece. */
+const cutShapes = new WeakMap<Piece, Map<number, Shape | null>>();
+
+const shapeBeyond = (piece: Piece, cut: Cut): Shape | null => {
+  let known = cutShapes.get(piece);
+  if (!known) cutShapes.set(piece, (known = new Map()));
+  let shape = known.get(cut.d);
+  if (shape === undefined) {
+    const outline = cutOutline(piece.outline, cut);
+    shape = outline.length < 3 ? null : shapeOf(outline);
+    known.set(cut.d, shape);
+  }
+  return shape;
 };
 
 /** Where along the bed a view's metal comes nearer than the allowance to any of the bodies during the passes. */
-export const strike = (view: View, bodies: readonly Convex[], passes: readonly Pass[], options: StrikeOptions): Strike => {
-  let all = NO_STRIKE;
-  const outwards = view.onGaugeSide ? -1 : 1;
-  const cut = options.beyond === undefined ? null : { n: [outwards, 0] as Vec2, d: -options.beyond };
+export const strike = (view: View, bodies: readonly Body[], passes: readonly Pass[], options: StrikeOptions): Strike => {
+  const cut: Cut | null = options.beyond === undefined ? null : { n: [view.onGaugeSide ? -1 : 1, 0], d: -options.beyond };
+  const where: Interval[] = [];
+  let depth = -Infinity;
   for (const piece of view.pieces) {
     if (options.below !== undefined && piece.lowest >= options.below) continue;
-    const outline = cut ? cutOutline(piece.outline, cut) : piece.outline;
-    if (outline.length < 3) continue;
-    const reach = Math.max(...outline.map((p) => Math.hypot(p[0], p[1])));
+    if (options.only !== undefined && piece.flat !== (options.only === 'flat')) continue;
+    const shape = cut ? shapeBeyond(piece, cut) : piece.shape;
+    if (!shape) continue;
+    const meeting = new Meeting(piece, shape, cut);
     for (const pass of passes) {
-      for (const body of bodies) {
-        all = joined(
-          all,
-          pass.kind === 'carry'
-            ? meetsHere(piece, outline, carried(body, [-pass.by[0], -pass.by[1]]), pass.pose, cut, options.allowance)
-            : turning(piece, outline, reach, body, pass, pass.from, pass.to, cut, options.allowance),
-        );
-      }
+      if (pass.kind === 'carry') meeting.carry(bodies, pass.pose, pass.by, options.allowance);
+      else meeting.turn(bodies, pass.at, pass.from, pass.to, options.allowance);
     }
+    where.push(...meeting.where);
+    depth = Math.max(depth, meeting.depth);
   }
-  return all.where.length > 1 ? { where: union(all.where), depth: all.depth } : all;
+  return where.length === 0 ? NO_STRIKE : { where: union(where), depth };
 };

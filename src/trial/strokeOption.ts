@@ -4,7 +4,7 @@ import type { Asker } from './asker.js';
 import type { Pair } from './bodies.js';
 import type { Conflict } from './conflict.js';
 import type { Group } from './groups.js';
-import { ON_DIE_TOP, UNCOVERED_END } from './limits.js';
+import { UNCOVERED_END } from './limits.js';
 import type { createPlateClearance } from './plateClearance.js';
 import type { Setting } from './setting.js';
 import { type StopChoice, chooseStop } from './stops.js';
@@ -44,11 +44,11 @@ const bendLine = (tooling: Tooling, seat: Seat, group: Group): Interval => {
 };
 
 /** How far the sheet lies flat on one side of the bend, from its middle: the next flange bends this much in the die. mm */
-const flatReach = (views: readonly View[], gauge: boolean, thickness: number, allowance: number): number => {
+const flatReach = (views: readonly View[], gauge: boolean, allowance: number): number => {
   const flat = views
     .filter((v) => v.onGaugeSide === gauge)
     .flatMap((v) => v.pieces)
-    .filter((p) => p.lowest >= -thickness / 2 - ON_DIE_TOP && p.outline.every((q) => q[1] <= thickness / 2 + ON_DIE_TOP))
+    .filter((p) => p.flat)
     .map((p) => p.outline.map((q) => (gauge ? q[0] : -q[0])))
     .map((bs): Interval => [Math.min(...bs), Math.max(...bs)])
     .sort((a, b) => a[0] - b[0]);
@@ -59,7 +59,7 @@ const flatReach = (views: readonly View[], gauge: boolean, thickness: number, al
 
 const shortFlange = (setting: Setting, tooling: Tooling): Conflict | null => {
   const { air } = tooling.forming[setting.group.bends[0]!]!;
-  const sides = [true, false].map((gauge) => flatReach(setting.views, gauge, setting.bend.thickness, setting.bend.allowance));
+  const sides = [true, false].map((gauge) => flatReach(setting.views, gauge, setting.bend.allowance));
   // minFlange is an outside length: the flat length on one side is half the deduction less
   const least = air.minFlange - air.deduction / 2;
   const short = Math.min(...sides);

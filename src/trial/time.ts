@@ -31,11 +31,18 @@ export const handlingFactor = (longest: number, kilograms: number): number =>
   1 + (Math.max(0, longest - 300) / 100) * (TIME.perHundredOver300 / TIME.seat) + Math.max(0, kilograms - 5) * (TIME.perKgOver5 / TIME.seat);
 
 /** The ram's own time for one stroke: down fast, slow from the change point, dwell, back up. s */
-export const strokeSeconds = (machine: Machine, opening: number, depth: number, thickness: number): number => {
+export const strokeSeconds = (machine: Machine, opening: number, openingOut: number, depth: number, thickness: number): number => {
   const fast = Math.max(0, opening - thickness - machine.changePoint);
   const slow = Math.min(opening - thickness, machine.changePoint) + depth;
-  return fast / machine.speeds.approach + slow / machine.speeds.bend + TIME.dwell + (opening - thickness + depth) / machine.speeds.return;
+  return fast / machine.speeds.approach + slow / machine.speeds.bend + TIME.dwell + (openingOut - thickness + depth) / machine.speeds.return;
 };
+
+/** The least that any stroke of this depth costs: the ram opens no further than its change point. s */
+export const leastStroke = (machine: Machine, depth: number, thickness: number): number =>
+  strokeSeconds(machine, thickness + LEAST_OPENING, thickness + LEAST_OPENING, depth, thickness);
+
+/** No sheet is brought in through less. mm */
+const LEAST_OPENING = 8;
 
 export const waySeconds = (way: Way): number => (way.by === 'side' ? TIME.sideways : way.by === 'tilt' ? TIME.tilt : 0);
 

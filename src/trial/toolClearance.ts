@@ -1,19 +1,23 @@
-import { type Convex, type Interval, union, windowAbout } from '../geometry/index.js';
+import { type Interval, type Planar, union, windowAbout } from '../geometry/index.js';
 import type { Asker } from './asker.js';
+import type { Body } from './body.js';
 import type { Conflict } from './conflict.js';
 import { BASE_ALLOWANCE, CARRY_ROOM, NOSE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
 import type { Setting } from './setting.js';
 import type { StrikeOptions } from './strike.js';
 import { contactReach, tipAt, wingsAt } from './vBend.js';
 import type { View } from './views.js';
-import { type Passes, type Way, passesClose, passesIn, passesOpen, passesOut, passesStroke } from './ways.js';
+import { type Passes, type Way, passesClose, passesIn, passesOpen, passesOut, passesStroke, tilted } from './ways.js';
 
 /** Lifts that are tried when the sheet is carried over the die: few, so that answers are shared. mm */
 const LIFTS = [3, 8, 15, 25, 40, 60, 90, 130, 180, 250, 350, 500, 700, 1000];
 /** Openings tried when the part leaves or comes sideways: the punch needs to be free of the bend, no more. mm */
 const SIDE_OPENINGS = [8, 20, 50];
 
-const roundedLift = (needed: number): number => LIFTS.find((lift) => lift >= needed) ?? needed;
+/** Ram openings that are tried for the way in and out: no more than the part asks. mm */
+const OPENINGS = [40, 60, 90, 130, 180, 240, 320, 420, 540, 700];
+
+const rung = (ladder: readonly number[], needed: number): number => ladder.find((step) => step >= needed) ?? needed;
 
 /** What the tools ask of one stroke: the window along the bed in which they may stand, and how the sheet comes and goes. */
 export interface ToolClearance {
@@ -39,38 +43,56 @@ interface Found {
   readonly conflicts: readonly Conflict[];
 }
 
-const byRoom = (needed: number): number => roundedLift(Math.max(0, needed) + CARRY_ROOM);
+const byRoom = (needed: number): number => rung(LIFTS, Math.max(0, needed) + CARRY_ROOM);
 
-/** How high the flat-lying sheet must be carried so that what hangs from it passes over the die. */
-const liftIn = ({ views, bend, pair }: Setting): number => {
-  const dieFront = Math.min(...pair.dieBodies.flat().map((p) => p[0]));
-  const flat = wingsAt(bend, 0);
-  let low = 0;
-  for (const view of views) {
-    const x = (view.onGaugeSide ? flat.gauge : flat.front).x;
-    for (const piece of view.pieces) {
-      const crosses = piece.outline.some((p) => p[0] + x > dieFront - BASE_ALLOWANCE);
-      if (crosses) low = Math.min(low, piece.lowest + bend.thickness / 2);
-    }
-  }
-  return byRoom(-low);
-};
-
-/** How high the bent part must be lifted so that what hangs below the die top passes over it towards the front. */
-const liftOut = ({ views, bend, pair }: Setting): number => {
-  const dieFront = Math.min(...pair.dieBodies.flat().map((p) => p[0]));
-  const wings = wingsAt(bend, bend.bendAngle);
-  // the bottom of the arc, under the punch
-  let low = tipAt(bend, bend.bendAngle) - bend.thickness;
+/** The highest and lowest metal that passes over the die on the way, with the wings at a place. From the die top, mm */
+const passing = ({ views, pair }: Setting, wings: { readonly gauge: Planar; readonly front: Planar }): { readonly low: number; readonly high: number } => {
+  const dieFront = Math.min(...pair.dieBodies.map((b) => b.shape.box[0]));
+  const punchFront = Math.min(...pair.punchBodies.map((b) => b.shape.box[0]));
+  let [low, high] = [Infinity, -Infinity];
   for (const view of views) {
     const { c, s, x, y } = view.onGaugeSide ? wings.gauge : wings.front;
-    for (const piece of view.pieces) {
-      const seen = piece.outline.map((p) => [x + c * p[0] - s * p[1], y + s * p[0] + c * p[1]] as const);
-      if (seen.some((p) => p[0] > dieFront - BASE_ALLOWANCE)) low = Math.min(low, ...seen.map((p) => p[1]));
+    for (const { outline } of view.pieces) {
+      let [back, under, over] = [-Infinity, Infinity, -Infinity];
+      for (const [b, h] of outline) {
+        const up = y + s * b + c * h;
+        back = Math.max(back, x + c * b - s * h);
+        under = Math.min(under, up);
+        over = Math.max(over, up);
+      }
+      if (back > dieFront - BASE_ALLOWANCE) low = Math.min(low, under);
+      if (back > punchFront - BASE_ALLOWANCE) high = Math.max(high, over);
     }
   }
-  return byRoom(-low);
+  return { low, high };
 };
+
+/** The way in from the front: lifted so that what hangs passes over the die, the ram open so that what stands passes under. */
+const wayInFront = (setting: Setting): Way => {
+  const { low, high } = passing(setting, wingsAt(setting.bend, 0));
+  const lift = byRoom(-low);
+  return { by: 'front', lift, opening: openingFor(setting, high + lift) };
+};
+
+/** The ways out to the front, straight or with the back wing lowered. */
+const waysOutFront = (setting: Setting): readonly Way[] => {
+  const { bend } = setting;
+  const wings = wingsAt(bend, bend.bendAngle);
+  const tip = tipAt(bend, bend.bendAngle);
+  const straight = passing(setting, wings);
+  const lift = byRoom(Math.max(-straight.low, bend.thickness - tip));
+  const lowered = passing(setting, {
+    gauge: tilted(wings.gauge, -bend.bendAngle / 2, tip),
+    front: tilted(wings.front, -bend.bendAngle / 2, tip),
+  });
+  const deeper = byRoom(Math.max(-straight.low, -lowered.low, bend.thickness - tip));
+  return [
+    { by: 'front', lift, opening: openingFor(setting, straight.high + lift) },
+    { by: 'tilt', lift: deeper, opening: openingFor(setting, Math.max(lowered.high, tip) + deeper) },
+  ];
+};
+
+const openingFor = ({ pair }: Setting, high: number): number => Math.min(pair.opening, rung(OPENINGS, high + BASE_ALLOWANCE + CARRY_ROOM));
 
 /** Everything that one phase of the step meets: tool intervals, and bodies that forbid. */
 const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean): Found => {
@@ -78,16 +100,17 @@ const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean): Fo
   const forbidden: Interval[] = [];
   const conflicts: Conflict[] = [];
   const reach = contactReach(bend);
-  const ask = (view: View, what: string, bodies: readonly Convex[], passes: () => Passes, options: StrikeOptions, bedLong: boolean): void => {
-    const answer = asker.ask(view, `${pair.key}|${bend.bendAngle}|${phase.key}|${what}`, bodies, passes, options);
+  const ask = (view: View, what: string, bodies: readonly Body[], passes: () => Passes, options: StrikeOptions, bedLong: boolean): void => {
+    const answer = asker.ask(view, `${pair.key}|${bend.bendAngle}|${phase.key}|${what}|${options.only ?? ''}`, bodies, passes, options);
     if (answer.where.length === 0) return;
     if (!bedLong) forbidden.push(...answer.where);
     conflicts.push({ code: phase.name === 'way in' ? 'way in' : phase.name === 'way out' ? 'way out' : 'clearance', body: what, phase: phase.name, by: answer.depth, view });
   };
   for (const view of views) {
     if (phase.byRam) {
-      const nose: StrikeOptions = view.wing ? { allowance: NOSE_ALLOWANCE, beyond: reach } : { allowance: BASE_ALLOWANCE };
-      ask(view, 'punch', pair.punchBodies, phase.byRam, nose, slides);
+      // the flat beside the bend turns with the wing: near the nose it may come as near as the wing does
+      if (view.pieces.some((p) => p.flat)) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: NOSE_ALLOWANCE, beyond: reach, only: 'flat' }, slides);
+      if (view.pieces.some((p) => !p.flat)) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: BASE_ALLOWANCE, only: 'risen' }, slides);
       ask(view, 'beam', pair.ramBodies, phase.byRam, { allowance: BASE_ALLOWANCE }, true);
     }
     if (phase.byBed) {
@@ -121,8 +144,7 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   if (hard.length > 0) return { ok: false, conflicts: hard };
   if (blocks(during.forbidden, need)) return { ok: false, conflicts: during.conflicts };
 
-  const open = pair.opening;
-  const sideOpenings = SIDE_OPENINGS.filter((o) => o + bend.thickness < open);
+  const sideOpenings = SIDE_OPENINGS.filter((o) => o + bend.thickness < pair.opening);
   const firstThat = (ways: readonly Way[], phases: (way: Way) => readonly Phase[], soFar: readonly Interval[]):
     { readonly way: Way; readonly forbidden: readonly Interval[] } | { readonly way: null; readonly conflicts: readonly Conflict[] } => {
     let least: readonly Conflict[] | null = null;
@@ -137,9 +159,9 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
     return { way: null, conflicts: least ?? [] };
   };
 
-  const waysIn: Way[] = [{ by: 'front', lift: liftIn(setting) }, ...sideOpenings.map((o): Way => ({ by: 'side', opening: o + bend.thickness }))];
+  const waysIn: Way[] = [wayInFront(setting), ...sideOpenings.map((o): Way => ({ by: 'side', opening: o + bend.thickness }))];
   const entered = firstThat(waysIn, (way) => {
-    const opening = way.by === 'side' ? way.opening : open;
+    const { opening } = way;
     return [
       { name: 'way in', key: `in|${JSON.stringify(way)}`, byRam: () => passesIn(bend, way, opening), byBed: () => passesIn(bend, way, 0) },
       { name: 'ram closing', key: `close|${opening}`, byRam: () => passesClose(bend, opening), byBed: null },
@@ -147,14 +169,12 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   }, during.forbidden);
   if (!entered.way) return { ok: false, conflicts: entered.conflicts };
 
-  const lift = liftOut(setting);
   const waysOut: Way[] = [
-    { by: 'front', lift },
-    { by: 'tilt', lift },
+    ...waysOutFront(setting),
     ...sideOpenings.map((o): Way => ({ by: 'side', opening: o + tipAt(bend, bend.bendAngle) })),
   ];
   const left = firstThat(waysOut, (way) => {
-    const opening = way.by === 'side' ? way.opening : open;
+    const { opening } = way;
     return [
       { name: 'ram opening', key: `open|${opening}`, byRam: () => passesOpen(bend, opening), byBed: null },
       { name: 'way out', key: `out|${JSON.stringify(way)}`, byRam: () => passesOut(bend, way, opening), byBed: () => passesOut(bend, way, 0) },

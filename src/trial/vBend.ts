@@ -1,3 +1,5 @@
+import type { Planar } from '../geometry/index.js';
+
 /** What a V bend does in one die: the figures that the poses of docs/kinematics.md need. */
 export interface VBend {
   /** Flat length of the bend, mm. */
@@ -11,14 +13,6 @@ export interface VBend {
   /** Degrees: made (released) and under load. */
   readonly bendAngle: number;
   readonly bendAngleUnderLoad: number;
-}
-
-/** A planar place of a wing: turn by (c, s), then shift by (x, y), in (back, up) from the die top. */
-export interface Planar {
-  readonly c: number;
-  readonly s: number;
-  readonly x: number;
-  readonly y: number;
 }
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;

@@ -1,9 +1,9 @@
 import {
-  type Convex, type Solid, type Vec2, type Vec3, type Rigid,
-  compose, convexPieces, flatten, hull, invert, moved, prism, shift,
+  type Convex, type Shape, type Solid, type Vec2, type Vec3, type Rigid,
+  compose, convexPieces, flatten, hull, invert, moved, prism, shapeOf, shift,
 } from '../geometry/index.js';
 import { type Bend, type Developed, acrossBend, bendFrame } from '../sheet/index.js';
-import { CHORD_ERROR } from './limits.js';
+import { CHORD_ERROR, ON_DIE_TOP } from './limits.js';
 
 /** The metal of one plate (and the bend it hangs on), seen from a running bend's wing: (along, b, h). */
 export interface View {
@@ -24,8 +24,11 @@ export interface Piece {
   readonly solid: Solid;
   /** The solid's outline along the bed: (b, h). */
   readonly outline: Convex;
+  readonly shape: Shape;
   readonly along: readonly [number, number];
   readonly lowest: number;
+  /** Does it lie in one plane with the wing, as part of the same flat? */
+  readonly flat: boolean;
 }
 
 /** How the bends of one stroke lie in the machine: which side of the first one points to the gauge. */
@@ -106,12 +109,13 @@ export const arcPieces = (sheet: Developed, bendIndex: number, angle: number, si
     const inside = allowance / turned - (allowance / ((bend.bendAngle * Math.PI) / 180) - bend.insideRadius);
     const count = Math.max(1, Math.ceil(angle / ARC_STEP));
     const step = turned / count;
-    // the outside chord is pushed out so that the piece holds the arc
-    const outside = (inside + t) / Math.cos(step / 2);
     const inner = Math.max(0, inside);
     for (let k = 0; k < count; k++) {
       const at = (r: number, a: number): Vec2 => [r * Math.sin(a), inside + t / 2 - r * Math.cos(a)];
-      sections.push([at(outside, k * step), at(outside, (k + 1) * step), at(inner, (k + 1) * step), at(inner, k * step)]);
+      const [from, to] = [k * step, (k + 1) * step];
+      // outside, the tangents at both ends meet: the piece holds the arc and reaches no further than it in their directions
+      const corner = at((inside + t) / Math.cos(step / 2), (from + to) / 2);
+      sections.push([at(inside + t, from), corner, at(inside + t, to), at(inner, to), at(inner, from)]);
     }
   }
   const frame = bendFrame(bend.sides[side].line);
@@ -127,10 +131,14 @@ export const arcPieces = (sheet: Developed, bendIndex: number, angle: number, si
   return sections.map((s) => moved(prism(hull(s), u0, u1), into));
 };
 
-const asPiece = (solid: Solid): Piece => {
+const asPiece = (solid: Solid, thickness: number): Piece => {
   const along = solid.corners.map((p) => p[0]);
   const outline = hull(solid.corners.map((p): Vec2 => [p[1], p[2]]));
-  return { solid, outline, along: [Math.min(...along), Math.max(...along)], lowest: Math.min(...outline.map((p) => p[1])) };
+  const [lowest, highest] = [Math.min(...outline.map((p) => p[1])), Math.max(...outline.map((p) => p[1]))];
+  return {
+    solid, outline, shape: shapeOf(outline), along: [Math.min(...along), Math.max(...along)], lowest,
+    flat: lowest >= -thickness / 2 - ON_DIE_TOP && highest <= thickness / 2 + ON_DIE_TOP,
+  };
 };
 
 /**
@@ -165,7 +173,7 @@ export const viewer = (sheet: Developed): ((seat: Seat, isMade: (bend: number) =
     const startsAtGauge = walk.side === seat.gaugeSide;
     const strip = sheet.allowances[first]!;
     const settled = across < 0 ? solids : solids.map((s) => moved(s, shift([0, startsAtGauge ? strip : -strip, 0])));
-    const pieces = settled.map(asPiece);
+    const pieces = settled.map((s) => asPiece(s, sheet.part.thickness));
     const heights = pieces.flatMap((p) => p.outline.map((q) => q[1]));
     return {
       plate: walk.plate,

@@ -1,12 +1,12 @@
-import type { Vec2 } from '../geometry/index.js';
+import type { Planar, Vec2 } from '../geometry/index.js';
 import type { Pass } from './strike.js';
-import { type Planar, type VBend, tipAt, wingsAt } from './vBend.js';
+import { type VBend, tipAt, wingsAt } from './vBend.js';
 import type { View } from './views.js';
 
 /** How the sheet comes to its seat, or leaves it. Lifts and openings in mm. */
 export type Way =
-  | { readonly by: 'front'; readonly lift: number }
-  | { readonly by: 'tilt'; readonly lift: number }
+  | { readonly by: 'front'; readonly lift: number; readonly opening: number }
+  | { readonly by: 'tilt'; readonly lift: number; readonly opening: number }
   | { readonly by: 'side'; readonly opening: number };
 
 /** Passes of both wings in front of a body at rest. */
@@ -23,7 +23,7 @@ export const FRONT_TRAVEL = 3000;
 const at = (pose: Planar, by: Vec2): Planar => ({ ...pose, x: pose.x + by[0], y: pose.y + by[1] });
 
 /** `pose` turned by `degrees` about (0, y0), positive lifting the gauge side. */
-const tilted = (pose: Planar, degrees: number, y0: number): Planar => {
+export const tilted = (pose: Planar, degrees: number, y0: number): Planar => {
   const c = Math.cos((degrees * Math.PI) / 180);
   const s = Math.sin((degrees * Math.PI) / 180);
   const y = pose.y - y0;
@@ -86,3 +86,12 @@ export const passesOut = (bend: VBend, way: Way, from: number): Passes =>
       { kind: 'carry', pose: at(turned(half), [0, -from]), by: [-FRONT_TRAVEL, 0] },
     ];
   });
+
+/** The same passes seen by bodies that stand displaced by (back, up). */
+export const seenFrom = (passes: Passes, by: Vec2): Passes => {
+  const move = (pass: Pass): Pass =>
+    pass.kind === 'carry'
+      ? { ...pass, pose: at(pass.pose, [-by[0], -by[1]]) }
+      : { ...pass, at: (x) => at(pass.at(x), [-by[0], -by[1]]) };
+  return { gauge: passes.gauge.map(move), front: passes.front.map(move) };
+};
