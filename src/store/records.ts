@@ -1,3 +1,4 @@
+import type { TightMargin } from '../fit/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Trial } from '../trial/index.js';
 
@@ -73,7 +74,7 @@ export interface TrialSummary {
   readonly reason: string | null;
   readonly remedy: string | null;
   /** The margin used up furthest, as a share of its limit. */
-  readonly tightest: { readonly name: string; readonly value: number; readonly limit: number; readonly unit: string; readonly step: number } | null;
+  readonly tightest: TightMargin | null;
   /** Is there a defect file (a plan that the proof rejected)? */
   readonly defect: boolean;
 }

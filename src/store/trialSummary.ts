@@ -1,3 +1,4 @@
+import { tightestMargin } from '../fit/index.js';
 import type { Trial } from '../trial/index.js';
 import type { TrialSummary } from './records.js';
 
@@ -17,19 +18,4 @@ export function trialSummary(trial: Trial, defect: boolean): TrialSummary {
     tightest: tightestMargin(trial),
     defect,
   };
-}
-
-function tightestMargin(trial: Trial): TrialSummary['tightest'] {
-  let tightest: TrialSummary['tightest'] = null;
-  let used = -Infinity;
-  for (const step of trial.steps) {
-    for (const { name, value, limit, unit } of step.margins) {
-      const share = value / limit;
-      if (share > used) {
-        used = share;
-        tightest = { name, value, limit, unit, step: step.number };
-      }
-    }
-  }
-  return tightest;
 }
