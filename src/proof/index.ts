@@ -1,1 +1,1 @@
-export {};
+export { type ProofOptions, type ProvenStep, proveTrial } from './proveTrial.js';

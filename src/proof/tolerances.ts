@@ -80,3 +80,6 @@ export const CONTACT_STEP = 2;
 
 /** mm: how far floor, frames and windows reach; further than any sheet. */
 export const FAR = 20_000;
+
+/** Shared space thinner than this is two faces that meet. */
+export const ROUNDING = 0.01;

@@ -1,0 +1,45 @@
+import type { Body } from './body.js';
+import type { Element } from './element.js';
+import type { Rule } from './pair.js';
+import type { PhaseName } from './phase.js';
+import type { Setting } from './setting.js';
+import { SAME_HEIGHT } from './tolerances.js';
+
+/** Plates that share a running bend's line, and the running zones. */
+const besideBend = (setting: Setting, e: Element): boolean =>
+  e.kind === 'zone'
+    ? e.running
+    : [...setting.running].some((i) => setting.sheet.part.bends[i]!.sides.some((s) => s.plate === e.index));
+
+/** The plate that touches the fingers, and the zones that join it. */
+const atStop = (setting: Setting, e: Element): boolean => {
+  const { stop } = setting.step;
+  if (stop.kind === 'none') return false;
+  if (e.kind === 'plate') return e.index === stop.plate;
+  return setting.sheet.part.bends[e.index]!.sides.some((s) => s.plate === stop.plate);
+};
+
+/** What is asked of a pair in a phase: docs/kinematics.md, 'What may touch', and docs/proof.md. */
+export const ruleFor = (
+  setting: Setting,
+  phase: PhaseName,
+  e: Element,
+  body: Body,
+  dieTops: ReadonlyMap<string, number>,
+): Rule => {
+  const own = body.station === setting.station.id;
+  if (body.kind === 'punch') {
+    const stroke = phase === 'close' || phase === 'retract' || phase === 'bend' || phase === 'open';
+    return own && stroke && besideBend(setting, e) ? 'nose' : 'clear';
+  }
+  if (body.kind === 'die') {
+    if (own && besideBend(setting, e)) return 'touch';
+    const notHigher = dieTops.get(body.station!)! <= setting.vee.top + SAME_HEIGHT;
+    return notHigher && setting.resting.has(e) ? 'touch' : 'clear';
+  }
+  if (body.kind === 'finger') {
+    const standing = phase === 'way in' || phase === 'close' || phase === 'retract';
+    return atStop(setting, e) && (standing || setting.step.stop.retract <= 0) ? 'stop' : 'clear';
+  }
+  return 'clear';
+};

@@ -1,0 +1,101 @@
+import { type Rigid, type Vec3, apply, compose } from '../geometry/index.js';
+import type { Contour } from '../geometry/index.js';
+import type { Placed } from '../trial/index.js';
+import { sideFrame } from './bendShape.js';
+import { platePoses } from './fold.js';
+import type { Metal } from './metal.js';
+import type { Setting } from './setting.js';
+import { mm } from './stepLog.js';
+import { COLLINEAR, SEGMENT_PLAY, UNCOVERED_END } from './tolerances.js';
+
+/** Poses of all plates in the machine with the running bends at x. */
+const machinePoses = (setting: Setting, metal: Metal, angles: readonly number[], x: number): ReadonlyMap<number, Rigid> => {
+  const at = angles.map((a, i) => (setting.running.has(i) ? x : a));
+  const gauge = setting.root('gauge', x);
+  const poses = platePoses(setting.sheet, metal.shapes, at, setting.wings.roots.gauge);
+  return new Map([...poses].map(([plate, pose]) => [plate, compose(gauge, pose)]));
+};
+
+/** Where the middle of the arc, seen flat or bent, lies against the bending plane. */
+const lineEnds = (setting: Setting, poses: ReadonlyMap<number, Rigid>, index: number): readonly (readonly [Vec3, Vec3])[] => {
+  const bend = setting.sheet.part.bends[index]!;
+  return bend.sides.map(({ plate, line }) => {
+    const frame = compose(poses.get(plate)!, sideFrame(line));
+    const length = Math.hypot(line.to[0] - line.from[0], line.to[1] - line.from[1]);
+    return [apply(frame, [0, 0, 0]), apply(frame, [length, 0, 0])];
+  });
+};
+
+/**
+ * Bends of one stroke lie on one line: before the stroke and under load, both lines of each lie where those of the
+ * first do, the same height, the same way from the bending plane, parallel to the bed; and they turn the same way.
+ */
+export const collinearFindings = (setting: Setting, metal: Metal, angles: readonly number[]): string[] => {
+  const { step, sheet } = setting;
+  const findings: string[] = [];
+  for (const x of [setting.before, setting.load]) {
+    const poses = machinePoses(setting, metal, angles, x);
+    const [first] = lineEnds(setting, poses, setting.first);
+    const [away, height] = [Math.abs(first![0][1]), first![0][2]];
+    for (const i of setting.running) {
+      const wrong = Math.max(
+        ...lineEnds(setting, poses, i)
+          .flat()
+          .map((p) => Math.max(Math.abs(Math.abs(p[1]) - away), Math.abs(p[2] - height))),
+      );
+      if (wrong <= COLLINEAR) continue;
+      findings.push(`Step ${step.number}: bend ${sheet.part.bends[i]!.id} lies ${mm(wrong)} mm off the line of bend ${sheet.part.bends[setting.first]!.id}; one stroke cannot make both.`);
+      return findings;
+    }
+  }
+  return findings;
+};
+
+/** u from and to where the zone has metal in the middle of the arc. */
+const metalSpans = (zone: readonly Contour[]): (readonly [number, number])[] => {
+  const crossings = zone
+    .flatMap((c) => c.map((v, i) => [v, c[(i + 1) % c.length]!] as const))
+    .filter(([p, q]) => p.y > 0.5 !== q.y > 0.5)
+    .map(([p, q]) => p.x + ((q.x - p.x) * (0.5 - p.y)) / (q.y - p.y))
+    .sort((a, b) => a - b);
+  return crossings.flatMap((from, k) => (k % 2 === 0 && k + 1 < crossings.length ? [[from, crossings[k + 1]!] as const] : []));
+};
+
+/** Tools joined where they stand side by side. */
+const covered = (row: readonly Placed[]): (readonly [number, number])[] => {
+  const out: [number, number][] = [];
+  for (const p of [...row].sort((a, b) => a.from - b.from)) {
+    const last = out[out.length - 1];
+    if (last !== undefined && p.from <= last[1] + SEGMENT_PLAY) last[1] = Math.max(last[1], p.from + p.length);
+    else out.push([p.from, p.from + p.length]);
+  }
+  return out;
+};
+
+/** Punch and die each bear on every piece of metal in a running bend, but for a little at either end of it. */
+export const coverFindings = (setting: Setting, metal: Metal, angles: readonly number[]): string[] => {
+  const { step, station, sheet } = setting;
+  const poses = machinePoses(setting, metal, angles, setting.before);
+  const findings: string[] = [];
+  for (const i of setting.running) {
+    const bend = sheet.part.bends[i]!;
+    const frame = compose(poses.get(bend.sides[0].plate)!, sideFrame(bend.sides[0].line));
+    for (const [u0, u1] of metalSpans(bend.zone)) {
+      const ends = [apply(frame, [u0, 0, 0])[0], apply(frame, [u1, 0, 0])[0]];
+      const [from, to] = [Math.min(...ends), Math.max(...ends)];
+      for (const [word, row] of [['punch', station.punchSegments], ['die', station.dieSegments]] as const) {
+        const bare = Math.min(
+          Infinity,
+          ...covered(row).map(([a, b]) => Math.max(a - from, to - b, 0)),
+        );
+        if (bare <= UNCOVERED_END + COLLINEAR) continue;
+        findings.push(
+          bare === Infinity
+            ? `Step ${step.number}: station ${station.id} has no ${word}.`
+            : `Step ${step.number}: the ${word} of station ${station.id} leaves ${mm(bare)} mm at an end of bend ${bend.id} uncovered; ${UNCOVERED_END} mm are allowed.`,
+        );
+      }
+    }
+  }
+  return findings;
+};

@@ -1,0 +1,85 @@
+import { type Rigid, compose } from '../geometry/index.js';
+import type { Developed } from '../sheet/index.js';
+import type { Machine, Punch } from '../shop/index.js';
+import type { Station, Step } from '../trial/index.js';
+import type { BendTravel } from './bendTravel.js';
+import { bendTravel } from './bendTravel.js';
+import { type Element, type Wing, type WingMap, elementsOf, wingsOf } from './element.js';
+import { platePoses } from './fold.js';
+import type { Metal } from './metal.js';
+import { restingElements } from './restsOn.js';
+import { type Vee, apexAt, gaugePose, veeOf } from './vee.js';
+import type { Die } from '../shop/index.js';
+
+const RADIANS = Math.PI / 180;
+
+/** One step with all that its replay needs. Angles in radians, lengths in mm, heights from the die seat. */
+export interface Setting {
+  readonly step: Step;
+  readonly machine: Machine;
+  readonly sheet: Developed;
+  readonly station: Station;
+  readonly punch: Punch;
+  readonly die: Die;
+  /** Index of the step's first bend, and all that run. */
+  readonly first: number;
+  readonly running: ReadonlySet<number>;
+  readonly vee: Vee;
+  /** Angle of the running bends before the stroke, under load, and released. */
+  readonly before: number;
+  readonly load: number;
+  readonly after: number;
+  readonly wings: WingMap;
+  readonly elements: readonly Element[];
+  /** Elements that touch the die top at the seat. */
+  readonly resting: ReadonlySet<Element>;
+  /** up of the punch tip when it touches the inner apex at the running angle x. */
+  tip(x: number): number;
+  /** The pose of a wing's root plate with the running bends at x. */
+  root(wing: Wing, x: number): Rigid;
+  readonly travel: BendTravel;
+}
+
+/** `angles`: of every bend before the step. */
+export const makeSetting = (
+  record: { readonly step: Step; readonly machine: Machine; readonly sheet: Developed },
+  tools: { readonly station: Station; readonly punch: Punch; readonly die: Die },
+  bends: readonly number[],
+  metal: Metal,
+  angles: readonly number[],
+  names: readonly string[],
+): Setting => {
+  const { step, sheet } = record;
+  const first = bends[0]!;
+  const running = new Set(bends);
+  const bend = sheet.part.bends[first]!;
+  const shape = metal.shapes[first]!;
+  const vee = veeOf(tools.die, tools.station.dieTop);
+  const [before, load, after] = [angles[first]!, step.bendAngleUnderLoad * RADIANS, step.bendAngle * RADIANS];
+  const roots = { gauge: bend.sides[step.gaugeSide].plate, front: bend.sides[step.gaugeSide === 0 ? 1 : 0].plate };
+  const wings = wingsOf(sheet, running, roots);
+  const elements = elementsOf(sheet, metal, angles, running, wings, names);
+  const root = (wing: Wing, x: number): Rigid => {
+    const gauge = gaugePose(vee, bend, shape, step, x);
+    if (wing === 'gauge') return gauge;
+    const at = angles.map((a, i) => (running.has(i) ? x : a));
+    return compose(gauge, platePoses(sheet, metal.shapes, at, roots.gauge).get(roots.front)!);
+  };
+  return {
+    ...record,
+    ...tools,
+    first,
+    running,
+    vee,
+    before,
+    load,
+    after,
+    wings,
+    elements,
+    resting:
+      before === 0 ? restingElements(sheet, elements, (wing) => root(wing, 0), vee.top) : new Set<Element>(),
+    tip: (x) => apexAt(vee, shape, x),
+    root,
+    travel: bendTravel(vee, shape, bend, step.gaugeSide, before, load),
+  };
+};

@@ -1,0 +1,99 @@
+import { type Rigid, compose } from '../geometry/index.js';
+import type { Axis, Machine } from '../shop/index.js';
+import type { Element } from './element.js';
+import { type Kernel, type Manifold, boxSolid, matrixOf } from './engine.js';
+import { faceOf } from './phases.js';
+import type { Setting } from './setting.js';
+import { mm } from './stepLog.js';
+import { FAR, LEAST_BEARING, RECORD, STOP_DEPTH } from './tolerances.js';
+
+const cut = (placed: Manifold, box: Manifold): { readonly back: number; readonly width: number } | null => {
+  const shared = placed.intersect(box);
+  const found = shared.isEmpty() ? null : shared.boundingBox();
+  shared.delete();
+  return found === null ? null : { back: found.max[1], width: found.max[0] - found.min[0] };
+};
+
+/**
+ * How the metal stands in the window of one finger's face: the greatest back of it, and the width that it touches.
+ * Null when no metal stands there.
+ */
+const touchOf = (
+  kernel: Kernel,
+  setting: Setting,
+  e: Element,
+  z: number,
+  heights: readonly [number, number],
+): { readonly back: number; readonly width: number } | null => {
+  const { stop } = setting.step;
+  const half = setting.machine.gauge.finger.width / 2;
+  const pose: Rigid = compose(setting.root(e.wing, setting.before), e.rel);
+  const placed = e.solid(setting.before, 0, false).transform(matrixOf(pose));
+  const window = boxSolid(kernel, [z - half, -FAR, heights[0]], [z + half, FAR, heights[1]]);
+  const slice = boxSolid(kernel, [z - half, stop.x - 2 * STOP_DEPTH, heights[0]], [z + half, stop.x + 2 * STOP_DEPTH, heights[1]]);
+  const whole = cut(placed, window);
+  const touching = cut(placed, slice);
+  for (const s of [placed, window, slice]) s.delete();
+  return whole === null ? null : { back: whole.back, width: touching?.width ?? 0 };
+};
+
+const axisFinding = (name: string, axis: Axis, value: number): string | null => {
+  const [min, max] = axis.drive === 'fixed' ? [axis.at, axis.at] : [axis.min, axis.max];
+  if (value >= min - RECORD && value <= max + RECORD) return null;
+  return min === max
+    ? `the gauge's ${name} is asked to stand at ${mm(value)} mm; it is fixed at ${mm(min)} mm.`
+    : `the gauge's ${name} is asked to stand at ${mm(value)} mm; it reaches from ${mm(min)} to ${mm(max)} mm.`;
+};
+
+const gaugeFindings = (setting: Setting, machine: Machine, behind: number): string[] => {
+  const { stop } = setting.step;
+  const { gauge } = machine;
+  const found = [
+    axisFinding('X', gauge.x, stop.x - behind),
+    stop.retract > 0 ? axisFinding('X, moved back,', gauge.x, stop.x - behind + stop.retract) : null,
+    axisFinding('R', gauge.r, stop.r),
+    ...stop.z.map((z) => axisFinding('Z', gauge.z, z)),
+  ].filter((s) => s !== null);
+  const places = [...stop.z].sort((a, b) => a - b);
+  places.slice(1).forEach((z, i) => {
+    const apart = z - places[i]!;
+    if (apart < gauge.apart - RECORD) found.push(`two fingers stand ${mm(apart)} mm apart; they need ${mm(gauge.apart)} mm.`);
+  });
+  if (places.length > gauge.fingers) found.push(`${places.length} fingers are used; the gauge has ${gauge.fingers}.`);
+  return found;
+};
+
+/**
+ * The stop as it is written against where the metal stands, flat in its seat: in the window of each finger's face the
+ * metal of the stop's plate (or of a zone that joins it, for a rounded edge) ends at X, over more than a line.
+ */
+export const stopFindings = (kernel: Kernel, setting: Setting): string[] => {
+  const { step, machine, sheet } = setting;
+  const { stop } = step;
+  if (stop.kind === 'none') return [];
+  const say = (s: string): string => `Step ${step.number}: ${s}`;
+  const face = faceOf(setting);
+  if (face === undefined) return [say(`the finger has no face called '${stop.face}'.`)];
+  if (stop.z.length === 0) return [say('the stop names no finger.')];
+  const findings = gaugeFindings(setting, machine, face.behind).map(say);
+  const heights = [stop.r + face.from, stop.r + face.to] as const;
+  const plate = setting.elements.filter((e) => e.kind === 'plate' && e.index === stop.plate);
+  const zones = setting.elements.filter(
+    (e) => e.kind === 'zone' && !e.running && sheet.part.bends[e.index]!.sides.some((s) => s.plate === stop.plate),
+  );
+  for (const z of stop.z) {
+    const touches = [...plate, ...zones].map((e) => touchOf(kernel, setting, e, z, heights)).filter((t) => t !== null);
+    if (touches.length === 0) {
+      findings.push(say(`the finger at ${mm(z)} mm along the bed meets no metal of ${stop.edge}.`));
+      continue;
+    }
+    // of what stands before the face, the one nearest to X is meant
+    const best = touches.reduce((a, b) => (Math.abs(a.back - stop.x) <= Math.abs(b.back - stop.x) ? a : b));
+    if (Math.abs(best.back - stop.x) > STOP_DEPTH) {
+      findings.push(say(`the stop is written at X ${mm(stop.x)} mm; at the finger at ${mm(z)} mm the metal ends at ${mm(best.back)} mm.`));
+    } else if (best.width < LEAST_BEARING) {
+      findings.push(say(`the finger at ${mm(z)} mm along the bed bears on ${mm(best.width)} mm of the edge only.`));
+    }
+  }
+  return findings;
+};
