@@ -1,0 +1,25 @@
+import { proveTrial } from '../proof/index.js';
+import { type Trial, type TrialHooks, type TrialInput, planTrial } from '../trial/index.js';
+import { afterProof, needsProof, unproved } from './afterProof.js';
+
+export interface PlanAndProveHooks extends TrialHooks {
+  /** The plan before its proof: something to keep when the proof is stopped. Not to be shown as good. */
+  readonly onPlanned?: (trial: Trial) => void;
+  /** 0 to 1 */
+  readonly onProof?: (share: number) => void;
+}
+
+/**
+ * Plans one part on one machine and has the plan replayed by the independent check: the one way in which a trial comes to
+ * the verdict 'makes'. A rejected plan comes back as 'not decided' with the finding as its first reason.
+ *
+ * @example await planAndProve({ part, machine, rack, metal, quantity: 10 }, { now: () => performance.now() })
+ */
+export const planAndProve = async (input: TrialInput, hooks: PlanAndProveHooks = {}): Promise<Trial> => {
+  const trial = planTrial(input, hooks);
+  hooks.onPlanned?.(trial);
+  if (!needsProof(trial)) return trial;
+  if (hooks.cancelled?.() === true) return unproved(trial, 'Stopped before the independent check of the plan.');
+  const proof = await proveTrial(trial, hooks.onProof === undefined ? {} : { onProgress: hooks.onProof });
+  return afterProof(trial, proof);
+};
