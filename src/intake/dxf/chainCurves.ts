@@ -1,0 +1,125 @@
+import { type Contour, type Vec2, length2, sub2, vertex } from '../../geometry/index.js';
+import type { Curve } from './dxfCurves.js';
+
+/** Ends nearer than this (mm) are one point: rounding of what wrote the file, not a gap. */
+const SAME_POINT = 1e-3;
+
+export interface Chains {
+  readonly loops: readonly Contour[];
+  /** Ends that were joined over a gap: how many, and the widest (mm). */
+  readonly healed: { readonly count: number; readonly widest: number };
+  /** Edges that lead nowhere, by layer: lines that belong to no loop. */
+  readonly loose: Readonly<Record<string, number>>;
+  /** Edges drawn twice, kept once. */
+  readonly doubled: number;
+  /** A point where more than two edges of loops meet, so that the way round is not decided. */
+  readonly branch?: { readonly at: Vec2; readonly edges: number };
+}
+
+/** Numbers for points, the same for points nearer than SAME_POINT. */
+const pointNumbers = () => {
+  const points: Vec2[] = [];
+  const cells = new Map<string, number[]>();
+  return {
+    points,
+    numberOf: (p: Vec2): number => {
+      const [cx, cy] = [Math.floor(p[0] / SAME_POINT), Math.floor(p[1] / SAME_POINT)];
+      for (let dx = -1; dx <= 1; dx++) {
+        for (let dy = -1; dy <= 1; dy++) {
+          const found = cells.get(`${cx + dx},${cy + dy}`)?.find((k) => length2(sub2(points[k]!, p)) < SAME_POINT);
+          if (found !== undefined) return found;
+        }
+      }
+      const key = `${cx},${cy}`;
+      cells.set(key, [...(cells.get(key) ?? []), points.length]);
+      return points.push(p) - 1;
+    },
+  };
+};
+
+/** Joins loose ends nearest first, as long as they are no further apart than `gap`; returns where each point went. */
+const healGaps = (points: readonly Vec2[], loose: readonly number[], gap: number) => {
+  const pairs: { readonly a: number; readonly b: number; readonly apart: number }[] = [];
+  const byX = [...loose].sort((p, q) => points[p]![0] - points[q]![0]);
+  byX.forEach((a, i) => {
+    for (let k = i + 1; k < byX.length && points[byX[k]!]![0] - points[a]![0] <= gap; k++) {
+      const apart = length2(sub2(points[a]!, points[byX[k]!]!));
+      if (apart <= gap) pairs.push({ a, b: byX[k]!, apart });
+    }
+  });
+  pairs.sort((p, q) => p.apart - q.apart);
+  const goes = points.map((_, i) => i);
+  const taken = new Set<number>();
+  let [count, widest] = [0, 0];
+  for (const { a, b, apart } of pairs) {
+    if (taken.has(a) || taken.has(b)) continue;
+    taken.add(a).add(b);
+    goes[b] = a;
+    count += 1;
+    widest = Math.max(widest, apart);
+  }
+  return { goes, count, widest };
+};
+
+/** Chains edges (mm) into closed loops, whichever way each was drawn, over gaps of up to `gap` mm. */
+export const chainCurves = (curves: readonly Curve[], gap: number): Chains => {
+  const { points, numberOf } = pointNumbers();
+  const seen = new Set<string>();
+  let edges = curves.flatMap((curve) => {
+    const [a, b] = [numberOf(curve.from), numberOf(curve.to)];
+    if (a === b) return []; // no longer than rounding
+    const [low, high, bulge] = a < b ? [a, b, curve.bulge] : [b, a, -curve.bulge];
+    const key = `${low},${high},${(bulge || 0).toFixed(4)}`;
+    if (seen.has(key)) return [{ a, b, curve, again: true }];
+    seen.add(key);
+    return [{ a, b, curve, again: false }];
+  });
+  const doubled = edges.filter((edge) => edge.again).length;
+  edges = edges.filter((edge) => !edge.again);
+  const meeting = (): number[] => {
+    const counts = points.map(() => 0);
+    for (const { a, b } of edges) {
+      counts[a]! += 1;
+      counts[b]! += 1;
+    }
+    return counts;
+  };
+  const ends = meeting().flatMap((n, i) => (n === 1 ? [i] : []));
+  const healed = healGaps(points, ends, gap);
+  edges = edges.map((edge) => ({ ...edge, a: healed.goes[edge.a]!, b: healed.goes[edge.b]! }));
+  // what still ends nowhere is taken away, from its end inwards
+  const loose: Record<string, number> = {};
+  for (let counts = meeting(); counts.includes(1); counts = meeting()) {
+    edges = edges.filter(({ a, b, curve }) => {
+      if (counts[a] !== 1 && counts[b] !== 1) return true;
+      loose[curve.layer] = (loose[curve.layer] ?? 0) + 1;
+      return false;
+    });
+  }
+  const common = { healed: { count: healed.count, widest: healed.widest }, loose, doubled };
+  const counts = meeting();
+  const branch = counts.findIndex((n) => n > 2);
+  if (branch !== -1) return { loops: [], ...common, branch: { at: points[branch]!, edges: counts[branch]! } };
+  const at = new Map<number, number[]>();
+  edges.forEach(({ a, b }, k) => {
+    at.set(a, [...(at.get(a) ?? []), k]);
+    at.set(b, [...(at.get(b) ?? []), k]);
+  });
+  const used = edges.map(() => false);
+  const loops: Contour[] = [];
+  edges.forEach((first, start) => {
+    if (used[start]) return;
+    const loop = [];
+    let [k, from] = [start, first.a];
+    while (!used[k]) {
+      used[k] = true;
+      const { a, b, curve } = edges[k]!;
+      const forward = a === from;
+      loop.push(vertex(points[from]![0], points[from]![1], forward ? curve.bulge : -curve.bulge || 0));
+      from = forward ? b : a;
+      k = at.get(from)!.find((other) => other !== k) ?? k;
+    }
+    loops.push(loop);
+  });
+  return { loops, ...common };
+};

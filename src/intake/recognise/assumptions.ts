@@ -1,0 +1,80 @@
+import type { Assumption } from '../../sheet/index.js';
+import { CURVE_CHORD } from '../tolerances.js';
+import type { Placed } from './frames.js';
+import { faceNumber } from './judge.js';
+import type { MadeBend } from './makeBend.js';
+import type { PlateMetal } from './plateMetal.js';
+
+interface Read {
+  readonly placed: readonly Placed[];
+  readonly metals: readonly PlateMetal[];
+  readonly made: readonly MadeBend[];
+  readonly thickness: number;
+  readonly slivers: readonly { readonly face: number; readonly width: number }[];
+  /** Share by which plates and bends differ from the solid's volume. */
+  readonly off: number;
+}
+
+/** Volume shares below this are rounding of areas and chords. */
+const SAME_VOLUME = 0.001;
+
+const many = (n: number, one: string, more: string): string => `${n} ${n === 1 ? one : more}`;
+
+const bendAssumptions = ({ placed, made, thickness }: Read): Assumption[] => {
+  const hanging = placed.filter((p) => p.parent);
+  return made.flatMap(({ bend, clipped }, i): Assumption[] => {
+    const { drawn } = hanging[i]!.parent!.joint;
+    const r = bend.insideRadius.toFixed(2);
+    const list: Assumption[] = [];
+    const say = (code: Assumption['code'], sentence: string): void => {
+      list.push({ code, sentence, plates: [], bends: [bend.id] });
+    };
+    if (drawn.kind === 'sharp') {
+      if (drawn.radiusFrom === 'assumed') say('sharp bend', `Bend ${bend.id} is drawn sharp; inside radius ${r} mm is taken, the outside mould line stays where drawn.`);
+      else {
+        const other = drawn.radiusFrom === 'inside' ? 'outside' : 'inside';
+        say('sharp bend', `The ${other} of bend ${bend.id} does not follow its ${drawn.radiusFrom}; inside radius ${r} mm is taken from the ${drawn.radiusFrom} and the flat faces stay where drawn.`);
+      }
+    }
+    if (bend.kind === 'rolled') say('rolled', `Bend ${bend.id} has inside radius ${r} mm, ${(bend.insideRadius / thickness).toFixed(0)} times the thickness: it is rolled or bent in many hits.`);
+    if (clipped) say('edge approximated', `The two faces of bend ${bend.id} are cut out differently; the metal common to both is kept, in chords within ${CURVE_CHORD} mm.`);
+    return list;
+  });
+};
+
+const plateAssumptions = ({ metals }: Read): Assumption[] =>
+  metals.flatMap(({ metal, approximated }, plate): Assumption[] => {
+    const list: Assumption[] = [];
+    const say = (code: Assumption['code'], sentence: string): void => {
+      list.push({ code, sentence, plates: [plate], bends: [] });
+    };
+    if (approximated > 0) say('edge approximated', `${many(approximated, 'edge', 'edges')} on the two faces of plate ${plate} are neither straight nor round; they are kept as chords within ${CURVE_CHORD} mm.`);
+    if (metal.clipped) say('edge approximated', `The two faces of plate ${plate} cross each other's outlines; the metal common to both is kept, in chords within ${CURVE_CHORD} mm.`);
+    if (metal.widened > 0) say('feature left out', `${many(metal.widened, 'hole', 'holes')} of plate ${plate} are wider on one face (countersink or chamfer); the wider outline is kept.`);
+    if (metal.oneSided > 0) say('feature left out', `${many(metal.oneSided, 'recess', 'recesses')} on one face only of plate ${plate} (pocket or formed feature) are kept as cut-outs.`);
+    if (metal.outlineDiffers) say('thickness varies', `The outlines of the two faces of plate ${plate} differ (chamfer or slanted edge); the smaller metal is kept.`);
+    return list;
+  });
+
+/** What was taken for granted, plate by plate and bend by bend. */
+export const assumptionsOf = (read: Read): Assumption[] => {
+  const list = [...bendAssumptions(read), ...plateAssumptions(read)];
+  if (read.slivers.length > 0) {
+    const widest = Math.max(...read.slivers.map((s) => s.width));
+    list.push({
+      code: 'healed gap',
+      sentence: `${many(read.slivers.length, 'face', 'faces')} no wider than ${widest.toFixed(5)} mm (${read.slivers.map((s) => faceNumber(s.face)).join(', ')}) were closed.`,
+      plates: [],
+      bends: [],
+    });
+  }
+  if (Math.abs(read.off) > SAME_VOLUME) {
+    list.push({
+      code: 'thickness varies',
+      sentence: `Plates and bends as read make ${(100 * read.off).toFixed(2)} % ${read.off > 0 ? 'more' : 'less'} metal than the solid (features left out, radii assumed).`,
+      plates: [],
+      bends: [],
+    });
+  }
+  return list;
+};

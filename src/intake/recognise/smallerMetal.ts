@@ -1,0 +1,97 @@
+import { type Contour, type Vec2, bounds, flatten, reversed, signedArea, vertex } from '../../geometry/index.js';
+import { COMPARE_CHORD, CURVE_CHORD, SAME_POINT } from '../tolerances.js';
+import { intersectRegions, overlapArea, regionArea, subtractRegions, uniteRegions } from './region.js';
+
+/** One skin as contours: outlines counter-clockwise, holes clockwise, all seen from the A side. */
+export type Skin = readonly Contour[];
+
+/** The metal that both skins show, and how the skins differed. */
+export interface SharedMetal {
+  readonly outline: Contour;
+  readonly holes: readonly Contour[];
+  /** Holes of both skins, wider on one (countersinks, chamfers). */
+  readonly widened: number;
+  /** Holes of one skin only (pockets, formed features). */
+  readonly oneSided: number;
+  /** The outlines differed (chamfers, slanted edges). */
+  readonly outlineDiffers: boolean;
+  /** Arcs were cut into chords because a true outline could not be kept. */
+  readonly clipped: boolean;
+}
+
+const perimeterBound = (c: Contour): number => {
+  const [[x0, y0], [x1, y1]] = bounds([c]);
+  return 2 * (x1 - x0 + (y1 - y0));
+};
+
+/** The same contour up to the modelling tolerance. */
+const same = (a: Contour, b: Contour): boolean => {
+  const [p, q] = [bounds([a]).flat(), bounds([b]).flat()];
+  return (
+    p.every((v, i) => Math.abs(v - q[i]!) < SAME_POINT) &&
+    Math.abs(signedArea(a) - signedArea(b)) < SAME_POINT * perimeterBound(a) &&
+    Math.abs(regionArea(subtractRegions([points(a)], [points(b)]))) < SAME_POINT * perimeterBound(a)
+  );
+};
+
+const points = (c: Contour, chord = COMPARE_CHORD): Vec2[] => flatten(c, chord);
+const straight = (loop: readonly Vec2[]): Contour => loop.map(([x, y]) => vertex(x, y));
+
+/** Whether `inner` lies within `outer` but for rounding. */
+const within = (inner: Contour, outer: Contour): boolean =>
+  Math.abs(regionArea(subtractRegions([points(inner)], [points(outer)]))) < SAME_POINT * perimeterBound(inner);
+
+const ccw = (c: Contour): Contour => (signedArea(c) < 0 ? reversed(c) : c);
+const cw = (c: Contour): Contour => (signedArea(c) > 0 ? reversed(c) : c);
+
+const largest = (contours: readonly Contour[]): Contour => contours.reduce((a, b) => (signedArea(b) > signedArea(a) ? b : a));
+
+/** Holes of both skins gathered where they overlap; of each gathering the widest outline, or the union where none holds all. */
+const mergeHoles = (a: readonly Contour[], b: readonly Contour[]): { holes: Contour[]; widened: number; oneSided: number; clipped: boolean } => {
+  const left = [...a.map((c) => ({ c: ccw(c), skin: 0 })), ...b.map((c) => ({ c: ccw(c), skin: 1 }))];
+  const holes: Contour[] = [];
+  let [widened, oneSided, clipped] = [0, 0, false];
+  while (left.length > 0) {
+    const group = [left.shift()!];
+    for (const member of group) {
+      for (let i = left.length - 1; i >= 0; i--) {
+        if (touches(member.c, left[i]!.c)) group.push(...left.splice(i, 1));
+      }
+    }
+    const widest = largest(group.map((m) => m.c));
+    const skins = new Set(group.map((m) => m.skin)).size;
+    if (skins === 1) oneSided++;
+    else if (group.some((m) => m.c !== widest && !same(m.c, widest))) widened++;
+    if (group.every((m) => within(m.c, widest))) holes.push(cw(widest));
+    else {
+      clipped = true;
+      const union = group.map((m) => [points(m.c, CURVE_CHORD)]).reduce((u, c) => uniteRegions(u, c));
+      holes.push(...union.map((loop) => cw(straight(loop))));
+    }
+  }
+  return { holes, widened, oneSided, clipped };
+};
+
+const touches = (a: Contour, b: Contour): boolean => {
+  const [[ax0, ay0], [ax1, ay1]] = bounds([a]);
+  const [[bx0, by0], [bx1, by1]] = bounds([b]);
+  if (ax0 > bx1 || bx0 > ax1 || ay0 > by1 || by0 > ay1) return false;
+  return overlapArea([points(a)], [points(b)]) > SAME_POINT * SAME_POINT;
+};
+
+/** The metal common to the two skins; where they differ the smaller metal is kept everywhere. */
+export const smallerMetal = (a: Skin, b: Skin): SharedMetal => {
+  const split = (skin: Skin): { outer: Contour; rest: Contour[] } => {
+    const outer = largest(skin);
+    return { outer, rest: skin.filter((c) => c !== outer) };
+  };
+  const [p, q] = [split(a), split(b)];
+  const holesOf = (rest: readonly Contour[]): Contour[] => rest.filter((c) => signedArea(c) < 0);
+  const merged = mergeHoles(holesOf(p.rest), holesOf(q.rest));
+  const outlineDiffers = !same(p.outer, q.outer);
+  const smaller = signedArea(p.outer) <= signedArea(q.outer) ? p.outer : q.outer;
+  const larger = smaller === p.outer ? q.outer : p.outer;
+  if (!outlineDiffers || within(smaller, larger)) return { outline: smaller, ...merged, outlineDiffers };
+  const common = intersectRegions([points(p.outer, CURVE_CHORD)], [points(q.outer, CURVE_CHORD)]).map(straight);
+  return { outline: largest(common), ...merged, outlineDiffers, clipped: true };
+};
