@@ -19,6 +19,8 @@ export interface Box {
 
 /** mm of paper between hatch lines. */
 const HATCH = 1.3;
+/** A face narrower than this on the paper (mm) is not hatched: a facet of a small bend would show as specks. */
+const TOO_NARROW = 1.3;
 /** A face tilted further to the line of sight than this sine is too narrow to hatch or to bear a letter. */
 const TOO_STEEP = 0.03;
 /** mm of paper about a letter's middle that must be free for it. */
@@ -51,6 +53,17 @@ interface Seen {
   readonly face: Face;
   readonly occluder: Occluder;
 }
+
+/** Area over longest edge. */
+const breadth = (ring: readonly Vec2[]): number => {
+  let [twice, longest] = [0, 1e-9];
+  ring.forEach((p, i) => {
+    const q = ring[(i + 1) % ring.length]!;
+    twice += p[0] * q[1] - p[1] * q[0];
+    longest = Math.max(longest, Math.hypot(q[0] - p[0], q[1] - p[1]));
+  });
+  return Math.abs(twice) / 2 / longest;
+};
 
 const seenFaces = (bodies: readonly Body[], to: Projection): Seen[] => {
   const { right, up, towards } = to.view;
@@ -131,7 +144,7 @@ export const drawScene = (bodies: readonly Body[], to: Projection): Item[] => {
   const faces = (n: Vec3): boolean => dot3(n, to.view.towards) > EDGE_ON;
   for (const { face, occluder } of seen) {
     if (!face.hatch) continue;
-    if (1 / Math.hypot(occluder.a, occluder.b, 1) < TOO_STEEP) continue;
+    if (1 / Math.hypot(occluder.a, occluder.b, 1) < TOO_STEEP || breadth(occluder.rings[0]!) < TOO_NARROW) continue;
     const direction: Vec2 = [dot3(face.hatch, to.view.right), -dot3(face.hatch, to.view.up)];
     for (const [p, q] of hatchLines(occluder, direction, HATCH)) draw('hatch', p, q);
   }

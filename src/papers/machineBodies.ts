@@ -21,7 +21,7 @@ export const toolBodies = (
   });
 
 /** mm of the bed's height that a picture shows below the die seat. */
-const SHOWN = 55;
+const SHOWN = 34;
 
 /** A cross-section's part over the height -`SHOWN`. */
 const topOf = (contour: Contour): Contour => {

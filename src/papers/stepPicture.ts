@@ -1,4 +1,4 @@
-import { type Vec3, add3, scale3, unit3 } from '../geometry/index.js';
+import { type Vec3, add3, length3, scale3, unit3 } from '../geometry/index.js';
 import type { Move, Step, Trial } from '../trial/index.js';
 import { arrow, arrowCorners } from './arrow.js';
 import { type Body, moveBody } from './body.js';
@@ -34,15 +34,21 @@ export const stepOf = (trial: Trial, number: number): Step => {
   return step;
 };
 
-/** The way of the last shift among the moves, or of the first: into the machine, or out of it. */
-const wayOf = (moves: readonly Move[], which: 'first' | 'last'): Vec3 | null => {
-  const shifts = moves.flatMap((move) => (move.kind === 'shift' && Math.hypot(...move.by) > 0 ? [move.by] : []));
-  return (which === 'last' ? shifts[shifts.length - 1] : shifts[0]) ?? null;
+/** The longest shift among the moves: the one that a person sees as the way in or out. */
+const wayOf = (moves: readonly Move[]): Vec3 | null => {
+  const shifts = moves.flatMap((move) => (move.kind === 'shift' && length3(move.by) > 0 ? [move.by] : []));
+  return shifts.reduce<Vec3 | null>((best, by) => (best === null || length3(by) > length3(best) ? by : best), null);
 };
 
 const extentAlong = (bodies: readonly Body[]): readonly [number, number] => {
   const alongs = pointsOf(bodies).map((p) => p[0]);
   return [Math.min(...alongs), Math.max(...alongs)];
+};
+
+/** mm of bed that the step's first bend takes. */
+export const extentOfBend = (trial: Trial, step: Step): number => {
+  const us = trial.sheet.part.bends[bendIndex(trial, step.bends[0]!)]!.zone.flat().map((v) => v.x);
+  return Math.max(...us) - Math.min(...us);
 };
 
 interface StepScene {
@@ -80,7 +86,7 @@ const sceneOf = (trial: Trial, step: Step, when: 'before' | 'after'): StepScene 
 
 /** The arrow beside the sheet: where it goes in, or where it comes out. */
 const wayArrow = (sheet: Body, step: Step, when: 'before' | 'after', dieTop: number): Vec3[] => {
-  const by = when === 'before' ? wayOf(step.wayIn, 'last') : wayOf(step.wayOut, 'first');
+  const by = wayOf(when === 'before' ? step.wayIn : step.wayOut);
   if (!by) return [];
   const d = unit3(by);
   const points = pointsOf([sheet]);
@@ -114,11 +120,14 @@ export const stepPicture = (
   const { sheet, machine } = sceneOf(trial, step, when);
   const way = wayArrow(sheet, step, when, stationOf(trial, step).dieTop);
   const bodies = [sheet, ...machine];
+  const other = sceneOf(trial, step, when === 'before' ? 'after' : 'before');
   const frame: Box = { x: MARGIN, y: MARGIN, width: width - 2 * MARGIN, height: height - 2 * MARGIN };
   const [, right] = extentAlong([sheet]);
   const all = [...pointsOf(bodies), ...way];
   const shown = closeup ? all.filter((p) => p[0] > right - CLOSE && p[0] < right + BESIDE * 2) : all;
-  const to = fitTo(STEP_VIEW, shown.length > 0 ? shown : all, frame);
+  // both pictures of a step at one scale
+  const twin = fitTo(STEP_VIEW, pointsOf([other.sheet, ...other.machine]), frame);
+  const to = fitTo(STEP_VIEW, shown.length > 0 ? shown : all, frame, closeup ? Infinity : twin.scale);
   const items = [...drawScene(bodies, to), ...(way.length > 0 ? [arrow(way, to)] : [])];
   const what = when === 'before' ? 'at its stop before the stroke' : 'after the stroke';
   return {

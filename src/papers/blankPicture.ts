@@ -1,0 +1,57 @@
+import { type Contour, type Vec2, bounds } from '../geometry/index.js';
+import type { Blank } from '../sheet/index.js';
+import { levelDimension, uprightDimension } from './dimension.js';
+import { flatRing } from './flatRing.js';
+import { type Units, lengthFigure, roundFigure } from './format.js';
+import { LETTERS } from './pens.js';
+import { type Item, type Picture, polyline, strokes, text } from './picture.js';
+
+export interface BlankPictureOptions {
+  readonly width?: number;
+  readonly height?: number;
+  readonly units?: Units;
+}
+
+/** mm of paper for the two dimensions. */
+const ROOM = { left: 9, top: 8, right: 2, bottom: 2 };
+const CHORD = 0.05;
+
+/** The flat blank from its A side, its greater length level, with its overall sizes and its bend lines (chain-dotted, named). */
+export const blankPicture = (blank: Blank, options: BlankPictureOptions = {}): Picture => {
+  const { width = 90, height = 60, units = 'mm' } = options;
+  const a = (-blank.angle * Math.PI) / 180;
+  const turn = ([x, y]: Vec2): Vec2 => [x * Math.cos(a) - y * Math.sin(a), x * Math.sin(a) + y * Math.cos(a)];
+  const points = (contour: Contour): Vec2[] => flatRing(contour, CHORD).points.map(turn);
+  const outline = points(blank.outline);
+  const [[x0, y0], [x1, y1]] = bounds([outline.map(([x, y]) => ({ x, y, bulge: 0 }))]);
+  const [w, h] = [width - ROOM.left - ROOM.right, height - ROOM.top - ROOM.bottom];
+  const scale = Math.min(w / (x1 - x0), h / (y1 - y0));
+  const left = ROOM.left + (w - (x1 - x0) * scale) / 2;
+  const top = ROOM.top + (h - (y1 - y0) * scale) / 2;
+  const at = ([x, y]: Vec2): Vec2 => [left + (x - x0) * scale, top + (y1 - y) * scale];
+  const [right, bottom] = at([x1, y0]);
+  const lines = blank.bendLines.map(({ from, to }) => [at(turn(from)), at(turn(to))] as const);
+  // a name stands on its line, read from below or from the right
+  const names = blank.bendLines.map(({ id, direction }, i): Item => {
+    const [p, q] = lines[i]!;
+    const angle = (Math.atan2(-(q[1] - p[1]), q[0] - p[0]) * 180) / Math.PI;
+    const turned = angle > 91 ? angle - 180 : angle <= -89 ? angle + 180 : angle;
+    const share = 0.5;
+    return text([p[0] + (q[0] - p[0]) * share, p[1] + (q[1] - p[1]) * share + 0.8], `${id} ${direction}`, LETTERS.small, {
+      turned, patch: true,
+    });
+  });
+  return {
+    width,
+    height,
+    items: [
+      polyline('outline', outline.map(at), true),
+      ...blank.holes.map((hole) => polyline('edge', points(hole).map(at), true)),
+      strokes('centre', lines),
+      ...names,
+      levelDimension({ from: left, to: right, at: top - 4, witness: [top, top], label: lengthFigure(blank.length, units) }),
+      uprightDimension({ from: top, to: bottom, at: left - 4, witness: [left, left], label: lengthFigure(blank.width, units) }),
+    ],
+    title: `Blank of ${blank.name}, seen from its A side: ${roundFigure(blank.length, units)} by ${roundFigure(blank.width, units)} ${units}`,
+  };
+};

@@ -1,0 +1,91 @@
+import { drawPicture } from './drawPicture.js';
+import { type Area, type Doc, type Lettering, heading, paragraph, paragraphHeight } from './paper.js';
+import type { Picture } from './picture.js';
+
+export interface Paragraph {
+  readonly words: string;
+  readonly style?: Lettering;
+  /** Stands before the first line: a sign or a number. */
+  readonly sign?: string;
+  /** Stands to the right of the words, or under them where the column is narrow. */
+  readonly picture?: Picture;
+}
+
+/** A heading and what stands under it. */
+export interface Block {
+  readonly heading: string;
+  readonly paragraphs: readonly Paragraph[];
+}
+
+const SIGN = 4;
+const AFTER_PARAGRAPH = 0.9;
+const AFTER_BLOCK = 2;
+const HEADING = 4.4;
+
+/** mm of words that must be left beside a picture. */
+const LEAST_WORDS = 50;
+const BESIDE = 4;
+
+interface Laid {
+  readonly indent: number;
+  readonly words: number;
+  readonly wordsHeight: number;
+  readonly beside: boolean;
+  /** mm in all, with the air after it. */
+  readonly height: number;
+}
+
+const lay = (doc: Doc, p: Paragraph, width: number): Laid => {
+  const indent = p.sign === undefined ? 0 : SIGN * ((p.style?.size ?? 2.6) / 2.6);
+  const beside = p.picture !== undefined && width - indent - p.picture.width - BESIDE >= LEAST_WORDS;
+  const words = width - indent - (beside ? p.picture!.width + BESIDE : 0);
+  const wordsHeight = paragraphHeight(doc, p.words, words, p.style);
+  const pictureHeight = p.picture?.height ?? 0;
+  const height = beside ? Math.max(wordsHeight, pictureHeight) : wordsHeight + pictureHeight;
+  return { indent, words, wordsHeight, beside, height: height + AFTER_PARAGRAPH };
+};
+
+/**
+ * Fills columns with blocks, one after another; a block that does not fit goes on in the next column under its heading.
+ * `more` gives further columns on a new page.
+ */
+export const flow = (doc: Doc, blocks: readonly Block[], columns: readonly Area[], more: () => readonly Area[]): void => {
+  let left = [...columns];
+  let column: Area | undefined;
+  let y = 0;
+  const next = (): Area => {
+    if (left.length === 0) left = [...more()];
+    const taken = left.shift();
+    if (!taken) throw new Error('a new page brought no columns');
+    y = taken.y;
+    return taken;
+  };
+  column = next();
+  const room = (): number => column!.y + column!.height - y;
+  for (const block of blocks) {
+    let headed = false;
+    for (const p of block.paragraphs) {
+      for (let tries = 0; ; tries++) {
+        const need = lay(doc, p, column.width).height + (headed ? 0 : HEADING);
+        // a paragraph longer than a whole column is written all the same once a fresh page is reached
+        if (need <= room() || (tries > 8 && y === column.y)) break;
+        column = next();
+        headed = false;
+      }
+      if (!headed) {
+        const again = p !== block.paragraphs[0];
+        y += heading(doc, again ? `${block.heading} (continued)` : block.heading, column.x, y, column.width);
+        headed = true;
+      }
+      const laid = lay(doc, p, column.width);
+      if (p.sign !== undefined) paragraph(doc, p.sign, column.x, y, laid.indent, { ...p.style, bold: true });
+      paragraph(doc, p.words, column.x + laid.indent, y, laid.words, p.style);
+      if (p.picture) {
+        const [px, py] = laid.beside ? [column.x + column.width - p.picture.width, y] : [column.x, y + laid.wordsHeight];
+        drawPicture(doc, p.picture, px, py);
+      }
+      y += laid.height;
+    }
+    y += AFTER_BLOCK;
+  }
+};

@@ -1,0 +1,192 @@
+import { type Vec2, bounds } from '../geometry/index.js';
+import { toolSlabs } from '../shop/index.js';
+import type { Die, Punch } from '../shop/index.js';
+import type { Placed, Station, Step, Trial } from '../trial/index.js';
+import { leader } from './dimension.js';
+import { type Units, roundFigure, roundText } from './format.js';
+import { LETTERS } from './pens.js';
+import { type Item, type Picture, area, group, polyline, strokes, text } from './picture.js';
+import { bendIndex, dieOf, punchOf } from './seatPose.js';
+import { textWidth } from './textWidth.js';
+
+export interface LayoutPictureOptions {
+  readonly width?: number;
+  readonly height?: number;
+  readonly units?: Units;
+}
+
+/** mm of paper: side margins, the ruler's ticks, the gap between tools when they are drawn apart. */
+const MARGIN = 4;
+const TICKS = { short: 1.2, middle: 1.9, long: 2.8 } as const;
+const BAR = 3.4;
+
+const rectangle = (x: number, y: number, w: number, h: number): Vec2[] => [[x, y], [x + w, y], [x + w, y + h], [x, y + h]];
+
+interface Scale {
+  readonly x: (along: number) => number;
+  readonly y: (up: number) => number;
+  readonly mm: number;
+}
+
+/** A row of segments seen from the front: each its outline (feet of ears included), its length written in it when there is room. */
+const row = (tool: Punch | Die, segments: readonly Placed[], up: number, s: Scale, units: Units): Item[] =>
+  segments.flatMap((placed, k): Item[] => {
+    const segment =
+      tool.segments.find(({ length, ear }) => length === placed.length && ear?.hand === placed.ear) ?? { length: placed.length, count: 1 };
+    const [[, low], [, high]] = bounds([tool.profile]);
+    const label = roundFigure(placed.length, units);
+    const middle = (s.y(up + low) + s.y(up + high)) / 2;
+    // the letters stand in the body, beside the foot of an ear
+    const slabs = toolSlabs(tool, segment);
+    const pieces = slabs.map((slab) => {
+      const [[, bottom], [, top]] = bounds([slab.profile]);
+      return rectangle(s.x(placed.from + slab.from), s.y(up + top), (slab.to - slab.from) * s.mm, (top - bottom) * s.mm);
+    });
+    const body = slabs.reduce((a, b) => (b.to - b.from > a.to - a.from ? b : a));
+    const [centre, room] = [s.x(placed.from + (body.from + body.to) / 2), (body.to - body.from) * s.mm];
+    const fits = textWidth(label, LETTERS.small) < room - 0.8;
+    // narrow segments bear their length upright
+    const standing = !fits && room > LETTERS.small * 1.1;
+    return [
+      group(`${tool.kind} segment ${k + 1}`, [
+        ...pieces.map((ring) => area('tool', ring)),
+        ...pieces.map((ring) => polyline('edge', ring, true)),
+        ...(fits ? [text([centre, middle + 0.8], label, LETTERS.small)] : []),
+        ...(standing ? [text([centre + 0.8, middle], label, LETTERS.small, { turned: 90 })] : []),
+      ]),
+    ];
+  });
+
+const ends = (segments: readonly Placed[]): readonly [number, number] => [
+  Math.min(...segments.map((p) => p.from)),
+  Math.max(...segments.map((p) => p.from + p.length)),
+];
+
+/** Tick marks with numbers: the scale bar of the drawing, in mm (or inches) along from the middle of the bed. */
+const ruler = (length: number, top: number, s: Scale, units: Units): Item[] => {
+  const unit = units === 'mm' ? 1 : 25.4;
+  // ticks no closer than 0.9 mm of paper, numbers where there is room for them
+  const steps = units === 'mm' ? [10, 50, 100, 250, 500, 1000] : [1, 2, 5, 10, 20, 50];
+  const step = steps.find((v) => v * unit * s.mm >= 0.9)!;
+  const numbered = steps.find((v) => v * unit * s.mm >= 11)!;
+  const ticks: [Vec2, Vec2][] = [];
+  const numbers: Item[] = [];
+  const most = Math.floor(length / 2 / unit / step);
+  for (let k = -most; k <= most; k++) {
+    const value = k * step;
+    const x = s.x(value * unit);
+    const long = value % numbered === 0;
+    const size = long ? TICKS.long : value % (5 * step) === 0 ? TICKS.middle : TICKS.short;
+    ticks.push([[x, top], [x, top + size]]);
+    if (long) numbers.push(text([x, top + TICKS.long + LETTERS.small], value < 0 ? `−${-value}` : String(value), LETTERS.small));
+  }
+  return [strokes('thin', ticks), ...numbers];
+};
+
+/** Where the bend line of a step lies along the bed. */
+const lineAlong = (trial: Trial, step: Step): readonly [number, number] => {
+  const bend = trial.sheet.part.bends[bendIndex(trial, step.bends[0]!)]!;
+  const us = bend.zone.flat().map((v) => v.x);
+  const rightwards = (bend.direction === 'A') === (step.gaugeSide === 1) ? 1 : -1;
+  const places = [Math.min(...us), Math.max(...us)].map((u) => step.place + rightwards * u);
+  return [Math.min(...places), Math.max(...places)];
+};
+
+interface LineBar {
+  readonly low: number;
+  readonly high: number;
+  readonly steps: readonly number[];
+  readonly bends: readonly string[];
+}
+
+/** mm: bend lines that begin and end this close to each other share a bar. */
+const SAME_PLACE = 0.5;
+
+/** Where the bend lines lie, those in the same place together, left to right. */
+const barsOf = (trial: Trial): LineBar[] => {
+  const bars: LineBar[] = [];
+  for (const step of trial.steps) {
+    const [low, high] = lineAlong(trial, step);
+    const at = bars.findIndex((bar) => Math.abs(bar.low - low) < SAME_PLACE && Math.abs(bar.high - high) < SAME_PLACE);
+    const bar = bars[at] ?? { low, high, steps: [], bends: [] };
+    const grown = { ...bar, steps: [...bar.steps, step.number], bends: [...bar.bends, ...step.bends] };
+    if (at >= 0) bars[at] = grown;
+    else bars.push(grown);
+  }
+  return bars.sort((a, b) => a.low - b.low || a.high - b.high);
+};
+
+const stationItems = (trial: Trial, station: Station, s: Scale, units: Units): Item[] => {
+  const [punch, die] = [punchOf(trial, station.punch), dieOf(trial, station.die)];
+  const tip = station.dieTop + Math.max(12, trial.sheet.part.thickness * 4);
+  const [low, high] = ends([...station.punchSegments, ...station.dieSegments]);
+  const [x0, x1] = [s.x(low), s.x(high)];
+  const riser = station.riser > 0 ? [rectangle(x0, s.y(station.riser), x1 - x0, station.riser * s.mm)] : [];
+  return [
+    group(`station ${station.id}`, [
+      ...riser.map((ring) => polyline('edge', ring, true)),
+      ...row(die, station.dieSegments, station.dieTop, s, units),
+      ...row(punch, station.punchSegments, tip, s, units),
+    ]),
+  ];
+};
+
+/**
+ * The bed from the front, to scale: the ruler (mm along from the middle of the bed), each station's punch and die
+ * segments with their lengths, and under the ruler where the bend line of each step lies.
+ */
+export const layoutPicture = (trial: Trial, options: LayoutPictureOptions = {}): Picture => {
+  const { width = 250, units = 'mm' } = options;
+  const { machine, stations } = trial;
+  const mm = (width - 2 * MARGIN) / machine.length;
+  const tallest = Math.max(
+    60,
+    ...stations.map((st) => st.dieTop + 12 + punchOf(trial, st.punch).height),
+  );
+  const names = stations.length > 0 ? LETTERS.normal * 2.6 : 0;
+  const seat = names + 3 + tallest * mm;
+  const s: Scale = { x: (along) => width / 2 + along * mm, y: (up) => seat - up * mm, mm };
+  const half = machine.length / 2;
+  const under = seat + 3 + TICKS.long + LETTERS.small + 1.6;
+  const lines = barsOf(trial);
+  const bars = lines.map(({ low, high, steps: numbers, bends }, k): Item => {
+    const y = under + k * BAR + BAR / 2;
+    const label = `step ${numbers.join(', ')}: ${bends.join(', ')}`;
+    const right = s.x(high) + 1.2 + textWidth(label, LETTERS.small) < width;
+    return group(`step ${numbers.join(', ')}`, [
+      polyline('outline', [[s.x(low), y], [s.x(high), y]]),
+      strokes('outline', [[[s.x(low), y - 0.9], [s.x(low), y + 0.9]], [[s.x(high), y - 0.9], [s.x(high), y + 0.9]]]),
+      text([right ? s.x(high) + 1.2 : s.x(low) - 1.2, y + 0.8], label, LETTERS.small, { anchor: right ? 'start' : 'end' }),
+    ]);
+  });
+  const needed = under + lines.length * BAR + 2;
+  const height = options.height ?? needed;
+  const frames = [-1, 1].map((side): [Vec2, Vec2] => {
+    const x = s.x((side * machine.betweenFrames) / 2);
+    return [[x, names], [x, seat]];
+  });
+  const labels = stations.map((station, k): Item => {
+    const [low, high] = ends(station.punchSegments);
+    const x = s.x((low + high) / 2);
+    const words = `${station.id}  ${roundFigure(low, units)} to ${roundText(high, units)}`;
+    const y = 2.6 + (k % 2) * LETTERS.normal * 1.2;
+    const top = s.y(station.dieTop + 12 + punchOf(trial, station.punch).height);
+    const w = textWidth(words, LETTERS.normal);
+    const toLeft = x + 3 + w > width - 1;
+    return leader([x, top], [x + (toLeft ? -3 : 3), y + 0.8], [words]);
+  });
+  return {
+    width,
+    height,
+    items: [
+      area('bed', rectangle(s.x(-half), seat, machine.length * mm, 3)),
+      polyline('edge', rectangle(s.x(-half), seat, machine.length * mm, 3), true),
+      strokes('hidden', frames),
+      ...stations.flatMap((station) => stationItems(trial, station, s, units)),
+      ...ruler(machine.length, seat + 3, s, units),
+      ...labels,
+      ...bars,
+    ],
+    title: `Layout along the bed of ${machine.name}, ${units} from the middle of the bed`,
+  };
+};

@@ -1,0 +1,81 @@
+import type { Reason, Trial } from '../trial/index.js';
+import { drawPicture } from './drawPicture.js';
+import { type Block, type Paragraph, flow } from './flow.js';
+import type { Units } from './format.js';
+import { type Area, type Doc, FRAME, INSET } from './paper.js';
+import { finalAngles, partPicture } from './partPicture.js';
+import { reasonPicture } from './reasonPicture.js';
+import { wordBlocks } from './setupFirstPage.js';
+import { TITLE, drawFrame, titleArea } from './titleBlock.js';
+
+const HEADLINE: Readonly<Record<Trial['verdict'], string>> = {
+  makes: 'Steps',
+  'makes with remedy': 'As it stands this machine does not make the part; with a remedy named here it does. Why not as it stands:',
+  'does not make': 'Why this machine does not make the part',
+  'not decided': 'Not decided: a limit was reached. What stands in the way so far:',
+};
+
+/** mm of paper for the picture beside a reason, and for the finished part over the title block. */
+const PICTURE = { width: 62, height: 40 } as const;
+const PART_HEIGHT = 56;
+
+const foldInWords = (reason: Reason): string => {
+  if (reason.made === undefined) return reason.bends.length > 0 ? `Concerns ${reason.bends.join(', ')}.` : 'Concerns the whole part.';
+  const made = reason.made.length > 0 ? `${reason.made.join(', ')} made` : 'nothing made';
+  return `Drawn with ${made}${reason.bends.length > 0 ? `; blue: ${reason.bends.join(', ')}, asked for` : ''}.`;
+};
+
+const reasonParagraph = (trial: Trial, reason: Reason, k: number): Paragraph => {
+  const picture = reasonPicture(trial, reason, PICTURE);
+  return {
+    words: `${reason.sentence}\n${foldInWords(reason)} (${reason.code})`,
+    sign: String(k + 1),
+    style: { size: 3 },
+    ...(picture ? { picture } : {}),
+  };
+};
+
+const remedyParagraph = (trial: Trial, k: number): Paragraph => {
+  const { sentence, confirmed, price } = trial.remedies[k]!;
+  const cost = price === undefined ? '' : ` Price ${price} ${trial.machine.currency}.`;
+  return {
+    words: `${sentence}${cost} ${confirmed ? 'Confirmed by planning again.' : 'Not confirmed by planning again.'}`,
+    sign: String(k + 1),
+    style: { size: 2.8 },
+  };
+};
+
+/**
+ * In place of steps when the verdict is not 'makes': the reasons as sentences, each with the partial fold in which it
+ * bites, the remedies, and what was tried. `newSheet` starts another sheet and gives its columns.
+ */
+export const drawReasonPages = (doc: Doc, trial: Trial, units: Units, newSheet: () => readonly Area[]): void => {
+  drawFrame(doc);
+  const title = titleArea();
+  const [x, y] = [FRAME.x + INSET, FRAME.y + INSET];
+  const bottom = FRAME.y + FRAME.height;
+  drawPicture(doc, partPicture(trial.sheet, finalAngles(trial.sheet), { width: TITLE.width - INSET, height: PART_HEIGHT }), title.x, y);
+  const reasons = trial.reasons.map((reason, k) => reasonParagraph(trial, reason, k));
+  const none: Paragraph = { words: 'No single reason was found.', style: { size: 3 } };
+  const blocks: Block[] = [
+    { heading: HEADLINE[trial.verdict], paragraphs: reasons.length > 0 ? reasons : [none] },
+    ...(trial.remedies.length > 0
+      ? [{ heading: 'Remedies, cheapest first', paragraphs: trial.remedies.map((_, k) => remedyParagraph(trial, k)) }]
+      : []),
+    { heading: 'What was tried', paragraphs: [{ words: trial.model, style: { size: 2.8 } }] },
+    // no plan stands, so there is nothing to set up or to time
+    ...wordBlocks({ ...trial, stations: [], steps: [] }, units).filter(
+      ({ heading }) => heading === 'Warnings' || heading === 'Taken for granted' || heading === 'Cautions',
+    ),
+  ];
+  const right = y + PART_HEIGHT + 2;
+  flow(
+    doc,
+    blocks,
+    [
+      { x, y, width: title.x - x - 4, height: bottom - y - INSET },
+      { x: title.x, y: right, width: TITLE.width - INSET, height: title.y - right - 1 },
+    ],
+    newSheet,
+  );
+};

@@ -1,0 +1,115 @@
+import { blank } from '../sheet/index.js';
+import type { Trial } from '../trial/index.js';
+import { blankPicture } from './blankPicture.js';
+import { CAUTIONS, liftCaution } from './cautions.js';
+import { drawPicture } from './drawPicture.js';
+import type { Block } from './flow.js';
+import { flow } from './flow.js';
+import { type Units, lengthText } from './format.js';
+import { layoutPicture } from './layoutPicture.js';
+import { type Area, type Doc, FRAME, INSET, box, heading, line, rule } from './paper.js';
+import { proofInWords, stationInWords, timeInWords } from './sheetWords.js';
+import { testStripWords, testStrips } from './testStrip.js';
+import { TITLE, drawFrame, titleArea } from './titleBlock.js';
+import { unfoldingPath } from './unfoldingPath.js';
+
+const INNER: Area = { x: FRAME.x + INSET, y: FRAME.y + INSET, width: FRAME.width - 2 * INSET, height: FRAME.height - 2 * INSET };
+const SMALL = { size: 2.45 } as const;
+
+/** All that the sheet says in words, in the order of use: tools, strip, time, proof, what was taken for granted, cautions. */
+export const wordBlocks = (trial: Trial, units: Units): Block[] => {
+  const note = (words: string): { words: string; style: { size: number } } => ({ words, style: SMALL });
+  const signed = (sign: string) => (words: string) => ({ words, sign, style: SMALL });
+  const strips = testStrips(trial);
+  const misses = trial.misses ?? [];
+  return [
+    { heading: 'Tools, left to right', paragraphs: trial.stations.flatMap((station) => stationInWords(trial, station, units)).map(note) },
+    { heading: 'Test strip first', paragraphs: strips.map((strip) => note(testStripWords(strip, units))) },
+    { heading: 'Predicted making time', paragraphs: timeInWords(trial).map(note) },
+    { heading: 'Proof', paragraphs: [note(proofInWords(trial, units))] },
+    {
+      heading: 'What a blank already cut misses',
+      paragraphs: misses.map(({ bend, flange, miss }) => note(`${flange} at ${bend}: ${miss >= 0 ? 'longer' : 'shorter'} by ${lengthText(Math.abs(miss), units)} than drawn.`)),
+    },
+    { heading: 'Warnings', paragraphs: trial.warnings.map(signed('⚠')) },
+    { heading: 'Taken for granted', paragraphs: [...trial.assumptions, ...trial.sheet.part.assumptions.map((a) => a.sentence)].map(signed('–')) },
+    { heading: 'Cautions', paragraphs: [...CAUTIONS, liftCaution(trial)].map(signed('⚠')) },
+  ].filter(({ paragraphs }) => paragraphs.length > 0);
+};
+
+/** Thickness and size of the blank, each with a box for what is measured before anything is bent. */
+const measureFirst = (doc: Doc, trial: Trial, area: Area, units: Units): void => {
+  let y = area.y + heading(doc, 'Measure first', area.x, area.y, area.width);
+  const flat = blank(trial.sheet);
+  const rows: [string, string][] = [['Thickness', lengthText(trial.sheet.part.thickness, units)]];
+  if (flat.ok) rows.push(['Blank length', lengthText(flat.value.length, units)], ['Blank width', lengthText(flat.value.width, units)]);
+  const rowHeight = 6.4;
+  const table = rows.length * rowHeight + 4;
+  if (flat.ok) {
+    const height = area.height - (y - area.y) - table - 1;
+    drawPicture(doc, blankPicture(flat.value, { width: area.width, height, units }), area.x, y);
+    y += height + 1;
+  } else {
+    line(doc, flat.failure.sentence, area.x, y, area.width, SMALL);
+    y += 6;
+  }
+  line(doc, 'as drawn', area.x + 22, y, 20, { size: 2 });
+  line(doc, 'as measured', area.x + 48, y, 30, { size: 2 });
+  y += 3;
+  for (const [what, value] of rows) {
+    line(doc, what, area.x, y + 1.6, 21, { size: 2.6 });
+    line(doc, value, area.x + 22, y + 1.6, 25, { size: 2.6, bold: true });
+    box(doc, { x: area.x + 48, y: y + 0.5, width: area.width - 48, height: rowHeight - 1 }, 'edge');
+    y += rowHeight;
+  }
+};
+
+/** Three columns of a page that holds words only. */
+export const wordColumns = (keepClear: number): Area[] => {
+  const gap = 6;
+  const width = (INNER.width - 2 * gap) / 3;
+  return [0, 1, 2].map((k) => ({
+    x: INNER.x + k * (width + gap),
+    y: INNER.y,
+    width,
+    // the title strip stands under the right-hand columns
+    height: INNER.height - (k === 0 ? 0 : keepClear),
+  }));
+};
+
+/** How the first sheet's height is shared out: path, bed, and what stands below them. mm */
+const PATH_HEIGHT = { few: 56, many: 72 } as const;
+const MANY_STEPS = 9;
+const BLANK_WIDTH = 84;
+
+/**
+ * The first sheet: the unfolding as one path, the bed with its ruler, the blank to be measured first, tools and notes. Notes
+ * that find no room go on over new sheets, which `newSheet` starts.
+ */
+export const drawFirstPage = (doc: Doc, trial: Trial, units: Units, newSheet: () => readonly Area[]): void => {
+  drawFrame(doc);
+  const { x, width } = INNER;
+  let { y } = INNER;
+  const pathHeight = trial.steps.length > MANY_STEPS ? PATH_HEIGHT.many : PATH_HEIGHT.few;
+  heading(doc, 'From blank to finished piece', x, y, 70);
+  drawPicture(doc, unfoldingPath(trial, { width, height: pathHeight }), x, y);
+  y += pathHeight + 1;
+  rule(doc, FRAME.x, y, FRAME.x + FRAME.width, y);
+  y += 2;
+  const layout = layoutPicture(trial, { width, units });
+  heading(doc, `Along the bed, from the front (${units} from the middle)`, x, y, 110);
+  drawPicture(doc, layout, x, y);
+  y += layout.height + 0.5;
+  rule(doc, FRAME.x, y, FRAME.x + FRAME.width, y);
+  y += 2.5;
+  const bottom = INNER.y + INNER.height;
+  measureFirst(doc, trial, { x, y, width: BLANK_WIDTH, height: bottom - y }, units);
+  const title = titleArea();
+  const middle = x + BLANK_WIDTH + 5;
+  rule(doc, middle - 2.5, y - 2.5, middle - 2.5, FRAME.y + FRAME.height);
+  const columns: Area[] = [
+    { x: middle, y, width: title.x - middle - 3, height: bottom - y },
+    { x: title.x, y, width: TITLE.width - INSET, height: title.y - y - 1 },
+  ];
+  flow(doc, wordBlocks(trial, units), columns.filter((c) => c.height > 12), newSheet);
+};

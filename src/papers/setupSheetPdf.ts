@@ -1,0 +1,91 @@
+import { createRequire } from 'node:module';
+import PDFDocument from 'pdfkit';
+import type { Trial } from '../trial/index.js';
+import { BOLD_FONT, PLAIN_FONT, POINTS_PER_MM } from './drawPicture.js';
+import { type Units, roundText } from './format.js';
+import { type Area, type Doc, PAGE } from './paper.js';
+import { drawReasonPages } from './reasonPages.js';
+import { drawFirstPage, wordColumns } from './setupFirstPage.js';
+import { drawStepPage } from './setupStepPage.js';
+import { STRIP, type TitleData, drawFrame, drawTitleBlock, drawTitleStrip } from './titleBlock.js';
+
+export interface SetupSheetOptions {
+  /** As printed; left open to be filled in by hand when absent. */
+  readonly date?: string;
+  readonly who?: string;
+  readonly partName?: string;
+  readonly revision?: string;
+  readonly units?: Units;
+}
+
+/** The papers' lettering, embedded: the built-in fonts of the format lack signs that the sheets need. */
+const fontFile = (name: string): string => createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`);
+
+const openDocument = (title: string, who: string): Doc => {
+  const doc = new PDFDocument({
+    size: [PAGE.width * POINTS_PER_MM, PAGE.height * POINTS_PER_MM],
+    margin: 0,
+    bufferPages: true,
+    autoFirstPage: false,
+    lang: 'en',
+    info: { Title: title, Author: who, Creator: 'Brakewright' },
+  });
+  doc.registerFont(PLAIN_FONT, fontFile('DejaVuSansCondensed'));
+  doc.registerFont(BOLD_FONT, fontFile('DejaVuSansCondensed-Bold'));
+  return doc;
+};
+
+const bytesOf = (doc: Doc): Promise<Uint8Array> =>
+  new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = [];
+    doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
+    doc.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
+    doc.on('error', reject);
+    doc.end();
+  });
+
+/**
+ * The set-up sheet of a trial as a PDF (A4 lying, fonts embedded): a first sheet with path, layout, blank, tools and
+ * notes, then a sheet for each step. A verdict other than 'makes' gives a sheet of reasons and remedies instead.
+ *
+ * @example await writeFile('u-channel.pdf', await setupSheetPdf(trial, { date: '2026-03-02', who: 'demonstrator' }))
+ */
+export const setupSheetPdf = async (trial: Trial, options: SetupSheetOptions = {}): Promise<Uint8Array> => {
+  const { date = '', who = '', partName = trial.sheet.part.name, revision = '', units = 'mm' } = options;
+  const data: TitleData = {
+    part: partName, revision, date, who,
+    metal: trial.metal.name,
+    quantity: String(trial.quantity),
+    machine: trial.machine.name,
+    thickness: roundText(trial.sheet.part.thickness, units),
+    verdict: trial.verdict,
+  };
+  const doc = openDocument(`Set-up sheet: ${partName}`, who);
+  const names: string[] = [];
+  const sheet = (name: string): void => {
+    doc.addPage();
+    names.push(name);
+  };
+  const notes = (): readonly Area[] => {
+    sheet('notes');
+    drawFrame(doc);
+    return wordColumns(STRIP.height);
+  };
+  sheet('first');
+  if (trial.verdict === 'makes') {
+    drawFirstPage(doc, trial, units, notes);
+    for (const step of trial.steps) {
+      sheet(`step ${step.number} of ${trial.steps.length}`);
+      drawStepPage(doc, trial, step, units);
+    }
+  } else {
+    drawReasonPages(doc, trial, units, notes);
+  }
+  names.forEach((name, k) => {
+    doc.switchToPage(k);
+    const count = `sheet ${k + 1} of ${names.length}`;
+    if (k === 0) drawTitleBlock(doc, data, count);
+    else drawTitleStrip(doc, data, name, count);
+  });
+  return bytesOf(doc);
+};

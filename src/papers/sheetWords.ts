@@ -1,0 +1,58 @@
+import type { Placed, Station, Step, Trial } from '../trial/index.js';
+import { type Units, angleFigure, lengthText, roundFigure, roundText } from './format.js';
+import { dieOf, punchOf } from './seatPose.js';
+
+/** "100 at −100, 50 ear left at 0": the segments from left to right, each with the place of its left end. */
+const segmentsInWords = (segments: readonly Placed[], units: Units): string =>
+  segments
+    .map(({ length, from, ear }) => `${roundFigure(length, units)}${ear ? ` ear ${ear}` : ''} at ${roundFigure(from, units)}`)
+    .join(' · ');
+
+const demo = (it: { readonly demo: boolean }): string => (it.demo ? ' (demo)' : '');
+
+/** A station's tools, left to right, as they are carried to the machine: one sentence a tool. */
+export const stationInWords = (trial: Trial, station: Station, units: Units): readonly string[] => {
+  const [punch, die] = [punchOf(trial, station.punch), dieOf(trial, station.die)];
+  return [
+    `${station.id} punch: ${punch.name}${demo(punch)}, facing ${station.punchFacing}, clamp ${punch.tang}. Left to right: ${segmentsInWords(station.punchSegments, units)} ${units}.`,
+    `${station.id} die: ${die.name}${demo(die)}, facing ${station.dieFacing}, seat ${die.tang}. Left to right: ${segmentsInWords(station.dieSegments, units)} ${units}.` +
+      (station.riser > 0 ? ` On ${roundText(station.riser, units)} of risers.` : '') +
+      ` Die top ${roundText(station.dieTop, units)} over the die seat.`,
+  ];
+};
+
+/** Minutes and seconds. */
+export const timeText = (seconds: number): string =>
+  seconds < 100 ? `${seconds.toFixed(0)} s` : `${Math.floor(seconds / 60)} min ${Math.round(seconds % 60)} s`;
+
+export const timeInWords = (trial: Trial): readonly string[] => [
+  `${timeText(trial.seconds)} for one part, set-up shared over ${trial.quantity}; ${trial.model}.`,
+  ...trial.timeModel.map(({ what, seconds }) => `${what}: ${timeText(seconds)}`),
+];
+
+/** What the independent check found, for the paper. */
+export const proofInWords = (trial: Trial, units: Units): string => {
+  const { proof } = trial;
+  if (!proof.checked) return 'Not checked by the second engine.';
+  const least =
+    proof.smallestClearance === null
+      ? ''
+      : ` Smallest clearance ${lengthText(proof.smallestClearance, units)}${proof.where ? ` (${proof.where})` : ''}.`;
+  const motion =
+    proof.largestMotion === null
+      ? ''
+      : ` Between two checked poses no point moved further than ${lengthText(proof.largestMotion, units)}.`;
+  const found = proof.findings.length > 0 ? ` Findings: ${proof.findings.join('; ')}.` : '';
+  return `${proof.passed ? 'Checked by a second engine: passed.' : 'Checked by a second engine: NOT passed.'}${least}${motion}${found}`;
+};
+
+/** "bend b1" or "bends b1 and b3". */
+export const bendsInWords = (step: Step): string => {
+  const { bends, kind } = step;
+  const names = bends.length < 2 ? bends.join('') : `${bends.slice(0, -1).join(', ')} and ${bends[bends.length - 1]!}`;
+  return `${kind === 'hem close' ? 'close hem' : bends.length > 1 ? 'bends' : 'bend'} ${names}`;
+};
+
+/** Both names of an angle, so that neither can be taken for the other. */
+export const angleInWords = (bendAngle: number): string =>
+  `bend angle ${angleFigure(bendAngle)}, included angle ${angleFigure(180 - bendAngle)}`;
