@@ -16,37 +16,47 @@ export interface Chains {
   readonly branch?: { readonly at: Vec2; readonly edges: number };
 }
 
+/** Points by the square cell they lie in, so that near ones are found without asking all. */
+const grid = (cell: number) => {
+  const cells = new Map<string, number[]>();
+  const index = (x: number): number => Math.floor(x / cell);
+  return {
+    put: (p: Vec2, number: number): void => {
+      const key = `${index(p[0])},${index(p[1])}`;
+      const there = cells.get(key);
+      if (there === undefined) cells.set(key, [number]);
+      else there.push(number);
+    },
+    /** Numbers put within one cell of p. */
+    near: (p: Vec2): number[] =>
+      [-1, 0, 1].flatMap((dx) => [-1, 0, 1].flatMap((dy) => cells.get(`${index(p[0]) + dx},${index(p[1]) + dy}`) ?? [])),
+  };
+};
+
 /** Numbers for points, the same for points nearer than SAME_POINT. */
 const pointNumbers = () => {
   const points: Vec2[] = [];
-  const cells = new Map<string, number[]>();
-  return {
-    points,
-    numberOf: (p: Vec2): number => {
-      const [cx, cy] = [Math.floor(p[0] / SAME_POINT), Math.floor(p[1] / SAME_POINT)];
-      for (let dx = -1; dx <= 1; dx++) {
-        for (let dy = -1; dy <= 1; dy++) {
-          const found = cells.get(`${cx + dx},${cy + dy}`)?.find((k) => length2(sub2(points[k]!, p)) < SAME_POINT);
-          if (found !== undefined) return found;
-        }
-      }
-      const key = `${cx},${cy}`;
-      cells.set(key, [...(cells.get(key) ?? []), points.length]);
-      return points.push(p) - 1;
-    },
+  const { put, near } = grid(SAME_POINT);
+  const numberOf = (p: Vec2): number => {
+    const found = near(p).find((k) => length2(sub2(points[k]!, p)) < SAME_POINT);
+    if (found !== undefined) return found;
+    put(p, points.length);
+    return points.push(p) - 1;
   };
+  return { points, numberOf };
 };
 
 /** Joins loose ends nearest first, as long as they are no further apart than `gap`; returns where each point went. */
 const healGaps = (points: readonly Vec2[], loose: readonly number[], gap: number) => {
   const pairs: { readonly a: number; readonly b: number; readonly apart: number }[] = [];
-  const byX = [...loose].sort((p, q) => points[p]![0] - points[q]![0]);
-  byX.forEach((a, i) => {
-    for (let k = i + 1; k < byX.length && points[byX[k]!]![0] - points[a]![0] <= gap; k++) {
-      const apart = length2(sub2(points[a]!, points[byX[k]!]!));
-      if (apart <= gap) pairs.push({ a, b: byX[k]!, apart });
+  const { put, near } = grid(gap);
+  for (const a of loose) {
+    for (const b of near(points[a]!)) {
+      const apart = length2(sub2(points[a]!, points[b]!));
+      if (apart <= gap) pairs.push({ a, b, apart });
     }
-  });
+    put(points[a]!, a);
+  }
   pairs.sort((p, q) => p.apart - q.apart);
   const goes = points.map((_, i) => i);
   const taken = new Set<number>();
@@ -89,23 +99,28 @@ export const chainCurves = (curves: readonly Curve[], gap: number): Chains => {
   edges = edges.map((edge) => ({ ...edge, a: healed.goes[edge.a]!, b: healed.goes[edge.b]! }));
   // what still ends nowhere is taken away, from its end inwards
   const loose: Record<string, number> = {};
-  for (let counts = meeting(); counts.includes(1); counts = meeting()) {
-    edges = edges.filter(({ a, b, curve }) => {
-      if (counts[a] !== 1 && counts[b] !== 1) return true;
-      loose[curve.layer] = (loose[curve.layer] ?? 0) + 1;
-      return false;
-    });
-  }
-  const common = { healed: { count: healed.count, widest: healed.widest }, loose, doubled };
   const counts = meeting();
-  const branch = counts.findIndex((n) => n > 2);
-  if (branch !== -1) return { loops: [], ...common, branch: { at: points[branch]!, edges: counts[branch]! } };
-  const at = new Map<number, number[]>();
+  const at = points.map((): number[] => []);
   edges.forEach(({ a, b }, k) => {
-    at.set(a, [...(at.get(a) ?? []), k]);
-    at.set(b, [...(at.get(b) ?? []), k]);
+    at[a]!.push(k);
+    at[b]!.push(k);
   });
   const used = edges.map(() => false);
+  const dead = counts.flatMap((n, i) => (n === 1 ? [i] : []));
+  for (let end = dead.pop(); end !== undefined; end = dead.pop()) {
+    const k = at[end]!.find((edge) => !used[edge]);
+    if (k === undefined) continue;
+    used[k] = true;
+    const { a, b, curve } = edges[k]!;
+    loose[curve.layer] = (loose[curve.layer] ?? 0) + 1;
+    for (const i of [a, b]) {
+      counts[i]! -= 1;
+      if (counts[i] === 1) dead.push(i);
+    }
+  }
+  const common = { healed: { count: healed.count, widest: healed.widest }, loose, doubled };
+  const branch = counts.findIndex((n) => n > 2);
+  if (branch !== -1) return { loops: [], ...common, branch: { at: points[branch]!, edges: counts[branch]! } };
   const loops: Contour[] = [];
   edges.forEach((first, start) => {
     if (used[start]) return;
@@ -117,7 +132,7 @@ export const chainCurves = (curves: readonly Curve[], gap: number): Chains => {
       const forward = a === from;
       loop.push(vertex(points[from]![0], points[from]![1], forward ? curve.bulge : -curve.bulge || 0));
       from = forward ? b : a;
-      k = at.get(from)!.find((other) => other !== k) ?? k;
+      k = at[from]!.find((other) => !used[other]) ?? k;
     }
     loops.push(loop);
   });
