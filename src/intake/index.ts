@@ -1,1 +1,3 @@
-export {};
+export type { Intake, Refusal, RefusalCode } from './refusal.js';
+export { type ReadStepOptions, closeStepReader, readStep } from './step/reader.js';
+export { type BlankDxfFailure, type BlankDxfOptions, type BlankDxfResult, type CutBlank, readBlankDxf } from './readBlankDxf.js';

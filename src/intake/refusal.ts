@@ -6,6 +6,7 @@ export type RefusalCode =
   | 'no solid'
   | 'time limit'
   | 'memory limit'
+  | 'cancelled'
   | 'open shell'
   | 'free form'
   | 'no constant thickness'

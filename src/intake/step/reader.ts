@@ -1,0 +1,109 @@
+import { Worker } from 'node:worker_threads';
+import type { Intake } from '../refusal.js';
+import { refusedFile } from './intakeOf.js';
+import type { ReadReply, ReadRequest } from './worker.js';
+
+export interface ReadStepOptions {
+  /** Time allowed from the start of this file's reading, the kernel's own loading included. Default 60. */
+  readonly seconds?: number;
+  /** Gives the reading up; the file is then refused as 'cancelled'. */
+  readonly signal?: AbortSignal;
+  /** mm, the inside radius of bends drawn sharp; without it the thickness (common practice, no source). */
+  readonly sharpRadius?: number;
+}
+
+const SECONDS = 60;
+/** The kernel's heap only grows: after this many files a fresh worker takes over. */
+const READS_PER_WORKER = 20;
+/** A warm worker holds some 300 MB; it is let go after this long without work. ms */
+const KEPT_WARM = 120_000;
+/** MB of JavaScript heap; the kernel's own heap is WebAssembly memory, bounded at 4 GB by its 32-bit addresses. */
+const HEAP_MB = 2048;
+
+let warm: { worker: Worker; reads: number } | undefined;
+let idle: NodeJS.Timeout | undefined;
+let queue: Promise<unknown> = Promise.resolve();
+let lastId = 0;
+
+/** The compiled worker, also when this module itself runs as TypeScript source in a test. */
+const workerUrl = (): URL => {
+  const own = import.meta.url;
+  return new URL('./worker.js', own.endsWith('.ts') ? own.replace('/src/', '/dist/') : own);
+};
+
+const takeWorker = (): { worker: Worker; reads: number } => {
+  clearTimeout(idle);
+  warm ??= { worker: new Worker(workerUrl(), { resourceLimits: { maxOldGenerationSizeMb: HEAP_MB }, stdout: true, stderr: true }), reads: 0 };
+  warm.reads++;
+  warm.worker.ref();
+  return warm;
+};
+
+const dropWorker = async (): Promise<void> => {
+  clearTimeout(idle);
+  const old = warm;
+  warm = undefined;
+  await old?.worker.terminate();
+};
+
+/** Leaves the worker warm for the next file, without keeping the process alive. */
+const rest = async (reads: number, spoilt: boolean): Promise<void> => {
+  if (spoilt || reads >= READS_PER_WORKER) return dropWorker();
+  warm?.worker.unref();
+  idle = setTimeout(() => void dropWorker(), KEPT_WARM);
+  idle.unref();
+};
+
+const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions): Promise<Intake> => {
+  if (options.signal?.aborted) return Promise.resolve(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`));
+  const seconds = options.seconds ?? SECONDS;
+  const { worker, reads } = takeWorker();
+  const id = ++lastId;
+  return new Promise((resolve, reject) => {
+    const settle = (act: () => void, spoilt: boolean): void => {
+      clearTimeout(limit);
+      options.signal?.removeEventListener('abort', onAbort);
+      worker.removeAllListeners();
+      // a dying worker may still emit an error, which must not bring the process down
+      worker.on('error', () => undefined);
+      void rest(reads, spoilt).then(act);
+    };
+    const finish = (intake: Intake, spoilt: boolean): void => settle(() => resolve(intake), spoilt);
+    const onAbort = (): void => finish(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`), true);
+    const limit = setTimeout(
+      () => finish(refusedFile('time limit', `${fileName} was not read within ${seconds} s.`, seconds), true),
+      seconds * 1000,
+    );
+    options.signal?.addEventListener('abort', onAbort, { once: true });
+    worker.on('message', (reply: ReadReply) => {
+      if (reply.id === id) finish(reply.intake, reply.spoilt);
+    });
+    worker.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code === 'ERR_WORKER_OUT_OF_MEMORY') finish(refusedFile('memory limit', `${fileName} needs more memory than the reader may use (${HEAP_MB} MB).`, HEAP_MB), true);
+      else settle(() => reject(new Error(`the STEP reader's worker failed: ${error.message}`)), true);
+    });
+    worker.on('exit', () => finish(refusedFile('unreadable file', `${fileName} could not be read: the reader ended without an answer.`), true));
+    const request: ReadRequest = { id, bytes, fileName, ...(options.sharpRadius === undefined ? {} : { sharpRadius: options.sharpRadius }) };
+    worker.postMessage(request);
+  });
+};
+
+/**
+ * Reads a STEP file's bodies as sheet-metal parts. Bad input never throws: what cannot be read is refused with a
+ * reason. Files are read one after another in a worker thread that is killed at its time limit.
+ *
+ * @example
+ * const { parts, refused } = await readStep(await readFile('bracket.step'), 'bracket.step');
+ */
+export const readStep = (bytes: Uint8Array, fileName: string, options: ReadStepOptions = {}): Promise<Intake> => {
+  const turn = queue.then(() => readOne(bytes, fileName, options));
+  queue = turn.catch(() => undefined);
+  return turn;
+};
+
+/** Lets the warm worker go at once; the next file starts a new one. */
+export const closeStepReader = (): Promise<void> => {
+  const turn = queue.then(dropWorker);
+  queue = turn;
+  return turn;
+};
