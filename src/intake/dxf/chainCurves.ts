@@ -49,7 +49,7 @@ const pointNumbers = () => {
 /** Joins loose ends nearest first, as long as they are no further apart than `gap`; returns where each point went. */
 const healGaps = (points: readonly Vec2[], loose: readonly number[], gap: number) => {
   const pairs: { readonly a: number; readonly b: number; readonly apart: number }[] = [];
-  const { put, near } = grid(gap);
+  const { put, near } = grid(Math.max(gap, SAME_POINT));
   for (const a of loose) {
     for (const b of near(points[a]!)) {
       const apart = length2(sub2(points[a]!, points[b]!));
@@ -96,7 +96,9 @@ export const chainCurves = (curves: readonly Curve[], gap: number): Chains => {
   };
   const ends = meeting().flatMap((n, i) => (n === 1 ? [i] : []));
   const healed = healGaps(points, ends, gap);
-  edges = edges.map((edge) => ({ ...edge, a: healed.goes[edge.a]!, b: healed.goes[edge.b]! }));
+  edges = edges
+    .map((edge) => ({ ...edge, a: healed.goes[edge.a]!, b: healed.goes[edge.b]! }))
+    .filter(({ a, b }) => a !== b); // a scrap shorter than the gap
   // what still ends nowhere is taken away, from its end inwards
   const loose: Record<string, number> = {};
   const counts = meeting();
