@@ -1,5 +1,6 @@
 import { hostname } from 'node:os';
 import fastify, { type FastifyInstance } from 'fastify';
+import { closeStepReader } from '../intake/index.js';
 import { metals } from '../metal/index.js';
 import { demoParts } from '../sheet/index.js';
 import { demoFloor, demoRack } from '../shop/index.js';
@@ -10,6 +11,7 @@ import { JobPool } from './jobPool.js';
 import { bodyLimit, requestSeconds } from './limits.js';
 import { jobRoutes } from './routes/jobs.js';
 import { pageRoutes } from './routes/pages.js';
+import { paperRoutes } from './routes/papers.js';
 import { partRoutes } from './routes/parts.js';
 import { stockRoutes } from './routes/stock.js';
 import { trialRoutes } from './routes/trials.js';
@@ -52,6 +54,7 @@ const application = async (listen: ListenOptions, context: Context): Promise<Fas
   await partRoutes(app, context);
   trialRoutes(app, context);
   jobRoutes(app, context);
+  paperRoutes(app, context);
   await pageRoutes(app, listen.pages);
   return app;
 };
@@ -65,6 +68,7 @@ const firstStart = async (store: Store): Promise<void> => {
 const closeAll = async (app: FastifyInstance, jobs: JobPool, store: Store): Promise<void> => {
   await jobs.close();
   await app.close();
+  await closeStepReader();
   await store.close();
 };
 

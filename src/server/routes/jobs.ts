@@ -22,7 +22,7 @@ export const jobRoutes = (app: FastifyInstance, { jobs }: Context): void => {
     return jobOr404(await jobs.view(params.id));
   });
 
-  app.get<ById>('/api/jobs/:id/events', async ({ params, raw }, reply) => {
+  app.get<ById>('/api/jobs/:id/events', async ({ params }, reply) => {
     const stream = new Readable({ read: () => undefined });
     const push = (view: JobView): void => {
       stream.push(`data: ${JSON.stringify(view)}\n\n`);
@@ -41,7 +41,7 @@ export const jobRoutes = (app: FastifyInstance, { jobs }: Context): void => {
       stream.destroy();
     };
     stream.on('end', end);
-    raw.on('close', end);
+    reply.raw.on('close', end);
     return reply.header('content-type', 'text/event-stream').header('x-accel-buffering', 'no').send(stream);
   });
 };

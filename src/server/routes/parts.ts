@@ -1,8 +1,9 @@
 import multipart from '@fastify/multipart';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { asFormed, type Part, profilePart } from '../../sheet/index.js';
-import { rooms } from '../agreed.js';
+import { readStep } from '../../intake/index.js';
+import { profilePart } from '../../sheet/index.js';
+import { type Change, changedPart } from '../changedPart.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { whoAsks } from '../guard.js';
@@ -11,15 +12,16 @@ import { readSeconds, tooLarge, uploadLimit, waitingReads } from '../limits.js';
 import { oneAtATime } from '../oneAtATime.js';
 import { livePart } from './livePart.js';
 import { partSummary } from './partSummary.js';
-import { ruleOf } from './rule.js';
+import { revisionOf, ruleOf } from './rule.js';
 
 interface ById { readonly Params: { readonly id: string } }
 
 const length = z.number().positive().max(100_000);
+const radius = z.number().min(0).max(10_000);
 const profileSchema = z.strictObject({
   profile: z.strictObject({
     name: z.string().trim().min(1).max(200),
-    thickness: length, insideRadius: z.number().min(0).max(10_000), width: length,
+    thickness: length, insideRadius: radius, width: length,
     flanges: z.array(length).min(1).max(100),
     turns: z.array(z.number().min(-180).max(180)).max(99),
     measure: z.enum(['outside', 'inside']).default('outside'),
@@ -27,8 +29,8 @@ const profileSchema = z.strictObject({
 });
 const revisionSchema = z.strictObject({
   name: z.string().trim().min(1).max(200).optional(),
-  /** mm: inside radii to take for bends, by bend id, outside lengths kept. */
-  radii: z.record(z.string(), z.number().min(0).max(10_000)).optional(),
+  radii: z.record(z.string(), radius).optional(),
+  sharpRadius: radius.optional(),
 });
 
 export const partRoutes = async (app: FastifyInstance, { store, jobs }: Context): Promise<void> => {
@@ -47,14 +49,17 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs }: Context)
     }
     const file = await uploaded(request);
     const gone = new AbortController();
-    request.raw.on('close', () => gone.abort());
-    const intake = await inTurn(() => rooms.readStep!(file.bytes, file.name, { seconds: readSeconds, signal: gone.signal }));
+    reply.raw.on('close', () => gone.abort());
+    const intake = await inTurn(() => readStep(file.bytes, file.name, {
+      seconds: readSeconds, signal: gone.signal, ...(file.sharpRadius === undefined ? {} : { sharpRadius: file.sharpRadius }),
+    }));
+    if (gone.signal.aborted) return reply; // nobody is there to answer, and what nobody asked for any longer is not kept
     const refused = intake.refused.map(({ index, code, sentence }) => ({ index, code, sentence }));
     if (intake.parts.length === 0) {
       const first = refused[0]?.sentence ?? 'The file holds no solid.';
       throw new HttpError(422, refused.length < 2 ? first : `None of the ${refused.length} solids is a part that can be bent; the first: ${first}`, { refused });
     }
-    const parts = await store.addReading({ file, parts: intake.parts.map(({ part }) => part), refused }, whoAsks(request));
+    const parts = await store.addReading({ file: { name: file.name, bytes: file.bytes }, parts: intake.parts.map(({ part }) => part), refused }, whoAsks(request));
     return reply.code(201).send({ parts, refused });
   });
 
@@ -72,7 +77,7 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs }: Context)
   });
 
   app.post<ById>('/api/parts/:id/revisions', async (request, reply) => {
-    const asked = checked(revisionSchema, request.body);
+    const asked: Change = checked(revisionSchema, request.body);
     const { part } = await livePart(store, request.params.id);
     const changed = changedPart(part, asked);
     const revision = await store.addRevision(request.params.id, changed.part, changed.words, whoAsks(request));
@@ -91,40 +96,25 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs }: Context)
   });
 };
 
+interface Upload {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  /** mm, the inside radius of bends drawn sharp. */
+  readonly sharpRadius?: number;
+}
+
 /** The one file of a form, whole and within its bounds. */
-const uploaded = async (request: FastifyRequest): Promise<{ readonly name: string; readonly bytes: Uint8Array }> => {
+const uploaded = async (request: FastifyRequest): Promise<Upload> => {
   const file = await request.file();
   if (file === undefined) throw new HttpError(400, 'The form has no file.');
   const bytes = await file.toBuffer();
   // toBuffer() throws by itself only when a chunk follows the one that was cut off at the limit.
   if (file.file.truncated) throw new HttpError(413, tooLarge);
   const name = file.filename.slice(0, 200);
+  const field = file.fields['sharpRadius'];
+  const sharp = field !== undefined && 'value' in field ? Number(field.value) : undefined;
+  if (sharp !== undefined && !(sharp >= 0 && sharp <= 1000)) throw new HttpError(400, "'sharpRadius' is an inside radius in mm, from 0 to 1000.");
   if (!/\.(step|stp)$/i.test(name)) throw new HttpError(415, `'${name}' is no STEP file by its name (.step or .stp).`);
   if (bytes.length === 0) throw new HttpError(422, `'${name}' is empty.`);
-  return { name, bytes };
-};
-
-const revisionOf = (text: string | undefined): number | undefined => {
-  if (text === undefined) return undefined;
-  if (!/^[1-9]\d{0,5}$/.test(text)) throw new HttpError(400, `'revision' is a whole number from 1, not '${text}'.`);
-  return Number(text);
-};
-
-const changedPart = (part: Part, asked: z.output<typeof revisionSchema>): { readonly part: Part; readonly words: string } => {
-  const words: string[] = [];
-  let changed = part;
-  const radii = Object.entries(asked.radii ?? {});
-  for (const [id] of radii) if (!part.bends.some((bend) => bend.id === id)) throw new HttpError(422, `The part has no bend '${id}'.`);
-  if (radii.length > 0) {
-    const formed = asFormed(part, part.bends.map(({ id, insideRadius }) => ({ insideRadius: asked.radii![id] ?? insideRadius })));
-    if (!formed.ok) throw new HttpError(422, formed.failure.sentence);
-    changed = formed.value;
-    words.push(...radii.map(([id, radius]) => `inside radius of ${id} ${radius} mm`));
-  }
-  if (asked.name !== undefined && asked.name !== part.name) {
-    changed = { ...changed, name: asked.name };
-    words.push('renamed');
-  }
-  if (words.length === 0) throw new HttpError(400, 'Nothing changes: give a name or the radii of bends.');
-  return { part: changed, words: words.join(', ') };
+  return { name, bytes, ...(sharp === undefined ? {} : { sharpRadius: sharp }) };
 };

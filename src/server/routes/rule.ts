@@ -26,3 +26,10 @@ export const ruleOf = ({ rule, k }: { readonly rule?: string; readonly k?: strin
   }
   return { name: 'K-factor', k: value };
 };
+
+/** The revision that a query names; undefined for the latest. */
+export const revisionOf = (text: string | undefined): number | undefined => {
+  if (text === undefined) return undefined;
+  if (!/^[1-9]\d{0,5}$/.test(text)) throw new HttpError(400, `'revision' is a whole number from 1, not '${text}'.`);
+  return Number(text);
+};
