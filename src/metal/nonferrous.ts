@@ -19,42 +19,42 @@ const aluminium: readonly Metal[] = defineMetals(
     {
       id: 'aw-1050a-o', name: 'AW-1050A aluminium', temper: 'O',
       yield: [20, 55, 30, 'min', 'memory', 'EN 485-2'], tensile: [65, 95, 78, 'both', 'memory', 'EN 485-2'],
-      uniform: 0.22, minRadius: factor(0, 0), thickness: [0.5, 6],
+      uniform: 0.26, minRadius: factor(0, 0), thickness: [0.5, 6],
     },
     {
       id: 'aw-1050a-h14', name: 'AW-1050A aluminium', temper: 'H14',
       yield: [85, 130, 103, 'min', 'memory', 'EN 485-2'], tensile: [105, 145, 117, 'both', 'memory', 'EN 485-2'],
-      uniform: 0.03, minRadius: factor(0.5, 1), thickness: [0.5, 6],
+      uniform: 0.065, minRadius: factor(0.5, 1), thickness: [0.5, 6],
     },
     {
       id: '1100-o', name: '1100 aluminium', temper: 'O',
       yield: [25, 55, 35, 'min', 'memory', 'ASTM B209'], tensile: [75, 105, 90, 'both', 'memory', 'ASTM B209'],
-      uniform: 0.22, minRadius: table([0, 0, 0, 0, 0.5, 1, 1, 1.5]), thickness: [0.4, 6.35],
+      uniform: 0.26, minRadius: table([0, 0, 0, 0, 0.5, 1, 1, 1.5]), thickness: [0.4, 6.35],
     },
     {
       id: '1100-h14', name: '1100 aluminium', temper: 'H14',
       yield: [95, 140, 115, 'min', 'memory', 'ASTM B209'], tensile: [110, 145, 127, 'both', 'memory', 'ASTM B209'],
-      uniform: 0.03, minRadius: table([0, 0, 0, 1, 1, 1.5, 2, 2.5]), thickness: [0.4, 6.35],
+      uniform: 0.055, minRadius: table([0, 0, 0, 1, 1, 1.5, 2, 2.5]), thickness: [0.4, 6.35],
     },
     {
       id: '3003-h14', name: '3003 aluminium', temper: 'H14',
       yield: [115, 165, 140, 'min', 'memory', 'ASTM B209'], tensile: [140, 180, 155, 'both', 'memory', 'ASTM B209'],
-      uniform: 0.035, minRadius: table([0, 0, 0, 1, 1, 1.5, 2, 2.5]), thickness: [0.4, 6.35],
+      uniform: 0.055, minRadius: table([0, 0, 0, 1, 1, 1.5, 2, 2.5]), thickness: [0.4, 6.35],
     },
     {
       id: 'aw-5754-o', name: 'AW-5754 aluminium', temper: 'O/H111',
       yield: [80, 130, 100, 'min', 'memory', 'EN 485-2'], tensile: [190, 240, 215, 'both', 'memory', 'EN 485-2'],
-      uniform: 0.19, minRadius: factor(0.5, 1), thickness: [0.5, 10],
+      uniform: 0.215, minRadius: factor(0.5, 1), thickness: [0.5, 10],
     },
     {
       id: 'aw-5754-h22', name: 'AW-5754 aluminium', temper: 'H22/H32',
       yield: [130, 190, 160, 'min', 'memory', 'EN 485-2'], tensile: [220, 270, 240, 'both', 'memory', 'EN 485-2'],
-      uniform: 0.1, minRadius: factor(1, 1.5), thickness: [0.5, 10],
+      uniform: 0.135, minRadius: factor(1, 1.5), thickness: [0.5, 10],
     },
     {
       id: '5052-o', name: '5052 aluminium', temper: 'O',
       yield: [65, 115, 90, 'min', 'memory', 'ASTM B209'], tensile: [170, 215, 193, 'both', 'memory', 'ASTM B209'],
-      uniform: 0.19, minRadius: table([0, 0, 0, 0.5, 1, 1, 1.5, 1.5]), thickness: [0.4, 6.35],
+      uniform: 0.215, minRadius: table([0, 0, 0, 0.5, 1, 1, 1.5, 1.5]), thickness: [0.4, 6.35],
     },
     {
       id: '5052-h32', name: '5052 aluminium', temper: 'H32',
@@ -100,12 +100,12 @@ const copper: readonly Metal[] = defineMetals(
     {
       id: 'copper-half-hard', name: 'copper C11000', temper: 'half hard (H02)',
       yield: [210, 280, 250, 'none', 'memory', 'typical'], tensile: [255, 320, 290, 'none', 'memory', 'typical'],
-      uniform: 0.06, minRadius: factor(0.5, 1), thickness: [0.5, 10],
+      uniform: 0.07, minRadius: factor(0.5, 1), thickness: [0.5, 10],
     },
     {
       id: 'copper-hard', name: 'copper C11000', temper: 'hard (H04)',
       yield: [280, 335, 310, 'none', 'memory', 'typical'], tensile: [315, 375, 345, 'none', 'memory', 'typical'],
-      uniform: 0.03, minRadius: factor(1, 1.5), thickness: [0.5, 10],
+      uniform: 0.055, minRadius: factor(1, 1.5), thickness: [0.5, 10],
     },
   ],
 );
@@ -131,7 +131,7 @@ const brass: readonly Metal[] = defineMetals(
     {
       id: 'brass-hard', name: 'brass C26000', temper: 'hard (H04)',
       yield: [395, 475, 435, 'none', 'memory', 'typical'], tensile: [490, 560, 525, 'none', 'memory', 'typical'],
-      uniform: 0.05,
+      uniform: 0.08,
       minRadius: {
         kind: 'factor', across: 2, along: 3, mark: 'textbook',
         source: 'Kalpakjian and Schmid, SI 6th ed. 2009, table 16.3 (low-leaded brass, hard, 2 t); along the grain common practice',

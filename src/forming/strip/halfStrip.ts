@@ -1,0 +1,227 @@
+import type { Section } from './section.js';
+
+/**
+ * Half of a strip in a V, seen from its middle (s = 0, under the punch) outwards; thickness one, stresses over E,
+ * radians. x to the shoulder, y up, both of the mean line between the two faces.
+ */
+export interface StripCase {
+  readonly section: Section;
+  /** Half the distance of the shoulder arcs' centres, the arcs' radius, the punch's tip radius. */
+  readonly half: number;
+  readonly shoulder: number;
+  readonly tip: number;
+  readonly friction: number;
+}
+
+/** What is sought at a given inclination of the leg. */
+export interface Unknowns {
+  /** ln of the curvature in the middle. */
+  readonly logCurvature: number;
+  /** ln of half the punch force per length. */
+  readonly logForce: number;
+  /** Where along the strip the nose bears; 0 while it bears in the middle. */
+  readonly bearing: number;
+}
+
+/** A place on the mean line. */
+export interface StripPoint {
+  readonly s: number;
+  readonly inclination: number;
+  readonly x: number;
+  readonly y: number;
+  readonly thickness: number;
+}
+
+/** The strip integrated from its middle to the shoulder. */
+export interface HalfStrip {
+  /** At the shoulder's contact. */
+  readonly end: StripPoint;
+  /** Rotation that the end gives back when all moments go. */
+  readonly release: number;
+  /** Where the nose would bear on this shape. */
+  readonly bearing: StripPoint;
+  readonly middleCurvature: number;
+}
+
+/** Called at each node with the section's rotation, curvature and the part of it that is elastic and goes on release. */
+export type NodeVisitor = (s: number, slope: number, curvature: number, released: number, thickness: number) => void;
+
+/**
+ * The punch force does not act on a line: its stress spreads through the thickness. Equilibrium through the thickness
+ * gives the bending part of the moment as M + 0.1 t^2 M'' (parabolic shear stress), the same as a load spread with a
+ * variance of 0.2 t^2; it is spread evenly over +- sqrt(0.6) t. That the spread is even is our assumption.
+ */
+export const SPREAD = Math.sqrt(0.6);
+
+/**
+ * Slope of the mean line less the sections' rotation, from incompressibility and the shear strain that the flow rule
+ * adds to a power-law strip (exponent n): t^2 [ curvature (Q/M) / (3 (2 - n)) + curvature'/12 ].
+ */
+const SHEAR_SLOPE = 3;
+const SWELL_SLOPE = 1 / 12;
+
+/**
+ * Shear stress takes its share of the yield stress: a section carries less moment by 0.36 (Q/(k t))^2 (mean over the
+ * thickness of a power-law strip's parabola, n about 0.2), with k t about 2 M/t: 0.09 (Q t/M)^2.
+ */
+const SHEAR_WEAKENING = 0.09;
+
+/** Cell size near the punch and far from it, and how they grow. */
+const FINE = 0.06;
+const FINE_UNTIL = 1.8;
+const CELL_GROWTH = 1.15;
+const COARSEST = 1 / 16;
+
+/** Sweeps of the implicit step in a cell. */
+const SWEEPS = 2;
+
+/** The nodes for a V of this half opening: fine near the punch, coarser outwards, past any contact. */
+export const nodesFor = (half: number): Float64Array => {
+  const nodes = [0];
+  let cell = FINE;
+  const coarsest = Math.max(3 * FINE, half * COARSEST);
+  for (let s = 0; s < 3 * half + 3; s += cell) {
+    if (s > FINE_UNTIL) cell = Math.min(coarsest, cell * CELL_GROWTH);
+    if (s > 0) nodes.push(s);
+  }
+  return Float64Array.from(nodes);
+};
+
+/** Moment arm, at s, of a unit of the half force spread about +-bearing: integral over s' > s of q (s' - s). */
+const spreadArm = (s: number, bearing: number): number =>
+  armOf(s, Math.max(bearing - SPREAD, 0), bearing + SPREAD) + armOf(s, Math.max(-bearing - SPREAD, 0), SPREAD - bearing);
+
+const armOf = (s: number, from: number, to: number): number => {
+  const a = Math.max(s, from);
+  return to <= a ? 0 : ((to - s) ** 2 - (a - s) ** 2) / (4 * SPREAD);
+};
+
+/**
+ * Integrates outwards until the moment of the shoulder's force is spent. Null when that does not happen within the
+ * strip. Moments: that of the shoulder's reaction about the mean line, less the spread punch force's; the section's
+ * law gives curvature, the mean line's slope follows.
+ */
+export const integrateHalf = (
+  strip: StripCase, nodes: Float64Array, inclination: number, u: Unknowns, visit?: NodeVisitor,
+): HalfStrip | null => {
+  const { section, tip, friction } = strip;
+  const middleCurvature = Math.exp(u.logCurvature);
+  const middleMoment = section.moment(middleCurvature);
+  const vertical = Math.exp(u.logForce);
+  const horizontal = vertical * Math.tan(inclination - Math.atan(friction));
+  const normal = vertical / (Math.cos(inclination) + friction * Math.sin(inclination));
+  // friction acts on the lower face, half a thickness from the mean line
+  const endMoment = (friction * normal) / 2;
+  const bearing = Math.max(0, u.bearing);
+  const bearingForce = vertical / Math.cos(Math.min(bearing / (tip + 0.5), MAX_BEARING_ANGLE));
+  const start = middleMoment + bearingForce * spreadArm(0, bearing);
+  const shearSlope = 1 / (SHEAR_SLOPE * (2 - section.exponent));
+  const elastic = section.elasticMoment;
+  // through-thickness stress counts in full while flowing, by nu/(1 - nu) while elastic
+  const elasticShare = section.poisson / (1 - section.poisson);
+
+  let x = 0;
+  let y = 0;
+  let rotation = 0;
+  let slope = 0;
+  let moment = middleMoment;
+  let curvature = middleCurvature;
+  let thickness = section.thickness(moment);
+  let recovered = (start - elasticShare * (start - middleMoment)) / (section.stiffness * thickness ** 4);
+  let release = 0;
+  let arm = spreadArm(0, bearing);
+  let bears: StripPoint | null = null;
+  let gapBefore = 0;
+  let pointBefore: StripPoint = { s: 0, inclination: 0, x: 0, y: 0, thickness };
+  visit?.(0, 0, curvature, recovered, thickness);
+
+  for (let i = 1; i < nodes.length; i++) {
+    const s = nodes[i]!;
+    const ds = s - nodes[i - 1]!;
+    const nextArm = spreadArm(s, bearing);
+    const lean = slope + curvature * ds;
+    let nx = x + (Math.cos(lean) * ds) / thickness;
+    let ny = y + (Math.sin(lean) * ds) / thickness;
+    let nMoment = moment;
+    let nCurvature = curvature;
+    let nRotation = rotation;
+    let nThickness = thickness;
+    let outer = 0;
+    for (let sweep = 0; sweep < SWEEPS; sweep++) {
+      outer = start - vertical * nx - horizontal * ny;
+      nMoment = outer - bearingForce * nextArm;
+      const shear = (moment - nMoment) / ds;
+      let effective = nMoment;
+      if (nMoment > elastic) {
+        effective += ((SHEAR_WEAKENING * shear * shear) / nMoment) * Math.min(1, nMoment / elastic - 1);
+      }
+      nCurvature = section.curvature(effective);
+      nThickness = section.thickness(effective);
+      nRotation = rotation + ((curvature + nCurvature) / 2) * ds;
+      const mean = (moment + nMoment) / 2;
+      const perMoment = mean <= elastic ? 1 / section.stiffness : (curvature + nCurvature) / 2 / mean;
+      slope = (rotation + nRotation) / 2 + shearSlope * shear * perMoment + (SWELL_SLOPE * (nCurvature - curvature)) / ds;
+      const stretched = ((1 / thickness + 1 / nThickness) / 2) * ds;
+      nx = x + stretched * Math.cos(slope);
+      ny = y + stretched * Math.sin(slope);
+    }
+    if (outer <= endMoment && s > bearing) {
+      const innerOuter = moment + bearingForce * arm;
+      const share = (innerOuter - endMoment) / (innerOuter - outer);
+      const endCurvature = section.curvature(endMoment);
+      const cell = ds * share;
+      const endRecovered = endMoment / section.stiffness;
+      const end: StripPoint = {
+        s: nodes[i - 1]! + cell,
+        inclination: rotation + ((curvature + endCurvature) / 2) * cell,
+        x: x + (nx - x) * share,
+        y: y + (ny - y) * share,
+        thickness: 1,
+      };
+      visit?.(end.s, slope, endCurvature, endRecovered, 1);
+      return {
+        end,
+        release: release + ((recovered + endRecovered) / 2) * cell,
+        bearing: bears ?? pointBefore,
+        middleCurvature,
+      };
+    }
+    const nRecovered = (outer - elasticShare * bearingForce * nextArm) / (section.stiffness * nThickness ** 4);
+    release += ((recovered + nRecovered) / 2) * ds;
+    visit?.(s, slope, nCurvature, nRecovered, nThickness);
+
+    // the nose, a circle about x = 0, touches the upper face where both have the same normal
+    const between = (rotation + nRotation) / 2;
+    const point: StripPoint = {
+      s: (s + nodes[i - 1]!) / 2, inclination: between, x: (x + nx) / 2, y: (y + ny) / 2,
+      thickness: (thickness + nThickness) / 2,
+    };
+    const gap = point.x - (point.thickness / 2 + tip) * Math.sin(between);
+    if (bears === null) {
+      if (i === 1 && gap >= 0) bears = pointBefore;
+      else if (gapBefore < 0 && gap >= 0) bears = mix(pointBefore, point, gapBefore / (gapBefore - gap));
+    }
+    gapBefore = gap;
+    pointBefore = point;
+    x = nx;
+    y = ny;
+    rotation = nRotation;
+    moment = nMoment;
+    curvature = nCurvature;
+    thickness = nThickness;
+    recovered = nRecovered;
+    arm = nextArm;
+  }
+  return null;
+};
+
+/** Past this inclination the nose's flank bears, not its round. */
+const MAX_BEARING_ANGLE = 1.2;
+
+const mix = (a: StripPoint, b: StripPoint, f: number): StripPoint => ({
+  s: a.s + (b.s - a.s) * f,
+  inclination: a.inclination + (b.inclination - a.inclination) * f,
+  x: a.x + (b.x - a.x) * f,
+  y: a.y + (b.y - a.y) * f,
+  thickness: a.thickness + (b.thickness - a.thickness) * f,
+});
