@@ -49,7 +49,7 @@ describe('blankDxf read back by the dxf package', () => {
     }
   });
 
-  it('by hand: P1 has its bend line at half the allowance, on its side's layer, with words', () => {
+  it('by hand: P1 has its bend line at half the allowance, on the layer of its side, with words', () => {
     // flats 37 and 57, a = pi/2 (1.5 + .66) = 3.3929; 100 along x, the bend line 37 + 1.6965 up
     const text = blankDxf(flat(bench('P1')), { rule: 'K-factor 0.44' });
     const { bends } = readBack(text);

@@ -1,6 +1,7 @@
 import { type Vec2, bounds, flatten } from '../geometry/index.js';
 import type { Blank } from '../sheet/index.js';
 import { bendLineWords, blankPlaced } from './blankPlaced.js';
+import { FOOTER } from './cautions.js';
 import { levelDimension, uprightDimension } from './dimension.js';
 import { type Units, lengthFigure, lengthText } from './format.js';
 import { LETTERS } from './pens.js';
@@ -14,7 +15,6 @@ const ROOM = { left: 22, top: 20, right: 12, bottom: 30 };
 const DASHES = { A: [8, 2], B: [2.5, 2] } as const;
 /** mm of paper by which chords may leave an arc. */
 const CHORD = 0.02;
-const FOOTER = 'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.';
 
 /** A line cut into dashes that begin and end with a whole or part dash. */
 const dashed = (from: Vec2, to: Vec2, [on, off]: readonly [number, number]): (readonly [Vec2, Vec2])[] => {

@@ -1,5 +1,7 @@
 export { CAUTIONS, FOOTER, STEP_CAUTION, liftCaution } from './cautions.js';
+export { blankDxf } from './blankDxf.js';
 export { type BlankPictureOptions, blankPicture } from './blankPicture.js';
+export { blankSvg } from './blankSvg.js';
 export { drawPicture } from './drawPicture.js';
 export type { Units } from './format.js';
 export { type LayoutPictureOptions, layoutPicture } from './layoutPicture.js';
