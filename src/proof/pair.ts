@@ -1,6 +1,6 @@
-import { type Rigid, compose, shift } from '../geometry/index.js';
+import { type Rigid, apply, compose, shift } from '../geometry/index.js';
 import type { Body } from './body.js';
-import { boxGap } from './box.js';
+import { boxGap, cornersOf } from './box.js';
 import { type Kernel, type Manifold, distance, matrixOf, sharedBox } from './engine.js';
 import type { Element } from './element.js';
 import type { Phase } from './phase.js';
@@ -99,9 +99,12 @@ const touchLook = (q: Question, s: number, against: Manifold, thickness: number)
 const noseLook = (q: Question, s: number, against: Manifold, thickness: number): Look => {
   const { element, phase, reach } = q;
   const [x, pose] = [phase.angle(s), poseFor(phase, element, q.body, s)];
-  const thin = element.solid(x, Math.min(NOSE_DEPTH, THINNEST * thickness), false);
-  const pressed = sharedAt(thin, pose, against);
+  const thinner = Math.min(NOSE_DEPTH, THINNEST * thickness);
+  const pressed = sharedAt(element.solid(x, thinner, false), pose, against);
   if (pressed !== null && pressed[0] > ROUNDING) return { gap: 0, shared: pressed, deep: true };
+  // a zone seldom reaches further than that
+  const furthest = Math.max(...cornersOf(element.box(x, thinner)).map((p) => Math.abs(apply(pose, p)[1])));
+  if (furthest + thinner <= reach) return { gap: HORIZON, shared: null };
   const placed = element.solid(x, 0, false).transform(matrixOf(pose));
   let gap = HORIZON;
   let shared: Look['shared'] = null;

@@ -4,6 +4,8 @@ import { type Contour } from '../geometry/index.js';
 export interface ZoneMesh {
   readonly vertices: readonly { readonly u: number; readonly f: number; readonly side: 1 | -1 }[];
   readonly triangles: readonly (readonly [number, number, number])[];
+  /** u half way between the least and the greatest. */
+  readonly middle: number;
 }
 
 /** Places along the arc nearer than this are one: a share of the arc, far below what can be cut. */
@@ -133,5 +135,6 @@ export const zoneMesh = (zone: readonly Contour[], strips: number): ZoneMesh => 
       else if (sides < 0) wall([level, to], [level, from]);
     }
   });
-  return { vertices, triangles };
+  const us = vertices.map((v) => v.u);
+  return { vertices, triangles, middle: (Math.min(...us) + Math.max(...us)) / 2 };
 };

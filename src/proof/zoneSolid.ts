@@ -16,7 +16,7 @@ export const zoneMeshFor = (bend: Bend, shape: BendShape, most: number): ZoneMes
 /** The curved metal at the bend angle x (radians) in the frame of side 0, each face drawn in by `thinner`. mm */
 export const zoneSolid = (kernel: Kernel, mesh: ZoneMesh, shape: BendShape, x: number, thinner = 0): Manifold => {
   // single precision: coordinates are kept small by counting u from the middle of the metal
-  const middle = (Math.min(...mesh.vertices.map((v) => v.u)) + Math.max(...mesh.vertices.map((v) => v.u))) / 2;
+  const { middle } = mesh;
   const half = shape.thickness / 2 - thinner;
   const places = new Float32Array(mesh.vertices.length * 3);
   mesh.vertices.forEach((v, i) => places.set(zonePoint(shape, x, v.u - middle, v.f, v.side * half), 3 * i));
