@@ -5,6 +5,7 @@ import { flatRing } from './flatRing.js';
 import { type Units, lengthFigure, roundFigure } from './format.js';
 import { LETTERS } from './pens.js';
 import { type Item, type Picture, polyline, strokes, text } from './picture.js';
+import { textWidth } from './textWidth.js';
 
 export interface BlankPictureOptions {
   readonly width?: number;
@@ -15,6 +16,8 @@ export interface BlankPictureOptions {
 /** mm of paper for the two dimensions. */
 const ROOM = { left: 9, top: 8, right: 2, bottom: 2 };
 const CHORD = 0.05;
+/** mm: a bend line too short for letters of this height stays without its name. */
+const LEAST = 1.4;
 
 /** The flat blank from its A side, its greater length level, with its overall sizes and its bend lines (chain-dotted, named). */
 export const blankPicture = (blank: Blank, options: BlankPictureOptions = {}): Picture => {
@@ -32,14 +35,18 @@ export const blankPicture = (blank: Blank, options: BlankPictureOptions = {}): P
   const [right, bottom] = at([x1, y0]);
   const lines = blank.bendLines.map(({ from, to }) => [at(turn(from)), at(turn(to))] as const);
   // a name stands on its line, read from below or from the right
-  const names = blank.bendLines.map(({ id, direction }, i): Item => {
+  const names = blank.bendLines.map(({ id, direction }, i): Item | null => {
     const [p, q] = lines[i]!;
     const angle = (Math.atan2(-(q[1] - p[1]), q[0] - p[0]) * 180) / Math.PI;
     const turned = angle > 91 ? angle - 180 : angle <= -89 ? angle + 180 : angle;
-    const share = 0.5;
-    return text([p[0] + (q[0] - p[0]) * share, p[1] + (q[1] - p[1]) * share + 0.8], `${id} ${direction}`, LETTERS.small, {
-      turned, patch: true,
-    });
+    const label = `${id} ${direction}`;
+    const room = Math.hypot(q[0] - p[0], q[1] - p[1]) - 1;
+    const size = Math.min(LETTERS.small, (LETTERS.small * room) / textWidth(label, LETTERS.small));
+    if (size < LEAST) return null;
+    // the letters' middle on the line, whichever way it runs
+    const drop = size * 0.36;
+    const way = (turned * Math.PI) / 180;
+    return text([(p[0] + q[0]) / 2 + drop * Math.sin(way), (p[1] + q[1]) / 2 + drop * Math.cos(way)], label, size, { turned, patch: true });
   });
   return {
     width,
@@ -48,7 +55,7 @@ export const blankPicture = (blank: Blank, options: BlankPictureOptions = {}): P
       polyline('outline', outline.map(at), true),
       ...blank.holes.map((hole) => polyline('edge', points(hole).map(at), true)),
       strokes('centre', lines),
-      ...names,
+      ...names.filter((name) => name !== null),
       levelDimension({ from: left, to: right, at: top - 4, witness: [top, top], label: lengthFigure(blank.length, units) }),
       uprightDimension({ from: top, to: bottom, at: left - 4, witness: [left, left], label: lengthFigure(blank.width, units) }),
     ],

@@ -7,10 +7,10 @@ export const FOOTER = 'Prediction from the data stated; not a warranty; verify o
 
 /** The cautions that belong on every set-up sheet and beside every plan on a page. */
 export const CAUTIONS: readonly string[] = [
-  'Ratings of machine, punch and die are limits: the plan stays below them as predicted; never go beyond them at the machine.',
-  'Guarding, distance and speed follow the local rules and the standards for press brakes; where they, the machine\'s manual or trained people say otherwise than this sheet, they are right.',
-  'Keep hands clear of the pinch between punch and die, of the fingers, and of the sheet: it whips up as it bends and a return flange closes on what is behind it.',
-  'Only trained people set up and run the machine. Check every tool\'s seat, clamp and rating mark before the first stroke.',
+  'Ratings of machine, punch and die are limits: the plan stays below them as predicted; never go beyond them.',
+  'Trained people only. Guarding, distance and speed by the local rules and the standards for press brakes; where these or the machine\'s manual say otherwise than this sheet, they are right.',
+  'Hands clear of the pinch of punch and die, of the fingers, and of the sheet: it whips up as it bends, and a return flange closes on what is behind it.',
+  'Check every tool\'s seat, clamp and rating mark before the first stroke.',
 ];
 
 /** What the short line on each step's page says. */
@@ -34,10 +34,11 @@ export const sheetToLift = (trial: Trial): { readonly mass: number | null; reado
 export const liftCaution = (trial: Trial): string => {
   const sheet = sheetToLift(trial);
   if (!sheet) return 'Heavy or long sheets need two people or supports.';
-  const weighs = sheet.mass === null ? 'Mass of the sheet not known' : `The sheet weighs about ${sheet.mass.toFixed(1)} kg`;
+  const length = `${sheet.longest.toFixed(0)} mm long`;
+  const is = sheet.mass === null ? `The sheet is ${length}, its mass not known` : `The sheet weighs about ${sheet.mass.toFixed(1)} kg and is ${length}`;
   const help =
     (sheet.mass ?? 0) > HEAVY || sheet.longest > UNWIELDY
       ? 'two people or supports are needed'
       : 'heavy or long sheets need two people or supports';
-  return `${weighs} and is ${sheet.longest.toFixed(0)} mm long: ${help}.`;
+  return `${is}: ${help}.`;
 };

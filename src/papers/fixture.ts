@@ -84,7 +84,7 @@ export const channelTrial = (): Trial => {
     format: 'brakewright trial 1',
     verdict: 'makes',
     sheet: sheet(),
-    metal: { id: 'mild-steel', name: 'Mild steel, cold rolled' },
+    metal: { id: 'dc01', name: 'DC01 cold-rolled steel' },
     quantity: 50,
     machine,
     punches: [punch],

@@ -151,7 +151,7 @@ export const layoutPicture = (trial: Trial, options: LayoutPictureOptions = {}):
   const lines = barsOf(trial);
   const bars = lines.map(({ low, high, steps: numbers, bends }, k): Item => {
     const y = under + k * BAR + BAR / 2;
-    const label = `step ${numbers.join(', ')}: ${bends.join(', ')}`;
+    const label = `${numbers.length > 1 ? 'steps' : 'step'} ${numbers.join(', ')}: ${bends.join(', ')}`;
     const right = s.x(high) + 1.2 + textWidth(label, LETTERS.small) < width;
     return group(`step ${numbers.join(', ')}`, [
       polyline('outline', [[s.x(low), y], [s.x(high), y]]),
@@ -182,6 +182,7 @@ export const layoutPicture = (trial: Trial, options: LayoutPictureOptions = {}):
       area('bed', rectangle(s.x(-half), seat, machine.length * mm, 3)),
       polyline('edge', rectangle(s.x(-half), seat, machine.length * mm, 3), true),
       strokes('hidden', frames),
+      text([s.x(machine.betweenFrames / 2) + 1, names + 2.4], 'side frame', LETTERS.small, { anchor: 'start' }),
       ...stations.flatMap((station) => stationItems(trial, station, s, units)),
       ...ruler(machine.length, seat + 3, s, units),
       ...labels,

@@ -5,14 +5,15 @@ import type { Units } from './format.js';
 import { type Area, type Doc, FRAME, INSET } from './paper.js';
 import { finalAngles, partPicture } from './partPicture.js';
 import { reasonPicture } from './reasonPicture.js';
+import { sentence } from './sheetWords.js';
 import { wordBlocks } from './setupFirstPage.js';
 import { TITLE, drawFrame, titleArea } from './titleBlock.js';
 
 const HEADLINE: Readonly<Record<Trial['verdict'], string>> = {
   makes: 'Steps',
-  'makes with remedy': 'As it stands this machine does not make the part; with a remedy named here it does. Why not as it stands:',
+  'makes with remedy': 'Why not as it stands; a remedy is named here',
   'does not make': 'Why this machine does not make the part',
-  'not decided': 'Not decided: a limit was reached. What stands in the way so far:',
+  'not decided': 'Not decided, a limit was reached; so far in the way',
 };
 
 /** mm of paper for the picture beside a reason, and for the finished part over the title block. */
@@ -22,7 +23,7 @@ const PART_HEIGHT = 56;
 const foldInWords = (reason: Reason): string => {
   if (reason.made === undefined) return reason.bends.length > 0 ? `Concerns ${reason.bends.join(', ')}.` : 'Concerns the whole part.';
   const made = reason.made.length > 0 ? `${reason.made.join(', ')} made` : 'nothing made';
-  return `Drawn with ${made}${reason.bends.length > 0 ? `; blue: ${reason.bends.join(', ')}, asked for` : ''}.`;
+  return `Drawn with ${made}${reason.bends.length > 0 ? `; thick line: ${reason.bends.join(', ')}, asked for` : ''}.`;
 };
 
 const reasonParagraph = (trial: Trial, reason: Reason, k: number): Paragraph => {
@@ -62,7 +63,7 @@ export const drawReasonPages = (doc: Doc, trial: Trial, units: Units, newSheet: 
     ...(trial.remedies.length > 0
       ? [{ heading: 'Remedies, cheapest first', paragraphs: trial.remedies.map((_, k) => remedyParagraph(trial, k)) }]
       : []),
-    { heading: 'What was tried', paragraphs: [{ words: trial.model, style: { size: 2.8 } }] },
+    { heading: 'What was tried', paragraphs: [{ words: sentence(trial.model), style: { size: 2.8 } }] },
     // no plan stands, so there is nothing to set up or to time
     ...wordBlocks({ ...trial, stations: [], steps: [] }, units).filter(
       ({ heading }) => heading === 'Warnings' || heading === 'Taken for granted' || heading === 'Cautions',

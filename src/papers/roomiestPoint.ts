@@ -15,8 +15,9 @@ const rimDistance = (rings: readonly (readonly Vec2[])[], x: number, y: number):
   return least;
 };
 
-/** Cells along the longer side of the first grid, and how often the best cell is looked at more closely. */
-const GRID = 24;
+/** Cells along the longer and at least along the shorter side of the first grid, and how often the best cell is looked at more closely. */
+const GRID = 20;
+const GRID_ACROSS = 7;
 const LOOKS = 4;
 
 /** A mm away from the middle of the area's box is worth this many mm of room: enough to settle ties. */
@@ -36,7 +37,7 @@ export const roomiestPoint = (
   }
   let best: { at: Vec2; room: number; worth: number } | null = null;
   const [xm, ym] = [(x0 + x1) / 2, (y0 + y1) / 2];
-  let cell = Math.max(x1 - x0, y1 - y0) / GRID;
+  let cell = Math.min(Math.max(x1 - x0, y1 - y0) / GRID, Math.max(Math.min(x1 - x0, y1 - y0), 1) / GRID_ACROSS);
   if (!(cell > 0)) return null;
   const look = (xa: number, ya: number, xb: number, yb: number): void => {
     for (let x = xa; x <= xb; x += cell) {

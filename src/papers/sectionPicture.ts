@@ -6,7 +6,7 @@ import { type Stretch, brokenLength, BREAK_GAP, layOut, onStretch, place } from 
 import { cropItems } from './cropItems.js';
 import { leader, levelDimension, uprightDimension } from './dimension.js';
 import { flatRing } from './flatRing.js';
-import { type Units, angleFigure, fineFigure, lengthFigure } from './format.js';
+import { type Units, fineFigure, lengthFigure } from './format.js';
 import { hatchLines } from './hatchLines.js';
 import { type FillName, LETTERS, type PenName } from './pens.js';
 import { type Item, type Picture, area, group, polyline, strokes } from './picture.js';
@@ -25,11 +25,11 @@ export interface SectionPictureOptions {
 /** mm of paper kept for dimensions: left, above, right, below. */
 const ROOM = { left: 24, top: 9, right: 15, bottom: 3 };
 /** mm of the scene shown beside the die, over the sheet, above and below the die seat, and behind the finger's nose. */
-const BESIDE = 16;
+const BESIDE = 14;
 const OVER = 58;
 const UNDER = 10;
 const FOOT = 12;
-const FINGER = 62;
+const FINGER = 36;
 /** A gap of the scene must be this long to be broken out. */
 const WORTH_A_BREAK = 24;
 /** mm of paper between hatch lines of cut tools. */
@@ -65,7 +65,16 @@ const sheetRings = (trial: Trial, step: Step, when: 'before' | 'after'): Vec2[][
   return sectionOf(body, cutPlace(trial, step));
 };
 
-const shapesOf = (trial: Trial, step: Step): Shape[] => {
+/** On which wing the flange to measure lies: +1 gauge side, -1 front. The one whose outside length is nearer to it. */
+const measuredWing = (trial: Trial, step: Step, before: readonly (readonly Vec2[])[]): 1 | -1 => {
+  const flat = before.flat().map(([b]) => b);
+  const half = (Math.min(step.bendAngle, 90) * Math.PI) / 360;
+  const more = (step.insideRadius + trial.sheet.part.thickness) * Math.tan(half) - step.allowance / 2;
+  const off = (reach: number): number => Math.abs(reach + more - step.measure.length);
+  return off(Math.max(...flat)) <= off(-Math.min(...flat)) ? 1 : -1;
+};
+
+const shapesOf = (trial: Trial, step: Step, before: Shape['rings'], after: Shape['rings']): Shape[] => {
   const station = stationOf(trial, step);
   const { machine } = trial;
   const t = trial.sheet.part.thickness;
@@ -85,8 +94,8 @@ const shapesOf = (trial: Trial, step: Step): Shape[] => {
       ? []
       : [{ rings: [ringOf(finger.profile, step.stop.x - (face?.behind ?? 0), step.stop.r)], pen: 'edge' as const, fill: 'tool' as const }]),
     { rings: [ringOf(punch, 0, step.ramPosition)], pen: 'hidden' },
-    { rings: sheetRings(trial, step, 'after'), pen: 'hidden' },
-    { rings: sheetRings(trial, step, 'before'), pen: 'thin', fill: 'ink' },
+    { rings: after, pen: 'hidden' },
+    { rings: before, pen: 'thin', fill: 'ink' },
   ];
 };
 
@@ -126,8 +135,8 @@ interface Axes {
 const axesOf = (trial: Trial, step: Step, width: number, height: number): Axes => {
   const station = stationOf(trial, step);
   const [[dieFront], [dieBack]] = bounds([profileOf(dieOf(trial, step.die), station.dieFacing)]);
-  const front = Math.min(-42, dieFront - BESIDE);
-  const near = Math.max(42, dieBack + BESIDE);
+  const front = Math.min(-38, dieFront - BESIDE);
+  const near = Math.max(38, dieBack + BESIDE);
   const stop = step.stop.kind === 'none' ? near - 10 : step.stop.x;
   const backs: [number, number][] =
     stop - FOOT - near > WORTH_A_BREAK ? [[front, near], [stop - FOOT, stop + FINGER]] : [[front, Math.max(near, stop + FINGER)]];
@@ -139,6 +148,11 @@ const axesOf = (trial: Trial, step: Step, width: number, height: number): Axes =
   const free = (parts: readonly (readonly [number, number])[], paper: number): number =>
     (paper - BREAK_GAP * (parts.length - 1)) / parts.reduce((sum, [a, b]) => sum + b - a, 0);
   const scale = Math.min(free(backs, w), free(ups, h));
+  // room that is left over shows more of the punch
+  const last = ups[ups.length - 1]!;
+  const whole = station.dieTop + trial.sheet.part.thickness + punchOf(trial, step.punch).height + 2;
+  const spare = (h - brokenLength(ups, scale)) / scale;
+  ups[ups.length - 1] = [last[0], Math.max(last[1], Math.min(whole, last[1] + spare))];
   const left = ROOM.left + (w - brokenLength(backs, scale)) / 2;
   const bottom = ROOM.top + h - (h - brokenLength(ups, scale)) / 2;
   return { backs: layOut(backs, left, 1, scale), ups: layOut(ups, bottom, -1, scale), right: left + brokenLength(backs, scale), bottom };
@@ -154,7 +168,8 @@ export const sectionPicture = (trial: Trial, stepNumber: number, options: Sectio
   const step = stepOf(trial, stepNumber);
   const station = stationOf(trial, step);
   const { backs, ups, right, bottom } = axesOf(trial, step, width, height);
-  const shapes = shapesOf(trial, step);
+  const [before, after] = [sheetRings(trial, step, 'before'), sheetRings(trial, step, 'after')];
+  const shapes = shapesOf(trial, step, before, after);
   const cells = backs.flatMap((x) =>
     ups.flatMap((y) => {
       const [x1, y1] = [onStretch(x, x.to), onStretch(y, y.to)];
@@ -182,18 +197,16 @@ export const sectionPicture = (trial: Trial, stepNumber: number, options: Sectio
       uprightDimension({ from: seat, to: fr, at: right + 5, witness: [right - 10, right - 4], label: `R ${lengthFigure(step.stop.r, units)}` }),
     );
   }
-  const wing = sheetRings(trial, step, 'after').flat().filter(([b]) => b > 0 && b < backs[0]!.to);
+  const measured = measuredWing(trial, step, before);
+  const wing = after.flat().filter(([b]) => b * measured > 0 && b > backs[0]!.from && b < backs[0]!.to);
   const highest = wing.reduce<Vec2 | null>((best, p) => (best === null || p[1] > best[1] ? p : best), null);
   if (highest) {
     const tip: Vec2 = [place(backs, highest[0]), Math.max(top + 4, place(ups, highest[1]))];
-    const { what, length, tolerance } = step.measure;
-    const label = [
-      `${what} ${lengthFigure(length, units)} ±${lengthFigure(tolerance, units)}`,
-      `bend angle ${angleFigure(step.bendAngle)}, included ${angleFigure(step.includedAngle)}`,
-    ];
-    const wide = Math.max(...label.map((line) => textWidth(line, LETTERS.normal)));
-    const elbow: Vec2 = [Math.min(tip[0] + 5, width - wide - 3), Math.max(top + 5, tip[1] - 6)];
-    dimensions.push(leader(tip, elbow, label, { rightwards: true }));
+    const { length, tolerance } = step.measure;
+    const label = `outside ${lengthFigure(length, units)} ±${lengthFigure(tolerance, units)}`;
+    const wide = textWidth(label, LETTERS.normal);
+    const side = measured > 0 ? Math.min(tip[0] + 5, width - wide - 3) : Math.max(tip[0] - 5, wide + 3);
+    dimensions.push(leader(tip, [side, Math.max(top + 5, tip[1] - 6)], [label], { rightwards: measured > 0 }));
   }
   return {
     width,

@@ -14,7 +14,7 @@ import { TITLE, drawFrame, titleArea } from './titleBlock.js';
 import { unfoldingPath } from './unfoldingPath.js';
 
 const INNER: Area = { x: FRAME.x + INSET, y: FRAME.y + INSET, width: FRAME.width - 2 * INSET, height: FRAME.height - 2 * INSET };
-const SMALL = { size: 2.45 } as const;
+const SMALL = { size: 2.4 } as const;
 
 /** All that the sheet says in words, in the order of use: tools, strip, time, proof, what was taken for granted, cautions. */
 export const wordBlocks = (trial: Trial, units: Units): Block[] => {
@@ -25,15 +25,15 @@ export const wordBlocks = (trial: Trial, units: Units): Block[] => {
   return [
     { heading: 'Tools, left to right', paragraphs: trial.stations.flatMap((station) => stationInWords(trial, station, units)).map(note) },
     { heading: 'Test strip first', paragraphs: strips.map((strip) => note(testStripWords(strip, units))) },
-    { heading: 'Predicted making time', paragraphs: timeInWords(trial).map(note) },
-    { heading: 'Proof', paragraphs: [note(proofInWords(trial, units))] },
+    { heading: 'Cautions', paragraphs: [...CAUTIONS, liftCaution(trial)].map(signed('⚠')) },
+    { heading: 'Warnings', paragraphs: trial.warnings.map(signed('⚠')) },
     {
       heading: 'What a blank already cut misses',
       paragraphs: misses.map(({ bend, flange, miss }) => note(`${flange} at ${bend}: ${miss >= 0 ? 'longer' : 'shorter'} by ${lengthText(Math.abs(miss), units)} than drawn.`)),
     },
-    { heading: 'Warnings', paragraphs: trial.warnings.map(signed('⚠')) },
+    { heading: 'Proof', paragraphs: [note(proofInWords(trial, units))] },
+    { heading: 'Predicted making time', paragraphs: trial.steps.length > 0 ? timeInWords(trial).map(note) : [] },
     { heading: 'Taken for granted', paragraphs: [...trial.assumptions, ...trial.sheet.part.assumptions.map((a) => a.sentence)].map(signed('–')) },
-    { heading: 'Cautions', paragraphs: [...CAUTIONS, liftCaution(trial)].map(signed('⚠')) },
   ].filter(({ paragraphs }) => paragraphs.length > 0);
 };
 
@@ -78,9 +78,11 @@ export const wordColumns = (keepClear: number): Area[] => {
 };
 
 /** How the first sheet's height is shared out: path, bed, and what stands below them. mm */
-const PATH_HEIGHT = { few: 56, many: 72 } as const;
+const PATH_HEIGHT = { few: 46, many: 70 } as const;
 const MANY_STEPS = 9;
-const BLANK_WIDTH = 84;
+/** The path's heading stands over it. */
+const PATH_BELOW = 3;
+const BLANK_WIDTH = 68;
 
 /**
  * The first sheet: the unfolding as one path, the bed with its ruler, the blank to be measured first, tools and notes. Notes
@@ -92,8 +94,8 @@ export const drawFirstPage = (doc: Doc, trial: Trial, units: Units, newSheet: ()
   let { y } = INNER;
   const pathHeight = trial.steps.length > MANY_STEPS ? PATH_HEIGHT.many : PATH_HEIGHT.few;
   heading(doc, 'From blank to finished piece', x, y, 70);
-  drawPicture(doc, unfoldingPath(trial, { width, height: pathHeight }), x, y);
-  y += pathHeight + 1;
+  drawPicture(doc, unfoldingPath(trial, { width, height: pathHeight }), x, y + PATH_BELOW);
+  y += pathHeight + PATH_BELOW + 0.5;
   rule(doc, FRAME.x, y, FRAME.x + FRAME.width, y);
   y += 2;
   const layout = layoutPicture(trial, { width, units });

@@ -4,12 +4,11 @@ import { STEP_CAUTION } from './cautions.js';
 import { drawPicture } from './drawPicture.js';
 import { type Units, angleFigure, fineText, forceText, lengthText, roundFigure, roundText } from './format.js';
 import { hatchLines } from './hatchLines.js';
-import { type Area, type Doc, FRAME, INSET, box, line, paragraph, rule } from './paper.js';
-import { LETTERS } from './pens.js';
+import { type Area, type Doc, FRAME, INSET, box, line, paragraph, paragraphHeight, rule } from './paper.js';
 import { type Picture, area, polyline, strokes, text } from './picture.js';
 import { sectionPicture } from './sectionPicture.js';
-import { bendsInWords } from './sheetWords.js';
-import { extentOfBend, stepPicture } from './stepPicture.js';
+import { bendsInWords, sentence } from './sheetWords.js';
+import { extentOfBend, stepPicture, stepShape } from './stepPicture.js';
 import { drawFrame, stripArea } from './titleBlock.js';
 
 const INNER: Area = { x: FRAME.x + INSET, y: FRAME.y + INSET, width: FRAME.width - 2 * INSET, height: FRAME.height - 2 * INSET };
@@ -43,8 +42,8 @@ const stopRows = (step: Step, units: Units): Row[] => {
     ['R, from die seat', lengthText(stop.r, units)],
     [`Z of ${stop.z.length > 1 ? 'fingers' : 'finger'}`, `${stop.z.map((z) => roundFigure(z, units)).join(' / ')} ${units}`],
     ['Finger face', stop.face],
-    ['Touches', stop.edge],
-    ['Retract', stop.retract > 0 ? roundText(stop.retract, units) : 'stays'],
+    ['Retract before the stroke', stop.retract > 0 ? roundText(stop.retract, units) : 'stays'],
+    ['Stop', stop.kind === 'edge' ? 'edge' : 'flange face'],
   ];
 };
 
@@ -54,7 +53,7 @@ const strokeRows = (step: Step, units: Units): Row[] => [
   ['Speed change over die top', roundText(step.speedChange, units)],
   ['Opening in / out', `${roundFigure(step.ramOpening, units)} / ${roundText(step.ramOpeningOut, units)}`],
   ['Station, facing', `${step.station}, ${step.facing}`],
-  ['Crowning', step.crowning === null ? 'see words' : fineText(step.crowning, units)],
+  ['Crowning', step.crowning === null ? 'see below' : fineText(step.crowning, units)],
 ];
 
 const expectRows = (step: Step, units: Units): Row[] => [
@@ -66,7 +65,7 @@ const expectRows = (step: Step, units: Units): Row[] => [
   ['Cylinder left / right', `${(step.cylinderForces[0] / 1000).toFixed(1)} / ${(step.cylinderForces[1] / 1000).toFixed(1)} kN`],
 ];
 
-const ROW = 6;
+const ROW = 5.8;
 
 /** A list of figures: names to the left, figures to the right on one line each. */
 const table = (doc: Doc, title: string, rows: readonly Row[], x: number, y: number, width: number, big: number): void => {
@@ -83,68 +82,119 @@ const table = (doc: Doc, title: string, rows: readonly Row[], x: number, y: numb
 };
 
 /** Boxes for what is measured on the first piece and after. */
-const measured = (doc: Doc, step: Step, x: number, y: number, width: number, units: Units): void => {
+const measured = (doc: Doc, step: Step, place: Area, units: Units): void => {
   const { what, length, tolerance } = step.measure;
-  line(doc, 'Measure after the stroke', x, y, width, { size: 2.9, bold: true });
+  const { x, y, width, height } = place;
+  line(doc, `Measure after the stroke: ${what}`, x, y, width, { size: 2.6, bold: true });
   const cells: readonly [number, string][] = [
-    [5.4, `${what}: ${lengthText(length, units)} ±${lengthText(tolerance, units)}`],
-    [4, `Bend angle ${angleFigure(step.bendAngle)} (included ${angleFigure(step.includedAngle)})`],
-    [2, 'Date'],
-    [1.6, 'Initials'],
+    [4, `${lengthText(length, units)} ±${lengthText(tolerance, units)}`],
+    [4.6, `Bend ${angleFigure(step.bendAngle)}, included ${angleFigure(step.includedAngle)}`],
+    [2.2, 'Date'],
+    [1.7, 'Initials'],
   ];
   const whole = cells.reduce((sum, [share]) => sum + share, 0);
   let at = x;
   for (const [share, label] of cells) {
     const wide = (width * share) / whole;
-    box(doc, { x: at, y: y + 4.4, width: wide, height: 11.5 }, 'edge');
-    line(doc, label, at + 1, y + 5, wide - 2, { size: 2.2 });
+    box(doc, { x: at, y: y + 4.2, width: wide, height: height - 4.2 }, 'edge');
+    line(doc, label, at + 1, y + 4.8, wide - 2, { size: 2.2 });
     at += wide;
   }
 };
 
 const HEAD = 20;
-const PICTURES = 80;
-const SECTION_WIDTH = 112;
-
-/** A long bend on a short paper: its flanges would be drawn less than this many mm high, so its right end is shown larger. */
+/** A long bend on a short paper: its flanges would be drawn only some mm high, so its right end is shown larger. mm */
 const LONG_BEND = 900;
+/** mm of paper between what stands side by side. */
+const GAP = 4;
+
+/** The strip at the top: side up, what step this is, and what to do in words. */
+const drawHead = (doc: Doc, trial: Trial, step: Step): void => {
+  const { x, y, width } = INNER;
+  drawPicture(doc, sidePicture(step.sideUp), x, y + 1);
+  line(doc, `Step ${step.number} of ${trial.steps.length}`, x + 16, y, 54, { size: 5.4, bold: true });
+  line(doc, bendsInWords(step), x + 16, y + 7.4, 54, { size: 3.4, bold: true });
+  line(doc, `side ${step.sideUp} up`, x + 16, y + 12.4, 54, { size: 2.9 });
+  const [left, wide] = [x + 74, width - 74];
+  const size = [3.3, 3, 2.7, 2.4].find((s) => paragraphHeight(doc, step.words, wide, { size: s, bold: true }) <= 12.6) ?? 2.1;
+  paragraph(doc, step.words, left, y + 0.3, wide, { size, fill: 'accent', bold: true });
+  line(doc, `⚠ Caution: ${STEP_CAUTION}`, left, y + 13.4, wide, { size: 2.6, bold: true, fill: 'warning' });
+  rule(doc, FRAME.x, y + HEAD - 2, FRAME.x + FRAME.width, y + HEAD - 2);
+};
+
+interface Places {
+  readonly before: Area;
+  readonly after: Area;
+  readonly section: Area;
+  /** Where the three tables stand side by side, and the row of boxes under them. */
+  readonly tables: Area;
+  readonly boxes: Area;
+}
+
+/** Tall scenes stand side by side with the section over the tables; wide ones have the upper half of the sheet to themselves. */
+const placesFor = (tall: boolean): Places => {
+  const top = INNER.y + HEAD - 1.5;
+  const strip = stripArea();
+  const bottom = FRAME.y + FRAME.height;
+  if (tall) {
+    const height = 101;
+    const low = top + height + 1.5;
+    const picture = 80;
+    return {
+      before: { x: INNER.x, y: top, width: picture, height },
+      after: { x: INNER.x + picture + GAP, y: top, width: picture, height },
+      section: { x: INNER.x + 2 * (picture + GAP), y: top, width: INNER.width - 2 * (picture + GAP) + INSET, height },
+      tables: { x: INNER.x, y: low, width: INNER.width, height: 44 },
+      boxes: { x: INNER.x, y: strip.y - 1.5, width: strip.x - INNER.x - GAP, height: strip.height },
+    };
+  }
+  const height = 79;
+  const low = top + height + 1.5;
+  const half = INNER.width / 2;
+  return {
+    before: { x: INNER.x, y: top, width: half - GAP / 2, height },
+    after: { x: INNER.x + half + GAP / 2, y: top, width: half - GAP / 2, height },
+    section: { x: FRAME.x, y: low, width: strip.x - FRAME.x - GAP, height: bottom - low - 1 },
+    tables: { x: strip.x, y: low, width: strip.width - INSET, height: 44 },
+    boxes: { x: strip.x, y: strip.y - 18, width: strip.width - INSET, height: 16 },
+  };
+};
+
+const drawPictures = (doc: Doc, trial: Trial, step: Step, places: Places, units: Units): void => {
+  const closeup = extentOfBend(trial, step) > LONG_BEND;
+  for (const when of ['before', 'after'] as const) {
+    const { x, y, width, height } = places[when];
+    const words = when === 'before' ? 'Before: at the stop' : 'After: bent and released';
+    drawPicture(doc, stepPicture(trial, step.number, when, { width, height: height - 5, closeup }), x, y + 5);
+    line(doc, closeup ? `${words} (right end)` : words, x, y, width, { size: 2.9, bold: true });
+  }
+  const { x, y, width, height } = places.section;
+  drawPicture(doc, sectionPicture(trial, step.number, { width, height: height - 4, units }), x, y + 4);
+  line(doc, 'Section, from the operator\'s right', Math.max(x, INNER.x), y, width, { size: 2.9, bold: true });
+};
 
 /** One sheet for one step: what to do with the sheet in words, before and after, the section with its dimensions, every figure, boxes. */
 export const drawStepPage = (doc: Doc, trial: Trial, step: Step, units: Units): void => {
   drawFrame(doc);
-  const { x, width } = INNER;
-  const { y } = INNER;
-  drawPicture(doc, sidePicture(step.sideUp), x, y + 1);
-  line(doc, `Step ${step.number} of ${trial.steps.length}`, x + 16, y, 50, { size: 5.4, bold: true });
-  line(doc, `${bendsInWords(step)}, side ${step.sideUp} up`, x + 16, y + 7.6, 50, { size: 3.4, bold: true });
-  paragraph(doc, step.words, x + 70, y + 0.3, width - 70, { size: 3.3, fill: 'accent', bold: true });
-  line(doc, `⚠ Caution: ${STEP_CAUTION}`, x + 70, y + 14.2, width - 70, { size: 2.6, bold: true, fill: 'warning' });
-  rule(doc, FRAME.x, y + HEAD - 1, FRAME.x + FRAME.width, y + HEAD - 1);
-  const top = y + HEAD;
-  const half = width / 2;
-  const closeup = extentOfBend(trial, step) > LONG_BEND;
-  (['before', 'after'] as const).forEach((when, k) => {
-    const left = x + k * half;
-    const words = when === 'before' ? 'Before: at the stop' : 'After: bent and released';
-    drawPicture(doc, stepPicture(trial, step.number, when, { width: half - 2, height: PICTURES, closeup }), left, top);
-    line(doc, closeup ? `${words} (right end)` : words, left, top, 70, { size: 2.9, bold: true });
-  });
-  rule(doc, x + half, top - 1, x + half, top + PICTURES + 1, 'rule');
-  const low = top + PICTURES + 1;
-  rule(doc, FRAME.x, low, FRAME.x + FRAME.width, low);
-  const strip = stripArea();
-  const bottom = FRAME.y + FRAME.height;
-  drawPicture(doc, sectionPicture(trial, step.number, { width: SECTION_WIDTH, height: bottom - low - 1, units }), FRAME.x, low + 0.5);
-  line(doc, 'Section, from the operator\'s right', x, low + 1.5, 60, { size: 2.9, bold: true });
-  const column = (strip.width - 2 * 4 - INSET) / 3;
-  const tables: readonly [string, readonly Row[], number][] = [
-    ['Set the stop', stopRows(step, units), 2],
-    ['Set the stroke', strokeRows(step, units), 2],
-    ['Expect', expectRows(step, units), 2],
+  drawHead(doc, trial, step);
+  const places = placesFor(stepShape(trial, step.number) < 1.05);
+  drawPictures(doc, trial, step, places, units);
+  const { x, y, width } = places.tables;
+  rule(doc, FRAME.x, y - 1.5, FRAME.x + FRAME.width, y - 1.5);
+  const column = (width - 2 * GAP) / 3;
+  const tables: readonly [string, readonly Row[]][] = [
+    ['Set the stop', stopRows(step, units)],
+    ['Set the stroke', strokeRows(step, units)],
+    ['Expect', expectRows(step, units)],
   ];
-  tables.forEach(([title, rows, big], k) => table(doc, title, rows, strip.x + k * (column + 4), low + 1.5, column, big));
-  const place = low + 1.5 + 4.6 + 6 * ROW + 0.6;
-  const more = [`Sideways: ${step.stop.sideways}`, ...(step.crowning === null ? [step.crowningWords] : [])].join('. ');
-  paragraph(doc, more, strip.x, place, strip.width - INSET, { size: LETTERS.small });
-  measured(doc, step, strip.x, strip.y - 17.4, strip.width - INSET, units);
+  tables.forEach(([title, rows], k) => table(doc, title, rows, x + k * (column + GAP), y, column, 2));
+  const under = y + 4.6 + 6 * ROW + 1;
+  const more = [
+    `Stop: ${step.stop.edge}`,
+    `Sideways: ${step.stop.sideways}`,
+    `least clearance of the step ${lengthText(step.clearance, units)}`,
+    ...(step.crowning === null ? [step.crowningWords] : []),
+  ].map(sentence).join(' ');
+  paragraph(doc, more, x, under, width, { size: 2.35 });
+  measured(doc, step, places.boxes, units);
 };

@@ -14,20 +14,23 @@ const demo = (it: { readonly demo: boolean }): string => (it.demo ? ' (demo)' : 
 export const stationInWords = (trial: Trial, station: Station, units: Units): readonly string[] => {
   const [punch, die] = [punchOf(trial, station.punch), dieOf(trial, station.die)];
   return [
-    `${station.id} punch: ${punch.name}${demo(punch)}, facing ${station.punchFacing}, clamp ${punch.tang}. Left to right: ${segmentsInWords(station.punchSegments, units)} ${units}.`,
-    `${station.id} die: ${die.name}${demo(die)}, facing ${station.dieFacing}, seat ${die.tang}. Left to right: ${segmentsInWords(station.dieSegments, units)} ${units}.` +
+    `${station.id} punch: ${punch.name}${demo(punch)}, facing ${station.punchFacing}, clamp: ${punch.tang}. Left to right: ${segmentsInWords(station.punchSegments, units)} ${units}.`,
+    `${station.id} die: ${die.name}${demo(die)}, facing ${station.dieFacing}, seat: ${die.tang}. Left to right: ${segmentsInWords(station.dieSegments, units)} ${units}.` +
       (station.riser > 0 ? ` On ${roundText(station.riser, units)} of risers.` : '') +
       ` Die top ${roundText(station.dieTop, units)} over the die seat.`,
   ];
 };
+
+/** Words as a sentence: a capital at the front, one full stop at the end. */
+export const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/[.\s]+$/, '')}.`;
 
 /** Minutes and seconds. */
 export const timeText = (seconds: number): string =>
   seconds < 100 ? `${seconds.toFixed(0)} s` : `${Math.floor(seconds / 60)} min ${Math.round(seconds % 60)} s`;
 
 export const timeInWords = (trial: Trial): readonly string[] => [
-  `${timeText(trial.seconds)} for one part, set-up shared over ${trial.quantity}; ${trial.model}.`,
-  ...trial.timeModel.map(({ what, seconds }) => `${what}: ${timeText(seconds)}`),
+  `${timeText(trial.seconds)} for one part, set-up shared over ${trial.quantity}. ${sentence(trial.model)}`,
+  trial.timeModel.map(({ what, seconds }) => `${what} ${timeText(seconds)}`).join(' · '),
 ];
 
 /** What the independent check found, for the paper. */

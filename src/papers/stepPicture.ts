@@ -1,4 +1,4 @@
-import { type Vec3, add3, length3, scale3, unit3 } from '../geometry/index.js';
+import { type Vec3, add3, dot3, length3, scale3, unit3 } from '../geometry/index.js';
 import type { Move, Step, Trial } from '../trial/index.js';
 import { arrow, arrowCorners } from './arrow.js';
 import { type Body, moveBody } from './body.js';
@@ -84,6 +84,17 @@ const sceneOf = (trial: Trial, step: Step, when: 'before' | 'after'): StepScene 
   };
 };
 
+/** Width over height of the scene before the stroke, as the step's picture shows it: pages choose the paper's shape by it. */
+export const stepShape = (trial: Trial, stepNumber: number): number => {
+  const { sheet, machine } = sceneOf(trial, stepOf(trial, stepNumber), 'before');
+  const points = pointsOf([sheet, ...machine]);
+  const extent = (axis: Vec3): number => {
+    const places = points.map((p) => dot3(p, axis));
+    return Math.max(...places) - Math.min(...places);
+  };
+  return extent(STEP_VIEW.right) / extent(STEP_VIEW.up);
+};
+
 /** The arrow beside the sheet: where it goes in, or where it comes out. */
 const wayArrow = (sheet: Body, step: Step, when: 'before' | 'after', dieTop: number): Vec3[] => {
   const by = wayOf(when === 'before' ? step.wayIn : step.wayOut);
@@ -95,7 +106,7 @@ const wayArrow = (sheet: Body, step: Step, when: 'before' | 'after', dieTop: num
     Math.max(...points.map((p) => p[axis])),
   ];
   const box = [size(0), size(1), size(2)] as const;
-  const length = 0.2 * Math.hypot(box[0][1] - box[0][0], box[1][1] - box[1][0]);
+  const length = 0.16 * Math.hypot(box[0][1] - box[0][0], box[1][1] - box[1][0]);
   const centre: Vec3 = [(box[0][0] + box[0][1]) / 2, (box[1][0] + box[1][1]) / 2, dieTop];
   // outside the sheet's box on the side that it comes from or goes to
   const way = when === 'before' ? scale3(d, -1) : d;

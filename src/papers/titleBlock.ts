@@ -44,7 +44,7 @@ const drawRow = (doc: Doc, cells: readonly Cell[], area: Area): void => {
     if (i > 0) rule(doc, x, area.y, x, area.y + area.height);
     line(doc, cell.label, x + 1.2, area.y + 0.8, width - 2.4, { size: 1.9 });
     const size = cell.size ?? 2.9;
-    line(doc, cell.value, x + 1.2, area.y + area.height - size * 1.28, width - 2.4, {
+    line(doc, cell.value, x + 1.2, area.y + area.height - size * 1.42, width - 2.4, {
       size, bold: cell.bold ?? false, fill: cell.fill ?? 'ink',
     });
     x += width;
@@ -62,7 +62,7 @@ const drawRows = (doc: Doc, rows: readonly (readonly Cell[])[], area: Area): voi
 };
 
 /** The size of the full block and of the strip on following sheets, lower right in the frame. mm */
-export const TITLE = { width: 104, height: 42 } as const;
+export const TITLE = { width: 104, height: 38 } as const;
 export const STRIP = { width: 158, height: 15 } as const;
 
 const lowerRight = (width: number, height: number): Area => ({
