@@ -12,6 +12,9 @@ export const PLATE_OVERLAP = 0.05;
 /** A rotation is cut until no point moves further than this between two looks; it is added to the allowance. */
 export const SWEEP_MOTION = 0.1;
 
+/** Where bodies overlap by more than four times this, looks this far apart are close enough: the answer only widens. */
+export const ROUGH_MOTION = 1;
+
 /** How far an arc of a plate or tool is left when it is cut into chords for clearance. */
 export const CHORD_ERROR = 0.02;
 

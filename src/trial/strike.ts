@@ -1,6 +1,6 @@
 import { type Interval, type Planar, type Shape, type Vec2, extentWithin, gapOf, shapeOf, union } from '../geometry/index.js';
 import { type Body, planesOf, sweptBody } from './body.js';
-import { SWEEP_MOTION } from './limits.js';
+import { ROUGH_MOTION, SWEEP_MOTION } from './limits.js';
 import type { Piece, View } from './views.js';
 
 /** A way that a wing goes past bodies at rest: carried along a straight line, or turning through bend angles. */
@@ -15,6 +15,12 @@ export interface Strike {
 }
 
 export const NO_STRIKE: Strike = { where: [], depth: -Infinity };
+
+/** An extent that ends this near to the piece's own end is all of it. mm */
+const ROUNDING = 1e-6;
+
+/** A piece no longer than this along the bed is ruled out whole: cutting it finer would gain nothing. mm */
+const THIN = 4;
 
 interface Cut {
   readonly n: Vec2;
@@ -66,16 +72,21 @@ class Meeting {
 
   /** Takes note of a body within `margin` of the piece at a pose, `gap` known. */
   private note(body: Body, pose: Planar, margin: number, gap: number): void {
-    const planes = planesInWing(body, margin, pose);
-    const extent = extentWithin(this.piece.solid, this.cut ? [...planes, this.cut] : planes);
-    if (!extent) return;
+    const { along } = this.piece;
+    let extent: Interval | null = along;
+    if (along[1] - along[0] > THIN) {
+      const planes = planesInWing(body, margin, pose);
+      extent = extentWithin(this.piece.solid, this.cut ? [...planes, this.cut] : planes);
+      if (!extent) return;
+    }
     this.where.push(extent);
     this.depth = Math.max(this.depth, -gap);
-    if (extent[0] <= this.piece.along[0] && extent[1] >= this.piece.along[1]) this.whole = true;
+    if (extent[0] <= along[0] + ROUNDING && extent[1] >= along[1] - ROUNDING) this.whole = true;
   }
 
   carry(bodies: readonly Body[], pose: Planar, by: Vec2, allowance: number): void {
     for (const still of bodies) {
+      if (this.whole) return;
       const body = sweptBody(still, [-by[0], -by[1]]);
       const gap = gapOf(this.shape, pose, body.shape, allowance);
       if (gap <= allowance) this.note(body, pose, allowance, gap);
@@ -83,6 +94,7 @@ class Meeting {
   }
 
   turn(bodies: readonly Body[], at: (x: number) => Planar, from: number, to: number, allowance: number): void {
+    if (this.whole) return;
     const middle = (from + to) / 2;
     const pose = at(middle);
     // a turn about one centre with a small steady shift: the ends are the furthest from the middle
@@ -91,13 +103,13 @@ class Meeting {
     for (const body of bodies) {
       const gap = gapOf(this.shape, pose, body.shape, allowance + motion);
       if (gap > allowance + motion) continue;
-      if (motion <= SWEEP_MOTION) this.note(body, pose, allowance + motion, gap);
+      if (motion <= Math.max(SWEEP_MOTION, Math.min(ROUGH_MOTION, -gap / 4))) this.note(body, pose, allowance + motion, gap);
       else near.push(body);
     }
     if (near.length === 0) return;
     // the end of the stroke first: it is where most strikes are, and one that rules out the piece saves the rest
     this.turn(near, at, middle, to, allowance);
-    if (!this.whole) this.turn(near, at, from, middle, allowance);
+    this.turn(near, at, from, middle, allowance);
   }
 }
 

@@ -15,7 +15,7 @@ const LIFTS = [3, 8, 15, 25, 40, 60, 90, 130, 180, 250, 350, 500, 700, 1000];
 const SIDE_OPENINGS = [8, 20, 50];
 
 /** Ram openings that are tried for the way in and out: no more than the part asks. mm */
-const OPENINGS = [40, 60, 90, 130, 180, 240, 320, 420, 540, 700];
+const OPENINGS = [20, 40, 60, 80, 100, 120, 140, 160, 180, 200, 250, 300, 350, 400, 500, 600];
 
 const rung = (ladder: readonly number[], needed: number): number => ladder.find((step) => step >= needed) ?? needed;
 
