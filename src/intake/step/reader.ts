@@ -31,9 +31,19 @@ const workerUrl = (): URL => {
   return new URL('./worker.js', own.endsWith('.ts') ? own.replace('/src/', '/dist/') : own);
 };
 
+const startWorker = (): Worker => {
+  const worker = new Worker(workerUrl(), { resourceLimits: { maxOldGenerationSizeMb: HEAP_MB }, stdout: true, stderr: true });
+  // while it rests or dies nobody else listens, and an error without a listener would bring the process down
+  worker.on('error', () => undefined);
+  worker.on('exit', () => {
+    if (warm?.worker === worker) warm = undefined;
+  });
+  return worker;
+};
+
 const takeWorker = (): { worker: Worker; reads: number } => {
   clearTimeout(idle);
-  warm ??= { worker: new Worker(workerUrl(), { resourceLimits: { maxOldGenerationSizeMb: HEAP_MB }, stdout: true, stderr: true }), reads: 0 };
+  warm ??= { worker: startWorker(), reads: 0 };
   warm.reads++;
   warm.worker.ref();
   return warm;
@@ -63,26 +73,26 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions):
     const settle = (act: () => void, spoilt: boolean): void => {
       clearTimeout(limit);
       options.signal?.removeEventListener('abort', onAbort);
-      worker.removeAllListeners();
-      // a dying worker may still emit an error, which must not bring the process down
-      worker.on('error', () => undefined);
+      // one by one: the worker's own bookkeeping hangs on listeners too
+      worker.off('message', onMessage).off('exit', onExit).off('error', onError);
       void rest(reads, spoilt).then(act);
     };
     const finish = (intake: Intake, spoilt: boolean): void => settle(() => resolve(intake), spoilt);
     const onAbort = (): void => finish(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`), true);
+    const onMessage = (reply: ReadReply): void => {
+      if (reply.id === id) finish(reply.intake, reply.spoilt);
+    };
+    const onExit = (): void => finish(refusedFile('unreadable file', `${fileName} could not be read: the reader ended without an answer.`), true);
+    const onError = (error: NodeJS.ErrnoException): void => {
+      if (error.code === 'ERR_WORKER_OUT_OF_MEMORY') finish(refusedFile('memory limit', `${fileName} needs more memory than the reader may use (${HEAP_MB} MB).`, HEAP_MB), true);
+      else settle(() => reject(new Error(`the STEP reader's worker failed: ${error.message}`)), true);
+    };
     const limit = setTimeout(
       () => finish(refusedFile('time limit', `${fileName} was not read within ${seconds} s.`, seconds), true),
       seconds * 1000,
     );
     options.signal?.addEventListener('abort', onAbort, { once: true });
-    worker.on('message', (reply: ReadReply) => {
-      if (reply.id === id) finish(reply.intake, reply.spoilt);
-    });
-    worker.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code === 'ERR_WORKER_OUT_OF_MEMORY') finish(refusedFile('memory limit', `${fileName} needs more memory than the reader may use (${HEAP_MB} MB).`, HEAP_MB), true);
-      else settle(() => reject(new Error(`the STEP reader's worker failed: ${error.message}`)), true);
-    });
-    worker.on('exit', () => finish(refusedFile('unreadable file', `${fileName} could not be read: the reader ended without an answer.`), true));
+    worker.on('message', onMessage).on('exit', onExit).on('error', onError);
     const request: ReadRequest = { id, bytes, fileName, ...(options.sharpRadius === undefined ? {} : { sharpRadius: options.sharpRadius }) };
     worker.postMessage(request);
   });
