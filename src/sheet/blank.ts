@@ -4,7 +4,7 @@ import { chainLoops } from './chainLoops.js';
 import type { Developed } from './developed.js';
 import { flatPieces } from './flatPieces.js';
 import { fold } from './fold.js';
-import { overlappingPieces, overlaps } from './overlapOf.js';
+import { overlappingPieces, overlaps } from './overlaps.js';
 import type { Bend } from './part.js';
 import { type Result, done, refused } from './result.js';
 import { smallestRectangle } from './smallestRectangle.js';
