@@ -1,121 +1,167 @@
-import { flowStress, type Metal, proofStress, tensileOf } from '../metal/index.js';
-import { allowanceByRule, deductionFrom, type OutsideConvention, outsideConvention } from './allowance.js';
+import { deductionFrom, outsideConvention, setback } from './allowance.js';
+import type {
+  AirBend, AirBendDepthInput, AirBendInput, AirBendReason, AirBendResult, AirBendSetup,
+} from './airBendTypes.js';
+import { airBendWarnings } from './airBendWarnings.js';
+import { checkSetup } from './checkSetup.js';
 import { DEGREE } from './degrees.js';
-import { forceFromMoment, leverArm } from './force.js';
-import { legRelease } from './springback.js';
-import { closedFormDepth, halfOpening, legReserve, type VConvention } from './vee.js';
+import { minimumFlange } from './minimumFlange.js';
+import { metalSection } from './metalSection.js';
+import { beginStroke, type Equilibrium, releasedShape, type Stroke, type StripCase } from './strip/index.js';
+import { bothOpenings, halfOpening, legReserve } from './vee.js';
 
-/** One air bend asked for. Lengths in mm, angles in degrees. */
-export interface AirBendInput {
-  readonly metal: Metal;
-  readonly thickness: number;
-  readonly v: number;
-  readonly vConvention: VConvention;
-  /** Included angle of the V. */
-  readonly dieAngle: number;
-  readonly shoulderRadius: number;
-  readonly tipRadius: number;
-  /** Coulomb friction at the shoulders; 0.1 when absent. */
-  readonly friction?: number;
-  /** The bend angle wanted, released. */
-  readonly bendAngle: number;
-}
+/** Friction at the die's shoulders when none is said; common practice for oiled steel, no source. */
+export const USUAL_FRICTION = 0.1;
 
-/** One air bend answered. mm, N/mm, degrees. */
-export interface AirBend {
-  /** Punch travel from first touch. */
-  readonly depth: number;
-  readonly bendAngleUnderLoad: number;
-  readonly includedAngleUnderLoad: number;
-  readonly bendAngleReleased: number;
-  readonly includedAngleReleased: number;
-  readonly springback: number;
-  /**
-   * Released, of the arc that touches both wings' inner faces and the true inner apex: with `allowance` it gives the
-   * outside dimensions and the place of the apex. The metal's own least radius is smaller.
-   */
-  readonly insideRadius: number;
-  /** Greatest over the stroke, and at its end. */
-  readonly peakForcePerLength: number;
-  readonly forcePerLength: number;
-  /** Flat length of that arc, and outside lengths less flat length in `deductionConvention`. */
-  readonly allowance: number;
-  readonly deduction: number;
-  readonly deductionConvention: OutsideConvention;
-  /** Shortest flange that this V bends, outside, in `deductionConvention`. */
-  readonly minFlange: number;
-  readonly vSharp: number;
-  readonly vTangent: number;
-  readonly warnings: readonly string[];
-  readonly method: 'strip' | 'closed form';
-}
-
-/** Why there is no air bend. */
-export interface AirBendReason {
-  readonly code: 'input' | 'bottoming' | 'radius' | 'shoulder' | 'no equilibrium';
-  readonly sentence: string;
-  /** mm or degrees, as the sentence says. */
-  readonly by?: number;
-}
-
-export type AirBendResult =
-  | { readonly ok: true; readonly value: AirBend }
-  | { readonly ok: false; readonly reason: AirBendReason };
-
+/**
+ * The air bend that leaves a wanted bend angle after release: depth, angle under load, force, radius and flat length,
+ * from the strip calculation of docs/forming.md. Pure; some milliseconds the first time for a metal, one or two after.
+ *
+ * @example airBend({ metal: metalById('dc01')!, thickness: 2, v: 16, vConvention: 'sharp', dieAngle: 84,
+ *   shoulderRadius: 2, tipRadius: 1, bendAngle: 90 })
+ */
 export const airBend = (input: AirBendInput): AirBendResult => {
-  const { metal, thickness: t, tipRadius, bendAngle } = input;
-  const friction = input.friction ?? 0.1;
-  const tangent = 2 * halfOpening(input);
-  const insideRadius = Math.max(1.2 * tipRadius, 0.135 * tangent);
-  const plane = 2 / Math.sqrt(3);
-  const strain = plane * Math.log(1 + t / 2 / (insideRadius + t / 2));
-  const moment = (plane * flowStress(metal.curve, strain / 2) * t * t) / 4;
-  let springback = 1;
-  for (let i = 0; i < 4; i++) {
-    const loaded = bendAngle + springback;
-    const arm = leverArm(input, t, insideRadius, loaded);
-    springback = legRelease(moment / arm, arm, t, metal.modulus, metal.poisson);
-  }
-  const loaded = bendAngle + springback;
-  if (180 - loaded < input.dieAngle) {
-    return {
-      ok: false,
-      reason: {
-        code: 'bottoming',
-        sentence: `A bend of ${bendAngle} degrees needs an included angle of ${(180 - loaded).toFixed(1)} degrees under load, past the die's own ${input.dieAngle} degrees: that is bottoming.`,
-        by: input.dieAngle - (180 - loaded),
-      },
-    };
-  }
-  if (legReserve(input, t, insideRadius, loaded) < 0) {
-    return { ok: false, reason: { code: 'shoulder', sentence: `The shoulders of V ${input.v} would touch the arc itself: the V is too narrow for ${t} mm.` } };
-  }
-  const force = forceFromMoment(moment, input, t, insideRadius, loaded, friction);
-  const peak = forceFromMoment(moment, input, t, insideRadius, Math.min(loaded, 45), friction);
-  const allowance = allowanceByRule({ name: 'DIN 6935' }, insideRadius, t, bendAngle);
-  const deduction = deductionFrom(allowance, insideRadius, t, bendAngle);
-  const b = (loaded / 2) * DEGREE;
-  const end = tangent / 2 / Math.cos(b) - input.shoulderRadius * Math.tan(b);
+  const bad = checkSetup(input) ?? checkRange('bend angle', input.bendAngle, LEAST_ANGLE, 180);
+  if (bad !== null) return { ok: false, reason: bad };
+  const { strip, stroke } = stripOf(input);
+  const last = lastInclination(input);
+  const wanted = (input.bendAngle / 2) * DEGREE;
+  const state = stroke.where((e) => e.inclination - e.release, wanted, last);
+  if (state !== null) return { ok: true, value: answer(input, strip, stroke, state) };
+  const end = stroke.states[stroke.states.length - 1];
+  const reached = end === undefined ? 0 : end.inclination;
+  if (end === undefined || reached < last) return { ok: false, reason: whyNone(input, reached) };
+  const most = (2 * (end.inclination - end.release)) / DEGREE;
   return {
-    ok: true,
-    value: {
-      depth: closedFormDepth(input, t, insideRadius, loaded),
-      bendAngleUnderLoad: loaded,
-      includedAngleUnderLoad: 180 - loaded,
-      bendAngleReleased: bendAngle,
-      includedAngleReleased: 180 - bendAngle,
-      springback,
-      insideRadius,
-      peakForcePerLength: Math.max(peak, force),
-      forcePerLength: force,
-      allowance,
-      deduction,
-      deductionConvention: outsideConvention(bendAngle),
-      minFlange: Math.max(tangent / 2 + deduction / 2, end) + 0.07 * tangent,
-      vTangent: tangent,
-      vSharp: tangent - 2 * input.shoulderRadius * Math.tan((45 - input.dieAngle / 4) * DEGREE),
-      warnings: tensileOf(metal.curve).strength < proofStress(metal.curve) ? ['the hardening curve has no uniform strain'] : [],
-      method: 'closed form',
+    ok: false,
+    reason: {
+      code: 'bottoming',
+      sentence: `A bend angle of ${show(input.bendAngle)} degrees after release is past what the die of ${show(input.dieAngle)} degrees included bends in air (bend angle ${show(most)} degrees): that is bottoming.`,
+      by: input.bendAngle - most,
     },
   };
 };
+
+/** The same asked by depth: what angle a travel of the punch gives. */
+export const airBendAtDepth = (input: AirBendDepthInput): AirBendResult => {
+  const bad = checkSetup(input) ?? checkRange('depth', input.depth, LEAST_DEPTH * input.thickness, 100 * input.v);
+  if (bad !== null) return { ok: false, reason: bad };
+  const { strip, stroke } = stripOf(input);
+  const last = lastInclination(input);
+  const state = stroke.where((e) => e.depth, input.depth / input.thickness, last);
+  if (state !== null) return { ok: true, value: answer(input, strip, stroke, state) };
+  const end = stroke.states[stroke.states.length - 1];
+  if (end === undefined || end.inclination < last) return { ok: false, reason: whyNone(input, end?.inclination ?? 0) };
+  const most = end.depth * input.thickness;
+  return {
+    ok: false,
+    reason: {
+      code: 'bottoming',
+      sentence: `A depth of ${show(input.depth)} mm is ${show(input.depth - most)} mm past the ${show(most)} mm at which the sheet lies on the walls of the die of ${show(input.dieAngle)} degrees included: that is bottoming.`,
+      by: input.depth - most,
+    },
+  };
+};
+
+/** Bend angles below this are not asked for in practice and would be elastic. */
+const LEAST_ANGLE = 1;
+/** Over the thickness. */
+const LEAST_DEPTH = 1e-3;
+
+/** Inclination at which the wings lie on the V's walls. */
+const lastInclination = (setup: AirBendSetup): number => ((180 - setup.dieAngle) / 2) * DEGREE;
+
+/** The strip of a setup in units of its thickness and its modulus. */
+export const stripOf = (setup: AirBendSetup, step?: number): { readonly strip: StripCase; readonly stroke: Stroke } => {
+  const t = setup.thickness;
+  const strip: StripCase = {
+    section: metalSection(setup.metal),
+    half: halfOpening(setup) / t,
+    shoulder: setup.shoulderRadius / t,
+    tip: setup.tipRadius / t,
+    friction: setup.friction ?? USUAL_FRICTION,
+  };
+  return { strip, stroke: beginStroke(strip, step) };
+};
+
+const answer = (setup: AirBendSetup, strip: StripCase, stroke: Stroke, state: Equilibrium): AirBend => {
+  const t = setup.thickness;
+  const forceUnit = setup.metal.modulus * t;
+  const shape = releasedShape(strip, stroke, state);
+  const bendAngleUnderLoad = (2 * state.inclination) / DEGREE;
+  const bendAngleReleased = (2 * shape.inclination) / DEGREE;
+  const insideRadius = shape.insideRadius * t;
+  const atMouldLines = shape.deduction * t;
+  // the allowance is the same however the outside is measured
+  const allowance = 2 * (insideRadius + t) * Math.tan(shape.inclination) - atMouldLines;
+  const deduction = deductionFrom(allowance, insideRadius, t, bendAngleReleased);
+  const openings = bothOpenings(setup);
+  const value: AirBend = {
+    depth: state.depth * t,
+    bendAngleUnderLoad,
+    includedAngleUnderLoad: 180 - bendAngleUnderLoad,
+    bendAngleReleased,
+    includedAngleReleased: 180 - bendAngleReleased,
+    springback: (2 * state.release) / DEGREE,
+    insideRadius,
+    leastRadius: shape.leastRadius * t,
+    peakForcePerLength: peakForce(stroke, state) * forceUnit,
+    forcePerLength: state.force * forceUnit,
+    allowance,
+    deduction,
+    deductionConvention: outsideConvention(bendAngleReleased),
+    kFactor: (allowance / (bendAngleReleased * DEGREE) - insideRadius) / t,
+    minFlange: minimumFlange(setup, {
+      bendAngleUnderLoad,
+      deduction: atMouldLines,
+      overTangent: (insideRadius + t) * Math.tan(shape.inclination) - setback(insideRadius, t, bendAngleReleased),
+    }).flange,
+    vSharp: openings.sharp,
+    vTangent: openings.tangent,
+    warnings: [],
+    method: 'strip',
+  };
+  return { ...value, warnings: airBendWarnings(setup, value) };
+};
+
+/** Greatest force up to a state: the greatest of the states passed, sharpened by a parabola through its neighbours. */
+const peakForce = (stroke: Stroke, state: Equilibrium): number => {
+  const passed = stroke.states.filter((e) => e.inclination <= state.inclination);
+  const top = passed.reduce((best, e, i) => (e.force > passed[best]!.force ? i : best), 0);
+  const [a, b, c] = [passed[top - 1], passed[top]!, passed[top + 1]];
+  if (a === undefined || c === undefined) return b.force;
+  const [left, right] = [(a.force - b.force) / (a.inclination - b.inclination), (c.force - b.force) / (c.inclination - b.inclination)];
+  const bend = (right - left) / (c.inclination - a.inclination);
+  const vertex = (a.inclination + b.inclination) / 2 - left / (2 * bend);
+  const found = vertex > a.inclination && vertex < c.inclination ? stroke.at(vertex) : null;
+  return Math.max(b.force, found?.force ?? 0);
+};
+
+const whyNone = (setup: AirBendSetup, reached: number): AirBendReason => {
+  const bendAngle = (2 * reached) / DEGREE;
+  const next = Math.min(bendAngle + 5, 179);
+  if (legReserve(setup, setup.thickness, setup.tipRadius, next) < 0) {
+    return {
+      code: 'radius',
+      sentence: `The punch's tip of ${show(setup.tipRadius)} mm is too big for V ${show(setup.v)} (${setup.vConvention}): past a bend angle of about ${show(bendAngle)} degrees the shoulders would press against the nose.`,
+    };
+  }
+  if (halfOpening(setup) < NARROW * setup.thickness || bendAngle > 1) {
+    return {
+      code: 'shoulder',
+      sentence: `V ${show(setup.v)} (${setup.vConvention}) is too narrow for ${show(setup.thickness)} mm: past a bend angle of about ${show(bendAngle)} degrees no straight leg is left between nose and shoulder.`,
+    };
+  }
+  return { code: 'no equilibrium', sentence: `No equilibrium of the strip was found past a bend angle of ${show(bendAngle)} degrees.` };
+};
+
+/** Half opening over thickness under which a strip is no beam. */
+const NARROW = 2;
+
+const checkRange = (what: string, value: number, from: number, to: number): AirBendReason | null =>
+  value >= from && value < to
+    ? null
+    : { code: 'input', sentence: `The ${what} of ${show(value)} lies outside ${show(from)} to ${show(to)}.` };
+
+/** At most two decimals. */
+const show = (value: number): string => String(Math.round(value * 100) / 100);

@@ -18,13 +18,19 @@ export interface Equilibrium {
 
 /** Residuals (radians, share of the half opening) below which the strip is in equilibrium. */
 const SOLVED = 1e-10;
-const MAX_ITERATIONS = 30;
+const MAX_ITERATIONS = 60;
+/** Times a fresh matrix's step is shortened before the search is given up. */
+const MAX_CUTS = 12;
+/** A step of the old matrix must bring the residual under this share of itself. */
+const USEFUL = 0.3;
 /** Steps of the difference quotients for the three unknowns. */
 const PROBE = [1e-6, 1e-6, 1e-5] as const;
 /** The furthest that one iteration may move each unknown. */
-const REACH = [0.7, 0.3, 0.3] as const;
+const REACH = [0.7, 0.3, 0.5] as const;
+/** Square of the bearing's place that a splitting bearing is first tried with. */
+const FIRST_SPLIT = 0.01;
 /** Weight of the bearing's residual beside the others, so that all three are of a size. */
-const BEARING_WEIGHT = 0.3;
+const BEARING_WEIGHT = 0.1;
 
 interface Trial {
   readonly half: HalfStrip;
@@ -60,51 +66,86 @@ export const stripSolver = (strip: StripCase): StripSolver => {
       residual: [
         half.end.inclination - inclination,
         (half.end.x - contact) / strip.half,
-        BEARING_WEIGHT * (u.bearing - half.bearing.s),
+        BEARING_WEIGHT * half.gap,
       ],
     };
   };
 
   const solve = (inclination: number, guess: Unknowns): Equilibrium | null => {
+    // which of the two ways the nose bears is tried first as guessed; the answer tells whether it holds
+    for (const split of guess.bearing2 > 0 ? [true, false] : [false, true]) {
+      const from = split && guess.bearing2 === 0 ? { ...guess, bearing2: FIRST_SPLIT } : guess;
+      const found = solveBearing(inclination, split ? from : { ...guess, bearing2: 0 }, split);
+      if (found !== null && (split || found.trial.half.gap >= 0)) return finish(inclination, found.u, found.trial.half);
+      if (found !== null) guess = found.u;
+    }
+    return null;
+  };
+
+  /** Newton's method on two unknowns, or three when the nose bears on both sides of the middle. */
+  const solveBearing = (
+    inclination: number, guess: Unknowns, split: boolean,
+  ): { readonly u: Unknowns; readonly trial: Trial } | null => {
+    const size = split ? 3 : 2;
+    const distance = (t: Trial): number => Math.hypot(t.residual[0], t.residual[1], split ? t.residual[2] : 0);
     let u = guess;
     let trial = attempt(inclination, u);
+    let matrix: number[][] | null = null;
+    let fresh = false;
     for (let n = 0; n < MAX_ITERATIONS; n++) {
       if (trial === null) return null;
-      if (Math.hypot(...trial.residual) < SOLVED) return finish(inclination, u, trial.half);
-      const size = u.bearing > 0 || trial.half.bearing.s > 0 ? 3 : 2;
-      const rows: number[][] = [[], [], []];
-      for (let j = 0; j < size; j++) {
-        const probed = attempt(inclination, moved(u, j, PROBE[j]!));
-        if (probed === null) return null;
-        for (let i = 0; i < size; i++) rows[i]!.push((probed.residual[i]! - trial.residual[i]!) / PROBE[j]!);
+      const now = distance(trial);
+      if (now < SOLVED) return { u, trial };
+      if (matrix === null) {
+        matrix = jacobian(inclination, u, trial, size);
+        fresh = true;
+        if (matrix === null) return null;
       }
-      for (let i = 0; i < size; i++) rows[i]!.push(-trial.residual[i]!);
-      const step = eliminate(rows, size);
+      const step = eliminate(matrix.map((row, i) => [...row, -trial!.residual[i]!]), size);
       let share = 1;
       for (let j = 0; j < size; j++) share = Math.min(share, REACH[j]! / Math.max(1e-30, Math.abs(step[j]!)));
       let better: { readonly u: Unknowns; readonly trial: Trial } | null = null;
-      for (let halving = 0; halving < 12 && better === null; halving++) {
+      for (let cut = 0; cut < (fresh ? MAX_CUTS : 1) && better === null; cut++) {
         const v: Unknowns = {
           logCurvature: u.logCurvature + share * step[0]!,
           logForce: u.logForce + share * step[1]!,
-          bearing: Math.max(0, u.bearing + share * (step[2] ?? 0)),
+          bearing2: Math.max(0, u.bearing2 + share * (step[2] ?? 0)),
         };
         const next = attempt(inclination, v);
-        if (next !== null && Math.hypot(...next.residual) < Math.hypot(...trial.residual)) better = { u: v, trial: next };
-        share /= 2.5;
+        if (next !== null && distance(next) < now) better = { u: v, trial: next };
+        else share /= 2.5;
       }
-      if (better === null) return null;
+      if (better === null) {
+        if (fresh) return null;
+        matrix = null;
+        continue;
+      }
+      // Broyden's update keeps the matrix useful; one that no longer helps much is taken anew
+      const gained: boolean = distance(better.trial) < now * USEFUL;
+      matrix = gained ? updated(matrix, u, better.u, trial, better.trial, size) : null;
+      fresh = false;
       u = better.u;
       trial = better.trial;
     }
     return null;
   };
 
+  const jacobian = (inclination: number, u: Unknowns, trial: Trial, size: number): number[][] | null => {
+    const rows: number[][] = Array.from({ length: size }, () => []);
+    for (let j = 0; j < size; j++) {
+      const probed = attempt(inclination, moved(u, j, PROBE[j]!));
+      if (probed === null) return null;
+      for (let i = 0; i < size; i++) rows[i]!.push((probed.residual[i]! - trial.residual[i]!) / PROBE[j]!);
+    }
+    return rows;
+  };
+
   const finish = (inclination: number, u: Unknowns, half: HalfStrip): Equilibrium | null => {
     // a shoulder that touches within the spread of the punch force leaves no leg to be a beam
-    if (half.end.s < u.bearing + SPREAD) return null;
+    const bearing = half.bearing.s;
+    if (half.end.s < bearing + SPREAD) return null;
     const force = 2 * Math.exp(u.logForce);
-    const dent = dentOf(strip, half, force, u.bearing);
+    const dent = dentOf(strip, half, force, bearing);
     const lift = -strip.shoulder + (strip.shoulder + 0.5) * Math.cos(inclination) - half.end.y;
     const at = half.bearing;
     const face = lift + at.y + (at.thickness / 2) * Math.cos(at.inclination);
@@ -121,10 +162,23 @@ export const stripSolver = (strip: StripCase): StripSolver => {
       return {
         logCurvature: Math.log(curvature),
         logForce: Math.log((strip.section.stiffness * curvature) / strip.half),
-        bearing: 0,
+        bearing2: 0,
       };
     },
   };
+};
+
+/** Broyden's rank-one correction of the matrix after a step. */
+const updated = (matrix: number[][], from: Unknowns, to: Unknowns, a: Trial, b: Trial, size: number): number[][] => {
+  const d = [to.logCurvature - from.logCurvature, to.logForce - from.logForce, to.bearing2 - from.bearing2];
+  let square = 0;
+  for (let j = 0; j < size; j++) square += d[j]! * d[j]!;
+  return matrix.map((row, i) => {
+    let expected = a.residual[i]!;
+    for (let j = 0; j < size; j++) expected += row[j]! * d[j]!;
+    const miss = (b.residual[i]! - expected) / square;
+    return row.map((v, j) => v + miss * d[j]!);
+  });
 };
 
 const moved = (u: Unknowns, which: number, by: number): Unknowns =>
@@ -132,7 +186,7 @@ const moved = (u: Unknowns, which: number, by: number): Unknowns =>
     ? { ...u, logCurvature: u.logCurvature + by }
     : which === 1
       ? { ...u, logForce: u.logForce + by }
-      : { ...u, bearing: u.bearing + by };
+      : { ...u, bearing2: u.bearing2 + by };
 
 /**
  * Thickness lost under the nose besides that of bending. The punch force F squeezes the section under it by (2F/pi t)

@@ -9,8 +9,9 @@ export interface Fibre {
   readonly stiffness: number;
   /** Stress at which it yields. */
   readonly yield: number;
-  /** Stress and its slope at a plastic strain (0 and up) of the fibre. */
-  readonly at: (plastic: number) => { readonly stress: number; readonly slope: number };
+  /** Stress against plastic strain of the fibre, both ascending from plastic strain 0; straight between. */
+  readonly plastic: Float64Array;
+  readonly stress: Float64Array;
 }
 
 /** Log strain to which fibres are followed; a bend to a sharp corner stays below it. */
@@ -81,28 +82,5 @@ export const fibreOf = (curve: HardeningCurve, modulus: number, poisson: number)
     stress[i] = (sum + difference) / 2;
     plastic[i] = strain - stress[i]! / stiffness;
   }
-  const cellOf = tableSearch(plastic);
-  return {
-    stiffness,
-    yield: yieldStress,
-    at: (p) => {
-      const i = cellOf(p);
-      const slope = (stress[i + 1]! - stress[i]!) / (plastic[i + 1]! - plastic[i]!);
-      return { stress: stress[i]! + slope * (p - plastic[i]!), slope };
-    },
-  };
+  return { stiffness, yield: yieldStress, plastic, stress };
 };
-
-/** The cell of an ascending table that holds x; the first or last beyond its ends. */
-const tableSearch =
-  (xs: Float64Array) =>
-  (x: number): number => {
-    let low = 0;
-    let high = xs.length - 1;
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (xs[middle]! <= x) low = middle;
-      else high = middle;
-    }
-    return low;
-  };

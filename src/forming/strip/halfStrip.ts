@@ -19,8 +19,11 @@ export interface Unknowns {
   readonly logCurvature: number;
   /** ln of half the punch force per length. */
   readonly logForce: number;
-  /** Where along the strip the nose bears; 0 while it bears in the middle. */
-  readonly bearing: number;
+  /**
+   * Square of the place along the strip where the nose bears; 0 while it bears in the middle. The square, because
+   * everything begins to change with it in proportion.
+   */
+  readonly bearing2: number;
 }
 
 /** A place on the mean line. */
@@ -38,8 +41,13 @@ export interface HalfStrip {
   readonly end: StripPoint;
   /** Rotation that the end gives back when all moments go. */
   readonly release: number;
-  /** Where the nose would bear on this shape. */
+  /** Where the nose bears. */
   readonly bearing: StripPoint;
+  /**
+   * How much the upper face lies outside the nose there, over the place along the strip: 0 where they touch with the
+   * same normal; in the middle below 0 when the face is bent more than the nose is round.
+   */
+  readonly gap: number;
   readonly middleCurvature: number;
 }
 
@@ -112,7 +120,7 @@ export const integrateHalf = (
   const normal = vertical / (Math.cos(inclination) + friction * Math.sin(inclination));
   // friction acts on the lower face, half a thickness from the mean line
   const endMoment = (friction * normal) / 2;
-  const bearing = Math.max(0, u.bearing);
+  const bearing = Math.sqrt(Math.max(0, u.bearing2));
   const bearingForce = vertical / Math.cos(Math.min(bearing / (tip + 0.5), MAX_BEARING_ANGLE));
   const start = middleMoment + bearingForce * spreadArm(0, bearing);
   const shearSlope = 1 / (SHEAR_SLOPE * (2 - section.exponent));
@@ -130,9 +138,8 @@ export const integrateHalf = (
   let recovered = (start - elasticShare * (start - middleMoment)) / (section.stiffness * thickness ** 4);
   let release = 0;
   let arm = spreadArm(0, bearing);
-  let bears: StripPoint | null = null;
-  let gapBefore = 0;
-  let pointBefore: StripPoint = { s: 0, inclination: 0, x: 0, y: 0, thickness };
+  let bears: StripPoint = { s: 0, inclination: 0, x: 0, y: 0, thickness };
+  let gap = 1 / thickness - (thickness / 2 + tip) * middleCurvature;
   visit?.(0, 0, curvature, recovered, thickness);
 
   for (let i = 1; i < nodes.length; i++) {
@@ -182,7 +189,8 @@ export const integrateHalf = (
       return {
         end,
         release: release + ((recovered + endRecovered) / 2) * cell,
-        bearing: bears ?? pointBefore,
+        bearing: bears,
+        gap,
         middleCurvature,
       };
     }
@@ -190,19 +198,18 @@ export const integrateHalf = (
     release += ((recovered + nRecovered) / 2) * ds;
     visit?.(s, slope, nCurvature, nRecovered, nThickness);
 
-    // the nose, a circle about x = 0, touches the upper face where both have the same normal
-    const between = (rotation + nRotation) / 2;
-    const point: StripPoint = {
-      s: (s + nodes[i - 1]!) / 2, inclination: between, x: (x + nx) / 2, y: (y + ny) / 2,
-      thickness: (thickness + nThickness) / 2,
-    };
-    const gap = point.x - (point.thickness / 2 + tip) * Math.sin(between);
-    if (bears === null) {
-      if (i === 1 && gap >= 0) bears = pointBefore;
-      else if (gapBefore < 0 && gap >= 0) bears = mix(pointBefore, point, gapBefore / (gapBefore - gap));
+    if (bearing > nodes[i - 1]! && bearing <= s) {
+      const f = (bearing - nodes[i - 1]!) / ds;
+      bears = {
+        s: bearing,
+        inclination: rotation + (curvature + ((nCurvature - curvature) * f) / 2) * ds * f,
+        x: x + (nx - x) * f,
+        y: y + (ny - y) * f,
+        thickness: thickness + (nThickness - thickness) * f,
+      };
+      // the nose is a circle about x = 0
+      gap = (bears.x - (bears.thickness / 2 + tip) * Math.sin(bears.inclination)) / bearing;
     }
-    gapBefore = gap;
-    pointBefore = point;
     x = nx;
     y = ny;
     rotation = nRotation;
@@ -217,11 +224,3 @@ export const integrateHalf = (
 
 /** Past this inclination the nose's flank bears, not its round. */
 const MAX_BEARING_ANGLE = 1.2;
-
-const mix = (a: StripPoint, b: StripPoint, f: number): StripPoint => ({
-  s: a.s + (b.s - a.s) * f,
-  inclination: a.inclination + (b.inclination - a.inclination) * f,
-  x: a.x + (b.x - a.x) * f,
-  y: a.y + (b.y - a.y) * f,
-  thickness: a.thickness + (b.thickness - a.thickness) * f,
-});

@@ -15,9 +15,9 @@ export interface PureBending {
 /** Curvature times thickness to which the strip is bent: an inside radius of about a tenth of the thickness. */
 const LAST_CURVATURE = 1.8;
 /** Each step's curvature over the one before. */
-const GROWTH = 1.06;
+const GROWTH = 1.07;
 /** Fibres through the thickness. */
-const FIBRES = 48;
+const FIBRES = 64;
 
 /**
  * Bends the strip. Incompressible: the fibre that lay y from the inner face is at r^2 = ri^2 + 2 y / curvature, so its
@@ -30,7 +30,12 @@ export const bendPurely = (fibre: Fibre): PureBending => {
   const stress = new Float64Array(FIBRES);
   const plastic = new Float64Array(FIBRES);
   const strain = new Float64Array(FIBRES);
-  const next = { stress: new Float64Array(FIBRES), plastic: new Float64Array(FIBRES), strain: new Float64Array(FIBRES) };
+  const next = {
+    stress: new Float64Array(FIBRES), plastic: new Float64Array(FIBRES), strain: new Float64Array(FIBRES), cell: new Int32Array(FIBRES),
+  };
+  /** The cell of the hardening table that each fibre has come to. */
+  const cell = new Int32Array(FIBRES);
+  const { plastic: plasticAt, stress: hard } = fibre;
   const yieldCurvature = (2 * fibre.yield) / fibre.stiffness;
   const out = { curvature: [0], moment: [0], thickness: [1], faceStress: [0] };
   /** Stretch of the inner face: inner radius times curvature. */
@@ -39,35 +44,36 @@ export const bendPurely = (fibre: Fibre): PureBending => {
 
   const residual = (stretch: number, k: number): readonly [number, number] => {
     let sum = 0;
-    let slope = 0;
+    let change = 0;
     for (let i = 0; i < FIBRES; i++) {
       const square = stretch * stretch + 2 * k * nodes[i]!;
       const e = Math.log(square) / 2;
       let s = stress[i]! + fibre.stiffness * (e - strain[i]!);
       let p = plastic[i]!;
       let tangent = fibre.stiffness;
-      let now = fibre.at(p);
       const size = Math.abs(s);
-      if (size > now.stress) {
-        // stress back onto the hardening line: size - stiffness d = stress(p + d)
-        let d = 0;
-        for (let k2 = 0; k2 < 12; k2++) {
-          const change = (size - fibre.stiffness * d - now.stress) / (fibre.stiffness + now.slope);
-          d += change;
-          now = fibre.at(p + d);
-          if (Math.abs(change) < 1e-15) break;
+      let c = cell[i]!;
+      let slope = (hard[c + 1]! - hard[c]!) / (plasticAt[c + 1]! - plasticAt[c]!);
+      if (size > hard[c]! + slope * (p - plasticAt[c]!)) {
+        // back onto the hardening line: size - stiffness d = stress(p + d), cell by cell as the line is straight there
+        const before = p;
+        for (;;) {
+          p = (size + fibre.stiffness * before - hard[c]! + slope * plasticAt[c]!) / (fibre.stiffness + slope);
+          if (p <= plasticAt[c + 1]! || c + 2 >= hard.length) break;
+          c++;
+          slope = (hard[c + 1]! - hard[c]!) / (plasticAt[c + 1]! - plasticAt[c]!);
         }
-        s = Math.sign(s) * (size - fibre.stiffness * d);
-        p += d;
-        tangent = (fibre.stiffness * now.slope) / (fibre.stiffness + now.slope);
+        s = Math.sign(s) * (size - fibre.stiffness * (p - before));
+        tangent = (fibre.stiffness * slope) / (fibre.stiffness + slope);
       }
+      next.cell[i] = c;
       next.stress[i] = s;
       next.plastic[i] = p;
       next.strain[i] = e;
       sum += (weights[i]! * s) / square;
-      slope += (weights[i]! * stretch * (tangent - 2 * s)) / (square * square);
+      change += (weights[i]! * stretch * (tangent - 2 * s)) / (square * square);
     }
-    return [sum, slope];
+    return [sum, change];
   };
 
   for (let k = yieldCurvature / 2; k < LAST_CURVATURE; k *= GROWTH) {
@@ -89,6 +95,7 @@ export const bendPurely = (fibre: Fibre): PureBending => {
     stress.set(next.stress);
     plastic.set(next.plastic);
     strain.set(next.strain);
+    cell.set(next.cell);
     inner = stretch;
     before = k;
     let moment = 0;

@@ -55,7 +55,7 @@ export const releasedShape = (strip: StripCase, stroke: Stroke, state: Equilibri
   const meanCut = y - x * Math.tan(inclination);
   const innerVertex = meanCut + 0.5 / cos;
   const outerVertex = meanCut - 0.5 / cos;
-  const apex = middle / 2 - (state.unknowns.bearing > 0 ? 0 : state.dent / 2);
+  const apex = middle / 2 - (state.unknowns.bearing2 > 0 ? 0 : state.dent / 2);
   const alongOuter = x * cos + (y - outerVertex) * sin;
   return {
     inclination,

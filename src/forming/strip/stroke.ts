@@ -37,7 +37,7 @@ export const beginStroke = (strip: StripCase, step = STEP): Stroke => {
     const b = states[states.length - 2];
     if (b === undefined) {
       const shift = Math.log(inclination / a.inclination);
-      return { logCurvature: a.unknowns.logCurvature + shift, logForce: a.unknowns.logForce + shift, bearing: 0 };
+      return { logCurvature: a.unknowns.logCurvature + shift, logForce: a.unknowns.logForce + shift, bearing2: 0 };
     }
     return between(b, a, inclination);
   };
@@ -135,6 +135,6 @@ const between = (a: Equilibrium, b: Equilibrium, inclination: number): Unknowns 
   return {
     logCurvature: mix(a.unknowns.logCurvature, b.unknowns.logCurvature),
     logForce: mix(a.unknowns.logForce, b.unknowns.logForce),
-    bearing: Math.max(0, mix(a.unknowns.bearing, b.unknowns.bearing)),
+    bearing2: Math.max(0, mix(a.unknowns.bearing2, b.unknowns.bearing2)),
   };
 };

@@ -1,0 +1,29 @@
+import type { AirBend, AirBendSetup } from './airBendTypes.js';
+
+/** Tip radius over V from which bending is of the large-radius kind (Vorkov et al., Int. J. Material Forming 2019). */
+const LARGE_RADIUS = 0.25;
+/** V over thickness: below, shear and indentation outgrow the beam; the range of the published force forms ends at 5. */
+const LEAST_V = 5;
+const MOST_V = 40;
+/** Degrees between the wing under load and the die's wall under which a stiffer sheet would touch it. */
+const NEAR_WALL = 1.5;
+
+/** What a user should know beside the numbers. */
+export const airBendWarnings = (setup: AirBendSetup, bend: AirBend): readonly string[] => {
+  const { metal, thickness, tipRadius, dieAngle } = setup;
+  const warnings: string[] = [];
+  if (metal.curveSource.mark === 'memory') {
+    warnings.push(`The hardening curve of ${metal.name} rests on typical figures from memory: bend a test strip of this batch first.`);
+  }
+  if (tipRadius / bend.vSharp > LARGE_RADIUS) {
+    warnings.push('The tip radius is over a quarter of the V: large-radius bending, where the sheet may lift off the nose.');
+  }
+  const ratio = bend.vTangent / thickness;
+  if (ratio < LEAST_V) warnings.push(`V is only ${ratio.toFixed(1)} times the thickness: the strip is hardly a beam, force and angle are rough.`);
+  if (ratio > MOST_V) warnings.push(`V is ${ratio.toFixed(0)} times the thickness: springback is large and depends on the batch.`);
+  const left = bend.includedAngleUnderLoad - dieAngle;
+  if (left < NEAR_WALL) {
+    warnings.push(`Only ${left.toFixed(1)} degrees of included angle are left to the die's walls under load.`);
+  }
+  return warnings;
+};
