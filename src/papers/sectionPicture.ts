@@ -13,7 +13,7 @@ import { type Item, type Picture, area, group, polyline, strokes } from './pictu
 import { anglesAfter, bendIndex, dieOf, punchOf, seatPose, stationOf } from './seatPose.js';
 import { sectionOf } from './sectionOf.js';
 import { sheetBody } from './sheetBody.js';
-import { stepOf } from './stepPicture.js';
+import { stepOf, stepPicture } from './stepPicture.js';
 import { textWidth } from './textWidth.js';
 
 export interface SectionPictureOptions {
@@ -166,6 +166,7 @@ const axesOf = (trial: Trial, step: Step, width: number, height: number): Axes =
 export const sectionPicture = (trial: Trial, stepNumber: number, options: SectionPictureOptions = {}): Picture => {
   const { width = 120, height = 95, units = 'mm' } = options;
   const step = stepOf(trial, stepNumber);
+  if (step.kind === 'hem close') return stepPicture(trial, stepNumber, 'after', { width, height });
   const station = stationOf(trial, step);
   const { backs, ups, right, bottom } = axesOf(trial, step, width, height);
   const [before, after] = [sheetRings(trial, step, 'before'), sheetRings(trial, step, 'after')];

@@ -1,0 +1,126 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { Trial } from '../trial/index.js';
+import { channelTrial } from './fixture.js';
+import { setupSheetPdf } from './setupSheetPdf.js';
+
+const has = (tool: string): boolean => {
+  try {
+    execFileSync(tool, ['-v'], { stdio: 'ignore' });
+    return true;
+  } catch {
+    console.warn(`${tool} is not installed: tests that read the PDF with it are skipped`);
+    return false;
+  }
+};
+
+const folder = mkdtempSync(join(tmpdir(), 'papers-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const write = async (name: string, trial: Trial, options: Parameters<typeof setupSheetPdf>[1] = {}): Promise<string> => {
+  const file = join(folder, `${name}.pdf`);
+  writeFileSync(file, await setupSheetPdf(trial, options));
+  return file;
+};
+
+const run = (tool: string, ...args: string[]): string => execFileSync(tool, args, { encoding: 'utf8' });
+const words = (file: string): string => run('pdftotext', '-layout', file, '-').replace(/\s+/g, ' ');
+
+const refused: Trial = {
+  ...channelTrial(),
+  verdict: 'does not make',
+  stations: [],
+  steps: [],
+  reasons: [
+    { code: 'clearance', sentence: 'Flange 1 meets the punch body by 14.0 mm if b1 is made and b2 is not.', bends: ['b2'], made: ['b1'], unmade: ['b2'], bodies: ['punch'], by: 14 },
+    { code: 'no stop', sentence: 'No finger reaches flange 3.', bends: ['b2'] },
+  ],
+  remedies: [{ sentence: 'A punch relieved by 20 mm more makes it.', confirmed: true, price: 4100 }],
+};
+
+describe('the set-up sheet', () => {
+  it('is a PDF', async () => {
+    const bytes = await setupSheetPdf(channelTrial());
+    expect(Buffer.from(bytes.slice(0, 5)).toString()).toBe('%PDF-');
+    expect(Buffer.from(bytes.slice(-8)).toString()).toContain('%%EOF');
+  });
+
+  describe.skipIf(!has('pdftotext'))('read back', () => {
+    it('says all that a set-up needs, every angle by its name', async () => {
+      const read = words(await write('channel', channelTrial(), { date: '2026-03-02', who: 'demonstrator', revision: 'C' }));
+      const needed = [
+        'U channel', 'DC01 cold-rolled steel', 'General, 110 t, 3,000 mm (demo)', '2026-03-02', 'demonstrator', '✓ makes',
+        'Measure first', 'Thickness', '1.50 mm', 'Blank length', '200.00 mm',
+        // 37 + 74 + 37 + 2 allowances of (pi/2)(1.5 + 0.6)
+        '154.60 mm',
+        'Test strip first', 'Tools, left to right', 'V 12 die, 85 degrees included (demo)', '100 at −100 · 100 at 0 mm',
+        'Smallest clearance 4.70 mm (step 2, flange 1 and the punch body)', 'no point moved further than 0.90 mm',
+        'Condition of the ram guides is not known.', '41 s for one part, set-up shared over 50',
+        'Step 1 of 2', 'Step 2 of 2', 'Lay the blank with side A up, flange 1 to the gauge.',
+        'X, face to bend', '38.65 mm', 'R, from die seat', '90.30 mm', 'Depth from touch', '4.62 mm', 'Ram, tip from die seat', '86.88 mm',
+        'Bend angle', 'Included angle', '91.4° / 88.6°', 'Speed change over die top', 'Retract before the stroke', '20 mm',
+        'Measure after the stroke: flange 3, outside', '40.00 mm ±0.30 mm', 'Date', 'Initials', 'Caution: Hands clear of the pinch',
+        'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.',
+      ];
+      expect(needed.filter((s) => !read.includes(s))).toEqual([]);
+      expect(read).not.toMatch(/\bsafe\b|guarantee|NaN|undefined|Infinity/i);
+    });
+
+    it('bears the line at the foot on every page', async () => {
+      const file = await write('feet', channelTrial());
+      const pages = run('pdftotext', file, '-').split('\f').slice(0, -1);
+      // first sheet and two steps at least
+      expect(pages.length).toBeGreaterThanOrEqual(3);
+      expect(pages.filter((page) => page.includes('Prediction from the data stated; not a warranty')).length).toBe(pages.length);
+      expect(pages[pages.length - 1]).toContain(`sheet ${pages.length} of ${pages.length}`);
+    });
+
+    it('keeps every word on the page', async () => {
+      for (const [name, trial] of [['box', channelTrial()], ['box-refused', refused]] as const) {
+        const xml = run('pdftotext', '-bbox', await write(name, trial), '-');
+        let count = 0;
+        for (const m of xml.matchAll(/<page width="([\d.]+)" height="([\d.]+)">|xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)"/g)) {
+          if (m[1]) {
+            // A4 lying in points
+            expect([Number(m[1]), Number(m[2])].map(Math.round)).toEqual([842, 595]);
+            continue;
+          }
+          count++;
+          const [x0, y0, x1, y1] = [m[3], m[4], m[5], m[6]].map(Number);
+          expect([x0! >= 0, y0! >= 0, x1! <= 842, y1! <= 595.3], m[0]).toEqual([true, true, true, true]);
+        }
+        expect(count).toBeGreaterThan(100);
+      }
+    });
+
+    it('shows inches when asked', async () => {
+      const read = words(await write('inch', channelTrial(), { units: 'in' }));
+      // 1.5/25.4 = 0.0591, 4.62/25.4 = 0.1819, 154.59734/25.4 = 6.08651
+      expect(['0.059 in', '0.1819 in', '6.087 in'].filter((s) => !read.includes(s))).toEqual([]);
+    });
+
+    it('gives reasons and remedies in place of steps when the part is not made', async () => {
+      const read = words(await write('refused', refused));
+      const needed = ['✗ does not make', 'Flange 1 meets the punch body by 14.0 mm', 'No finger reaches flange 3.', 'Drawn with b1 made', 'relieved by 20 mm more', 'Price 4100', 'Confirmed by planning again.'];
+      expect(needed.filter((s) => !read.includes(s))).toEqual([]);
+      expect(read).not.toContain('Step 1');
+    });
+
+    it('goes on over another sheet when there are many notes', async () => {
+      const many = { ...channelTrial(), warnings: Array.from({ length: 60 }, (_, k) => `Warning number ${k + 1}, long enough to take a line of a column by itself.`) };
+      const read = words(await write('many', many));
+      expect(Array.from({ length: 60 }, (_, k) => `Warning number ${k + 1},`).filter((s) => !read.includes(s))).toEqual([]);
+    });
+  });
+
+  describe.skipIf(!has('pdffonts'))('fonts', () => {
+    it('are embedded', async () => {
+      const rows = run('pdffonts', await write('fonts', channelTrial())).trim().split('\n').slice(2);
+      expect(rows.length).toBe(2);
+      for (const row of rows) expect(row).toMatch(/DejaVuSansCondensed.*\byes\b/);
+    });
+  });
+});
