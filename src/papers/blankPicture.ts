@@ -4,7 +4,7 @@ import { levelDimension, uprightDimension } from './dimension.js';
 import { flatRing } from './flatRing.js';
 import { type Units, lengthFigure, roundFigure } from './format.js';
 import { LETTERS } from './pens.js';
-import { type Item, type Picture, polyline, strokes, text } from './picture.js';
+import { type Picture, type Text, patchOf, polyline, strokes, text } from './picture.js';
 import { textWidth } from './textWidth.js';
 
 export interface BlankPictureOptions {
@@ -18,6 +18,22 @@ const ROOM = { left: 9, top: 8, right: 2, bottom: 2 };
 const CHORD = 0.05;
 /** mm: a bend line too short for letters of this height stays without its name. */
 const LEAST = 1.4;
+
+/** The names that stand clear of those before them: where lines lie closer than letters are high, only some bear names. */
+const apart = (names: readonly Text[]): Text[] => {
+  const kept: Text[] = [];
+  const boxOf = (name: Text): readonly [number, number, number, number] => {
+    const patch = patchOf(name);
+    const [xs, ys] = [patch.map((p) => p[0]), patch.map((p) => p[1])];
+    return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
+  };
+  for (const name of names) {
+    const a = boxOf(name);
+    const free = kept.map(boxOf).every((b) => a[0] >= b[2] || b[0] >= a[2] || a[1] >= b[3] || b[1] >= a[3]);
+    if (free) kept.push(name);
+  }
+  return kept;
+};
 
 /** The flat blank from its A side, its greater length level, with its overall sizes and its bend lines (chain-dotted, named). */
 export const blankPicture = (blank: Blank, options: BlankPictureOptions = {}): Picture => {
@@ -35,7 +51,7 @@ export const blankPicture = (blank: Blank, options: BlankPictureOptions = {}): P
   const [right, bottom] = at([x1, y0]);
   const lines = blank.bendLines.map(({ from, to }) => [at(turn(from)), at(turn(to))] as const);
   // a name stands on its line, read from below or from the right
-  const names = blank.bendLines.map(({ id, direction }, i): Item | null => {
+  const names = blank.bendLines.map(({ id, direction }, i): Text | null => {
     const [p, q] = lines[i]!;
     const angle = (Math.atan2(-(q[1] - p[1]), q[0] - p[0]) * 180) / Math.PI;
     const turned = angle > 91 ? angle - 180 : angle <= -89 ? angle + 180 : angle;
@@ -55,7 +71,7 @@ export const blankPicture = (blank: Blank, options: BlankPictureOptions = {}): P
       polyline('outline', outline.map(at), true),
       ...blank.holes.map((hole) => polyline('edge', points(hole).map(at), true)),
       strokes('centre', lines),
-      ...names.filter((name) => name !== null),
+      ...apart(names.filter((name) => name !== null)),
       levelDimension({ from: left, to: right, at: top - 4, witness: [top, top], label: lengthFigure(blank.length, units) }),
       uprightDimension({ from: top, to: bottom, at: left - 4, witness: [left, left], label: lengthFigure(blank.width, units) }),
     ],

@@ -22,7 +22,7 @@ const HEAVY = 20;
 const UNWIELDY = 2000;
 
 /** Mass of the blank in kg where the metal's density is known, and its longest side in mm; null when the part has no blank. */
-export const sheetToLift = (trial: Trial): { readonly mass: number | null; readonly longest: number } | null => {
+const sheetToLift = (trial: Trial): { readonly mass: number | null; readonly longest: number } | null => {
   const flat = blank(trial.sheet);
   if (!flat.ok) return null;
   const density = metalById(trial.metal.id)?.density;

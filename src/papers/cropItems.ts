@@ -27,7 +27,8 @@ const cropLines = (lines: readonly (readonly [Vec2, Vec2])[], box: Box): [Vec2, 
     return kept ? [kept] : [];
   });
 
-const cropRing = (ring: readonly Vec2[], box: Box): Vec2[] => {
+/** The ring's part inside the box, joined along the box's rim. */
+export const cropRing = (ring: readonly Vec2[], box: Box): Vec2[] => {
   const inside: readonly ((p: Vec2) => number)[] = [
     (p) => p[0] - box.x,
     (p) => box.x + box.width - p[0],

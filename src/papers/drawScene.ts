@@ -1,5 +1,6 @@
 import { type Vec2, type Vec3, dot3 } from '../geometry/index.js';
 import type { Body, Face } from './body.js';
+import { cropRing } from './cropItems.js';
 import { hatchLines } from './hatchLines.js';
 import { EDGE_ON, type Occluder, occluderOf } from './occluder.js';
 import { type FillName, LETTERS, type PenName } from './pens.js';
@@ -91,14 +92,16 @@ const fillsOf = (seen: readonly Seen[]): Item[] => {
   });
 };
 
-const lettersOf = (seen: readonly Seen[]): Item[] => {
+const lettersOf = (seen: readonly Seen[], window: Box | null): Item[] => {
   const all = seen.map(({ occluder }) => occluder);
   const places = new Map<string, { at: Vec2; room: number; side: string }>();
   for (const { face, occluder } of seen) {
     if (!face.letter || 1 / Math.hypot(occluder.a, occluder.b, 1) < TOO_STEEP) continue;
     const [x0, y0, x1, y1] = occluder.box;
     if (Math.min(x1 - x0, y1 - y0) < LETTERS.side * 0.8) continue;
-    const place = roomiestPoint(visibleRegion(occluder, all), LETTER_ROOM * 1.3);
+    const region = visibleRegion(occluder, all);
+    const shown = window ? region.map((ring) => cropRing(ring, window)).filter((ring) => ring.length >= 3) : region;
+    const place = roomiestPoint(shown, LETTER_ROOM * 1.3);
     if (!place || place.room < LETTER_ROOM) continue;
     const key = `${face.letter.side}${face.letter.plate}`;
     const met = places.get(key);
@@ -118,9 +121,10 @@ const lettersOf = (seen: readonly Seen[]): Item[] => {
 /**
  * Draws the bodies on the paper with hidden surfaces removed: only what the eye sees is in the result, lines cut where
  * a face hides them, hatching and tints to the seen part of their faces. Bodies must be closed (faces seen from outside
- * only) and must not overlap each other, else the lines in which they cross are missing.
+ * only) and must not overlap each other, else the lines in which they cross are missing. Letters are set inside `window` when only that
+ * part of the paper will be kept.
  */
-export const drawScene = (bodies: readonly Body[], to: Projection): Item[] => {
+export const drawScene = (bodies: readonly Body[], to: Projection, window: Box | null = null): Item[] => {
   const seen = seenFaces(bodies, to);
   const occluders = seen.map(({ occluder }) => occluder);
   const byPen = new Map<PenName, (readonly [Vec2, Vec2])[]>();
@@ -169,6 +173,6 @@ export const drawScene = (bodies: readonly Body[], to: Projection): Item[] => {
     ...fillsOf(seen),
     ...order.flatMap((pen) => (byPen.has(pen) ? [strokes(pen, byPen.get(pen)!)] : [])),
     ...labels,
-    ...lettersOf(seen),
+    ...lettersOf(seen, window),
   ];
 };

@@ -38,7 +38,7 @@ interface Laid {
 const lay = (doc: Doc, p: Paragraph, width: number): Laid => {
   const indent = p.sign === undefined ? 0 : SIGN * ((p.style?.size ?? 2.6) / 2.6);
   const beside = p.picture !== undefined && width - indent - p.picture.width - BESIDE >= LEAST_WORDS;
-  const words = width - indent - (beside ? p.picture!.width + BESIDE : 0);
+  const words = width - indent - (beside ? p.picture.width + BESIDE : 0);
   const wordsHeight = paragraphHeight(doc, p.words, words, p.style);
   const pictureHeight = p.picture?.height ?? 0;
   const height = beside ? Math.max(wordsHeight, pictureHeight) : wordsHeight + pictureHeight;

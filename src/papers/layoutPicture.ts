@@ -11,14 +11,15 @@ import { textWidth } from './textWidth.js';
 
 export interface LayoutPictureOptions {
   readonly width?: number;
-  readonly height?: number;
+  /** mm of paper that the picture may take; it takes less when it needs less. */
+  readonly mostHeight?: number;
   readonly units?: Units;
 }
 
 /** mm of paper: side margins, the ruler's ticks, the gap between tools when they are drawn apart. */
 const MARGIN = 4;
 const TICKS = { short: 1.2, middle: 1.9, long: 2.8 } as const;
-const BAR = 3.4;
+const BAR = { most: 3.4, least: 2.3 } as const;
 
 const rectangle = (x: number, y: number, w: number, h: number): Vec2[] => [[x, y], [x + w, y], [x + w, y + h], [x, y + h]];
 
@@ -116,6 +117,15 @@ const barsOf = (trial: Trial): LineBar[] => {
   return bars.sort((a, b) => a.low - b.low || a.high - b.high);
 };
 
+/** Where the paper has no room for a bar for each bend line: one for each station, over all its lines. */
+const stationBars = (trial: Trial): LineBar[] =>
+  trial.stations.flatMap(({ id }) => {
+    const steps = trial.steps.filter(({ station }) => station === id);
+    if (steps.length === 0) return [];
+    const places = steps.flatMap((step) => lineAlong(trial, step));
+    return [{ low: Math.min(...places), high: Math.max(...places), steps: steps.map(({ number }) => number), bends: [] }];
+  });
+
 const stationItems = (trial: Trial, station: Station, s: Scale, units: Units): Item[] => {
   const [punch, die] = [punchOf(trial, station.punch), dieOf(trial, station.die)];
   const tip = station.dieTop + Math.max(12, trial.sheet.part.thickness * 4);
@@ -136,7 +146,7 @@ const stationItems = (trial: Trial, station: Station, s: Scale, units: Units): I
  * segments with their lengths, and under the ruler where the bend line of each step lies.
  */
 export const layoutPicture = (trial: Trial, options: LayoutPictureOptions = {}): Picture => {
-  const { width = 250, units = 'mm' } = options;
+  const { width = 250, mostHeight = Infinity, units = 'mm' } = options;
   const { machine, stations } = trial;
   const mm = (width - 2 * MARGIN) / machine.length;
   const tallest = Math.max(
@@ -148,19 +158,23 @@ export const layoutPicture = (trial: Trial, options: LayoutPictureOptions = {}):
   const s: Scale = { x: (along) => width / 2 + along * mm, y: (up) => seat - up * mm, mm };
   const half = machine.length / 2;
   const under = seat + 3 + TICKS.long + LETTERS.small + 1.6;
-  const lines = barsOf(trial);
+  const all = barsOf(trial);
+  const room = mostHeight - under - 2;
+  const bar = Math.min(BAR.most, Math.max(BAR.least, room / all.length));
+  const fit = Math.max(1, Math.floor(room / bar + 1e-6));
+  const lines = all.length <= fit ? all : stationBars(trial);
+  const size = Math.min(LETTERS.small, bar * 0.85);
   const bars = lines.map(({ low, high, steps: numbers, bends }, k): Item => {
-    const y = under + k * BAR + BAR / 2;
-    const label = `${numbers.length > 1 ? 'steps' : 'step'} ${numbers.join(', ')}: ${bends.join(', ')}`;
-    const right = s.x(high) + 1.2 + textWidth(label, LETTERS.small) < width;
+    const y = under + k * bar + bar / 2;
+    const label = `${numbers.length > 1 ? 'steps' : 'step'} ${numbers.join(', ')}: ${bends.join(', ') || 'places on their sheets'}`;
+    const right = s.x(high) + 1.2 + textWidth(label, size) < width;
     return group(`step ${numbers.join(', ')}`, [
       polyline('outline', [[s.x(low), y], [s.x(high), y]]),
       strokes('outline', [[[s.x(low), y - 0.9], [s.x(low), y + 0.9]], [[s.x(high), y - 0.9], [s.x(high), y + 0.9]]]),
-      text([right ? s.x(high) + 1.2 : s.x(low) - 1.2, y + 0.8], label, LETTERS.small, { anchor: right ? 'start' : 'end' }),
+      text([right ? s.x(high) + 1.2 : s.x(low) - 1.2, y + 0.8], label, size, { anchor: right ? 'start' : 'end' }),
     ]);
   });
-  const needed = under + lines.length * BAR + 2;
-  const height = options.height ?? needed;
+  const height = under + lines.length * bar + 2;
   const frames = [-1, 1].map((side): [Vec2, Vec2] => {
     const x = s.x((side * machine.betweenFrames) / 2);
     return [[x, names], [x, seat]];

@@ -10,7 +10,6 @@ export type PenName =
   | 'hidden'
   | 'centre'
   | 'hatch'
-  | 'cut'
   | 'accent'
   | 'warning'
   | 'frame'
@@ -30,8 +29,8 @@ export const ACCENT = '#0f4c9a';
 /** Always with a sign and a word. */
 export const WARNING = '#a3320b';
 /** A breath of grey that sets machine and tools off from the white sheet. */
-export const TOOL_TINT = '#eef0f1';
-export const BED_TINT = '#f7f8f8';
+const TOOL_TINT = '#eef0f1';
+const BED_TINT = '#f7f8f8';
 const PENCIL = '#6d7276';
 
 export const PENS: Readonly<Record<PenName, Pen>> = {
@@ -42,7 +41,6 @@ export const PENS: Readonly<Record<PenName, Pen>> = {
   hidden: { stroke: PENCIL, width: 0.13, dash: [1.2, 0.8] },
   centre: { stroke: INK, width: 0.13, dash: [3, 0.7, 0.5, 0.7] },
   hatch: { stroke: PENCIL, width: 0.1 },
-  cut: { stroke: INK, width: 0.13 },
   accent: { stroke: ACCENT, width: 0.5 },
   warning: { stroke: WARNING, width: 0.4 },
   frame: { stroke: INK, width: 0.5 },

@@ -18,11 +18,26 @@ if (!flat.ok) throw new Error(flat.failure.sentence);
 const tray = benchParts().find(({ id }) => id === 'P8')!.part;
 const traySheet = { part: tray, allowances: tray.bends.map(() => 3.3) };
 
+const nested = benchParts().find(({ id }) => id === 'P10')!.part;
+const nestedSheet = { part: nested, allowances: nested.bends.map(() => 3.3) };
+const nestedFlat = blank(nestedSheet);
+if (!nestedFlat.ok) throw new Error(nestedFlat.failure.sentence);
+/** No plan, but the shape of one: 16 steps in as many places. */
+const sixteen = {
+  ...trial,
+  sheet: nestedSheet,
+  steps: nested.bends.map(({ id }, k) => ({ ...trial.steps[0]!, number: k + 1, bends: [id], place: 7 * k })),
+};
+
 const pictures: readonly [string, Picture][] = [
   ['part', partPicture(trial.sheet)],
   ['tray', partPicture(traySheet)],
   ['blank', blankPicture(flat.value)],
+  ['blank of nested arms', blankPicture(nestedFlat.value, { width: 60, height: 40 })],
   ['path', unfoldingPath(trial)],
+  ['path of 16 steps', unfoldingPath(sixteen)],
+  ['layout of 16 steps', layoutPicture(sixteen)],
+  ['layout of 16 steps on little paper', layoutPicture(sixteen, { mostHeight: 45 })],
   ['layout', layoutPicture(trial)],
   ['layout in inches', layoutPicture(trial, { units: 'in' })],
   ...[1, 2].flatMap((n): [string, Picture][] => [
@@ -90,6 +105,14 @@ describe('pictures', () => {
   it('the path has a station for the blank and one for each step', () => {
     const names = unfoldingPath(trial).items.flatMap((item) => (item.kind === 'group' ? [item.name] : []));
     expect(names).toEqual(['blank', 'step 1', 'step 2']);
+  });
+
+  it('a layout that must be low is low, one bar standing for all of a station', () => {
+    const low = layoutPicture(sixteen, { mostHeight: 45 });
+    expect(low.height).toBeLessThanOrEqual(45);
+    expect(texts(low.items).map((t) => t.text)).toContain(
+      'steps 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16: places on their sheets',
+    );
   });
 
   it('the page gets the same pictures as the paper', () => {

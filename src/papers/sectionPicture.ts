@@ -171,11 +171,13 @@ export const sectionPicture = (trial: Trial, stepNumber: number, options: Sectio
   const { backs, ups, right, bottom } = axesOf(trial, step, width, height);
   const [before, after] = [sheetRings(trial, step, 'before'), sheetRings(trial, step, 'after')];
   const shapes = shapesOf(trial, step, before, after);
-  const cells = backs.flatMap((x) =>
+  const cells = backs.flatMap((x, k) =>
     ups.flatMap((y) => {
       const [x1, y1] = [onStretch(x, x.to), onStretch(y, y.to)];
       const box = { x: x.at, y: y1, width: x1 - x.at, height: y.at - y1 };
-      return cropItems(shapes.flatMap((shape) => drawShape(shape, x, y)), box);
+      // what moves is dashed about the bend only: cut off beyond a break it would be a riddle
+      const shown = k === 0 ? shapes : shapes.filter(({ pen }) => pen !== 'hidden');
+      return cropItems(shown.flatMap((shape) => drawShape(shape, x, y)), box);
     }),
   );
   const [left, top] = [backs[0]!.at, onStretch(ups[ups.length - 1]!, ups[ups.length - 1]!.to)];

@@ -33,7 +33,7 @@ export const wordBlocks = (trial: Trial, units: Units): Block[] => {
     },
     { heading: 'Proof', paragraphs: [note(proofInWords(trial, units))] },
     { heading: 'Predicted making time', paragraphs: trial.steps.length > 0 ? timeInWords(trial).map(note) : [] },
-    { heading: 'Taken for granted', paragraphs: [...trial.assumptions, ...trial.sheet.part.assumptions.map((a) => a.sentence)].map(signed('–')) },
+    { heading: 'Taken for granted', paragraphs: [...new Set([...trial.assumptions, ...trial.sheet.part.assumptions.map((a) => a.sentence)])].map(signed('–')) },
   ].filter(({ paragraphs }) => paragraphs.length > 0);
 };
 
@@ -78,7 +78,9 @@ export const wordColumns = (keepClear: number): Area[] => {
 };
 
 /** How the first sheet's height is shared out: path, bed, and what stands below them. mm */
-const PATH_HEIGHT = { few: 46, many: 70 } as const;
+const PATH_HEIGHT = { few: 46, many: 64 } as const;
+/** What the blank to be measured and the title block need. */
+const LOWEST = 60;
 const MANY_STEPS = 9;
 /** The path's heading stands over it. */
 const PATH_BELOW = 3;
@@ -98,13 +100,13 @@ export const drawFirstPage = (doc: Doc, trial: Trial, units: Units, newSheet: ()
   y += pathHeight + PATH_BELOW + 0.5;
   rule(doc, FRAME.x, y, FRAME.x + FRAME.width, y);
   y += 2;
-  const layout = layoutPicture(trial, { width, units });
+  const bottom = INNER.y + INNER.height;
+  const layout = layoutPicture(trial, { width, units, mostHeight: bottom - LOWEST - y });
   heading(doc, `Along the bed, from the front (${units} from the middle)`, x, y, 110);
   drawPicture(doc, layout, x, y);
   y += layout.height + 0.5;
   rule(doc, FRAME.x, y, FRAME.x + FRAME.width, y);
   y += 2.5;
-  const bottom = INNER.y + INNER.height;
   measureFirst(doc, trial, { x, y, width: BLANK_WIDTH, height: bottom - y }, units);
   const title = titleArea();
   const middle = x + BLANK_WIDTH + 5;

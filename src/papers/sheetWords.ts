@@ -1,5 +1,5 @@
 import type { Placed, Station, Step, Trial } from '../trial/index.js';
-import { type Units, angleFigure, lengthText, roundFigure, roundText } from './format.js';
+import { type Units, lengthText, roundFigure, roundText } from './format.js';
 import { dieOf, punchOf } from './seatPose.js';
 
 /** "100 at −100, 50 ear left at 0": the segments from left to right, each with the place of its left end. */
@@ -25,12 +25,12 @@ export const stationInWords = (trial: Trial, station: Station, units: Units): re
 export const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/[.\s]+$/, '')}.`;
 
 /** Minutes and seconds. */
-export const timeText = (seconds: number): string =>
+const timeText = (seconds: number): string =>
   seconds < 100 ? `${seconds.toFixed(0)} s` : `${Math.floor(seconds / 60)} min ${Math.round(seconds % 60)} s`;
 
 export const timeInWords = (trial: Trial): readonly string[] => [
   `${timeText(trial.seconds)} for one part, set-up shared over ${trial.quantity}. ${sentence(trial.model)}`,
-  trial.timeModel.map(({ what, seconds }) => `${what} ${timeText(seconds)}`).join(' · '),
+  trial.timeModel.map(({ what, seconds }) => `${what}: ${timeText(seconds)}`).join(' · '),
 ];
 
 /** What the independent check found, for the paper. */
@@ -55,7 +55,3 @@ export const bendsInWords = (step: Step): string => {
   const names = bends.length < 2 ? bends.join('') : `${bends.slice(0, -1).join(', ')} and ${bends[bends.length - 1]!}`;
   return `${kind === 'hem close' ? 'close hem' : bends.length > 1 ? 'bends' : 'bend'} ${names}`;
 };
-
-/** Both names of an angle, so that neither can be taken for the other. */
-export const angleInWords = (bendAngle: number): string =>
-  `bend angle ${angleFigure(bendAngle)}, included angle ${angleFigure(180 - bendAngle)}`;

@@ -99,7 +99,7 @@ export const stepShape = (trial: Trial, stepNumber: number): number => {
 };
 
 /** The arrow beside the sheet: where it goes in, or where it comes out. */
-const wayArrow = (sheet: Body, step: Step, when: 'before' | 'after', dieTop: number): Vec3[] => {
+const wayArrow = (sheet: Body, step: Step, when: 'before' | 'after', dieTop: number, closeup: boolean): Vec3[] => {
   const by = wayOf(when === 'before' ? step.wayIn : step.wayOut);
   if (!by) return [];
   const d = unit3(by);
@@ -108,7 +108,8 @@ const wayArrow = (sheet: Body, step: Step, when: 'before' | 'after', dieTop: num
     Math.min(...points.map((p) => p[axis])),
     Math.max(...points.map((p) => p[axis])),
   ];
-  const box = [size(0), size(1), size(2)] as const;
+  const [low, high] = size(0);
+  const box = [closeup ? [Math.max(low, high - CLOSE), high] as const : [low, high] as const, size(1), size(2)] as const;
   const length = 0.16 * Math.hypot(box[0][1] - box[0][0], box[1][1] - box[1][0]);
   const centre: Vec3 = [(box[0][0] + box[0][1]) / 2, (box[1][0] + box[1][1]) / 2, dieTop];
   // outside the sheet's box on the side that it comes from or goes to
@@ -139,17 +140,19 @@ export const stepPicture = (
   const step = stepOf(trial, stepNumber);
   if (step.kind === 'hem close') return alone(trial, step, when, width, height);
   const { sheet, machine } = sceneOf(trial, step, when);
-  const way = wayArrow(sheet, step, when, stationOf(trial, step).dieTop);
+  const way = wayArrow(sheet, step, when, stationOf(trial, step).dieTop, closeup);
   const bodies = [sheet, ...machine];
   const other = sceneOf(trial, step, when === 'before' ? 'after' : 'before');
   const frame: Box = { x: MARGIN, y: MARGIN, width: width - 2 * MARGIN, height: height - 2 * MARGIN };
   const [, right] = extentAlong([sheet]);
   const all = [...pointsOf(bodies), ...way];
-  const shown = closeup ? all.filter((p) => p[0] > right - CLOSE && p[0] < right + BESIDE * 2) : all;
+  // the right end, and as much again to its left, where nothing but long edges runs through
+  const end = closeup ? all.filter((p) => p[0] > right - CLOSE && p[0] < right + BESIDE * 2) : all;
+  const shown = closeup ? [...end, ...end.map((p): Vec3 => [p[0] - CLOSE, p[1], p[2]])] : end;
   // both pictures of a step at one scale
   const twin = fitTo(STEP_VIEW, pointsOf([other.sheet, ...other.machine]), frame);
   const to = fitTo(STEP_VIEW, shown.length > 0 ? shown : all, frame, closeup ? Infinity : twin.scale);
-  const items = [...drawScene(bodies, to), ...(way.length > 0 ? [arrow(way, to)] : [])];
+  const items = [...drawScene(bodies, to, closeup ? frame : null), ...(way.length > 0 ? [arrow(way, to)] : [])];
   const what = when === 'before' ? 'at its stop before the stroke' : 'after the stroke';
   return {
     width,

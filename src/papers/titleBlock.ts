@@ -17,7 +17,7 @@ export interface TitleData {
 }
 
 /** A sign and a word: never a colour alone. */
-export const VERDICT_SIGN: Readonly<Record<Trial['verdict'], string>> = {
+const VERDICT_SIGN: Readonly<Record<Trial['verdict'], string>> = {
   makes: '✓',
   'makes with remedy': '✓+',
   'does not make': '✗',
@@ -93,7 +93,7 @@ export const drawTitleBlock = (doc: Doc, data: TitleData, sheet: string): void =
       [
         { share: 1.4, label: 'Date', value: data.date },
         { share: 2, label: 'Who', value: data.who },
-        { share: 1.6, label: 'Set-up sheet by Brakewright', value: sheet },
+        { share: 1.6, label: 'Brakewright', value: sheet },
       ],
     ],
     titleArea(),

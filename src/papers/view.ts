@@ -1,4 +1,4 @@
-import { type Rigid, type Vec3, apply, cross3, dot3, turn } from '../geometry/index.js';
+import { type Vec3, cross3, dot3 } from '../geometry/index.js';
 
 /**
  * An axonometric view (parallel projection): the paper's right and up and the direction towards the eye, all unit,
@@ -21,12 +21,6 @@ export const viewFrom = (azimuth: number, elevation: number): View => {
   return { right, up: cross3(towards, right), towards };
 };
 
-/** The same view of a scene that is given in another frame: `pose` takes that frame to the view's own. */
-export const viewIn = (view: View, pose: Rigid): View => {
-  const back = (v: Vec3): Vec3 => [dot3(v, pose.x), dot3(v, pose.y), dot3(v, pose.z)];
-  return { right: back(view.right), up: back(view.up), towards: back(view.towards) };
-};
-
 /**
  * Takes points of the scene (mm) to the paper: x and y in mm of paper (y down), third the nearness to the eye in the
  * same measure. `scale` is mm of paper for a mm of the scene.
@@ -43,7 +37,3 @@ export const project = (to: Projection, p: Vec3): Vec3 => [
   to.origin[1] - to.scale * dot3(p, to.view.up),
   to.scale * dot3(p, to.view.towards),
 ];
-
-/** A body's points moved by a pose: helper for scenes put together from parts. */
-export const placed = (pose: Rigid, points: readonly Vec3[]): Vec3[] => points.map((p) => apply(pose, p));
-export const turnedBy = (pose: Rigid, v: Vec3): Vec3 => turn(pose, v);
