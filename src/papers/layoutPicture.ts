@@ -47,7 +47,7 @@ const row = (tool: Punch | Die, segments: readonly Placed[], up: number, s: Scal
     const [centre, room] = [s.x(placed.from + (body.from + body.to) / 2), (body.to - body.from) * s.mm];
     const fits = textWidth(label, LETTERS.small) < room - 0.8;
     // narrow segments bear their length upright
-    const standing = !fits && room > LETTERS.small * 1.1;
+    const standing = !fits && room > LETTERS.small * 1.1 && (high - low) * s.mm > textWidth(label, LETTERS.small) + 0.8;
     return [
       group(`${tool.kind} segment ${k + 1}`, [
         ...pieces.map((ring) => area('tool', ring)),
