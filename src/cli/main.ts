@@ -1,9 +1,6 @@
 #!/usr/bin/env node
 import { Command, CommanderError } from 'commander';
 import { Fault } from './fault.js';
-import { machinesCommand } from './machines.js';
-import { metalsCommand } from './metals.js';
-import { toolsCommand } from './tools.js';
 
 /** Someone closed the pipe that we print into (`| head`): they have read enough. */
 process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
@@ -11,21 +8,35 @@ process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
   process.exit();
 });
 
-const program = new Command('brakewright')
-  .description(
-    'Which press brake makes a sheet-metal part, with which tools, in which order of bends.\n' +
-      'Predictions from the data stated; not a warranty; verify on a test strip and a first piece.',
-  )
-  .version('0.1.0')
-  .helpCommand(false)
-  .addHelpText('after', '\nExit codes: 0 done or makes, 2 bad input, 3 does not make or only with a remedy, 4 not decided.');
+/** The commands, each loaded only when it is called: reading a list should not wait for the geometry kernel. */
+const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  part: async () => (await import('./part.js')).partCommand(),
+  blank: async () => (await import('./blank.js')).blankCommand(),
+  trial: async () => (await import('./trial.js')).trialCommand(),
+  proof: async () => (await import('./proof.js')).proofCommand(),
+  machines: async () => (await import('./machines.js')).machinesCommand(),
+  tools: async () => (await import('./tools.js')).toolsCommand(),
+  metals: async () => (await import('./metals.js')).metalsCommand(),
+  serve: async () => (await import('./serve.js')).serveCommand(),
+};
 
-for (const command of [machinesCommand(), toolsCommand(), metalsCommand()]) program.addCommand(command);
-
-for (const command of [program, ...program.commands]) {
-  // commander would print its own two lines and end the process: its faults go the same way as ours, in one sentence
-  command.exitOverride().configureOutput({ writeErr: () => undefined });
-}
+const programFor = async (name: string | undefined): Promise<Command> => {
+  const program = new Command('brakewright')
+    .description(
+      'Which press brake makes a sheet-metal part, with which tools, in which order of bends.\n' +
+        'Predictions from the data stated; not a warranty; verify on a test strip and a first piece.',
+    )
+    .version('0.1.0')
+    .helpCommand(false)
+    .addHelpText('after', '\nExit codes: 0 done or makes, 2 bad input, 3 does not make or only with a remedy, 4 not decided.');
+  const called = name === undefined ? undefined : commands[name];
+  for (const load of called === undefined ? Object.values(commands) : [called]) program.addCommand(await load());
+  for (const command of [program, ...program.commands]) {
+    // commander would print its own lines and end the process: its faults go the same way as ours, in one sentence
+    command.exitOverride().configureOutput({ writeErr: () => undefined });
+  }
+  return program;
+};
 
 /** The sentence and code for whatever ended the command. */
 const ending = (fault: unknown): { readonly sentence?: string; readonly code: number } => {
@@ -33,18 +44,19 @@ const ending = (fault: unknown): { readonly sentence?: string; readonly code: nu
   if (fault instanceof CommanderError) {
     if (fault.exitCode === 0) return { code: 0 };
     const sentence = fault.message.replace(/^error: /, '').replace(/\n/g, ' ');
-    return { sentence: `brakewright: ${sentence}${sentence.endsWith('.') ? '' : '.'}`, code: 2 };
+    return { sentence: `brakewright: ${sentence}${/[.?)]$/.test(sentence) ? '' : '.'}`, code: 2 };
   }
   const words = fault instanceof Error ? fault.message : String(fault);
   return { sentence: `A defect of the program, not of the input: ${words.split('\n')[0] ?? ''}`, code: 70 };
 };
 
 try {
+  const program = await programFor(process.argv[2]);
   if (process.argv.length <= 2) program.outputHelp();
   else await program.parseAsync();
 } catch (fault) {
   const { sentence, code } = ending(fault);
   if (sentence !== undefined) process.stderr.write(`${sentence}\n`);
-  if (process.env['BRAKEWRIGHT_TRACE'] && fault instanceof Error) process.stderr.write(`${fault.stack ?? ''}\n`);
+  if (process.env['BRAKEWRIGHT_TRACE'] !== undefined && fault instanceof Error) process.stderr.write(`${fault.stack ?? ''}\n`);
   process.exitCode = code;
 }

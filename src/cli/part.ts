@@ -1,0 +1,97 @@
+import type { Command } from 'commander';
+import type { AllowanceRule } from '../forming/index.js';
+import { type Intake } from '../intake/index.js';
+import { type Part, blank, develop, ruleInWords } from '../sheet/index.js';
+import { commandWith } from './commandLine.js';
+import { type OutputOptions, JSON_UNITS, answer } from './print.js';
+import { readParts } from './readParts.js';
+import { DEFAULT_K, RULE_NAMES, type RuleOptions, ruleOf } from './rule.js';
+import { strokes } from './strokes.js';
+import { table } from './table.js';
+import { show } from './units.js';
+
+const lengthOf = ({ from, to }: Part['bends'][number]['sides'][0]['line']): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
+
+const describe = (index: number, part: Part, rule: AllowanceRule) => {
+  const sheet = develop(part, rule);
+  const flat = blank(sheet);
+  return {
+    index,
+    name: part.name,
+    thickness: part.thickness,
+    bends: part.bends.map((bend, i) => ({
+      id: bend.id,
+      bendAngle: bend.bendAngle,
+      insideRadius: bend.insideRadius,
+      length: lengthOf(bend.sides[0].line),
+      direction: bend.direction,
+      kind: bend.kind,
+      allowance: sheet.allowances[i]!,
+    })),
+    plates: part.plates.length,
+    strokes: strokes(sheet),
+    blank: flat.ok
+      ? { length: flat.value.length, width: flat.value.width, area: flat.value.area, rule: ruleInWords(rule), nominal: true }
+      : null,
+    ...(flat.ok ? {} : { noBlank: flat.failure.sentence }),
+    ...(part.volume === undefined ? {} : { volume: part.volume }),
+    unit: part.unit,
+    assumptions: part.assumptions,
+  };
+};
+
+type Description = ReturnType<typeof describe>;
+
+const partInWords = (part: Description, units: 'mm' | 'in' | undefined): string => {
+  const s = show(units);
+  const { blank: flat } = part;
+  return [
+    `Body ${part.index}: ${part.name}, ${s.length(part.thickness)} thick, ${part.plates} plates, ${part.bends.length} bends in ${part.strokes} strokes`,
+    flat === null
+      ? `No blank: ${part.noBlank ?? ''}`
+      : `Nominal blank by ${flat.rule}: ${s.lengths([flat.length, flat.width])}, ${(flat.area / 100).toFixed(1)} cm2`,
+    ...(part.bends.length === 0
+      ? []
+      : [
+          table(
+            [
+              { heading: 'bend' },
+              { heading: 'kind' },
+              { heading: 'towards' },
+              { heading: 'bend angle deg', right: true },
+              { heading: `inside radius ${s.unit}`, right: true },
+              { heading: `length ${s.unit}`, right: true },
+            ],
+            part.bends.map((bend) => [
+              bend.id, bend.kind, `${bend.direction} side`, bend.bendAngle.toFixed(2), s.bare(bend.insideRadius), s.bare(bend.length),
+            ]),
+          ),
+        ]),
+    ...part.assumptions.map(({ sentence }) => `Assumed: ${sentence}`),
+  ].join('\n');
+};
+
+const inWords = (parts: readonly Description[], refused: Intake['refused'], units: 'mm' | 'in' | undefined): string =>
+  [
+    ...parts.map((part) => partInWords(part, units)),
+    ...refused.map(({ index, sentence }) => `Body ${index} is refused: ${sentence}`),
+  ].join('\n\n');
+
+/** `part`: what a file holds, each body read or refused by itself. */
+export const partCommand = (): Command =>
+  commandWith('part', 'read the parts of a file: plates, bends, strokes, nominal blank, assumptions')
+    .argument('<file>', 'a STEP file')
+    .option('--k <number>', `K-factor for the nominal blank (default ${DEFAULT_K})`)
+    .option('--rule <name>', `another rule for it: ${RULE_NAMES}`)
+    .action(async (file: string, options: OutputOptions & RuleOptions) => {
+      const rule = ruleOf(options);
+      const { parts, refused } = await readParts(file);
+      const described = parts.map(({ index, part }) => describe(index, part, rule));
+      const value = {
+        units: JSON_UNITS,
+        parts: described,
+        refused: refused.map(({ index, code, sentence }) => ({ index, code, sentence })),
+      };
+      if (parts.length === 0) process.exitCode = 2;
+      await answer(value, () => inWords(described, refused, options.units), options);
+    });

@@ -1,0 +1,117 @@
+import { extname } from 'node:path';
+import type { Command } from 'commander';
+import { planAndProve } from '../fit/index.js';
+import { readBlankDxf } from '../intake/index.js';
+import { type Metal, metalById, metals } from '../metal/index.js';
+import { setupSheetPdf } from '../papers/index.js';
+import { type Machine, demoFloor, demoRack } from '../shop/index.js';
+import type { Trial, TrialInput } from '../trial/index.js';
+import { commandWith } from './commandLine.js';
+import { Fault } from './fault.js';
+import { positive, wholeNumber } from './numbers.js';
+import { type OutputOptions, JSON_UNITS, answer, print } from './print.js';
+import { readBytes } from './readFile.js';
+import { readOnePart } from './readParts.js';
+import { boardInWords, summaryOf, trialInWords } from './trialWords.js';
+import { writeWhole } from './writeFile.js';
+
+/** What the demonstration bends unless told otherwise. */
+const DEFAULT_METAL = 'dc01';
+
+/** Exit codes of a verdict. */
+const CODES: Readonly<Record<Trial['verdict'], number>> = { makes: 0, 'makes with remedy': 3, 'does not make': 3, 'not decided': 4 };
+
+interface TrialOptions extends OutputOptions {
+  readonly part?: string;
+  readonly machine: string;
+  readonly metal: string;
+  readonly blank?: string;
+  readonly quantity: string;
+  readonly seconds?: string;
+}
+
+const machineNamed = (id: string): Machine => {
+  const floor = demoFloor();
+  const found = floor.find((machine) => machine.id === id);
+  if (found) return found;
+  throw new Fault(`--machine ${id}: no such machine on the floor; there are ${floor.map((machine) => machine.id).join(', ')} and all.`);
+};
+
+const metalNamed = (id: string): Metal => {
+  const found = metalById(id);
+  if (found) return found;
+  throw new Fault(`--metal ${id}: no such metal; there are ${metals.map((metal) => metal.id).join(', ')}.`);
+};
+
+const checkOutput = (output: string | undefined, all: boolean): void => {
+  if (output === undefined) return;
+  const formats = all ? ['.json'] : ['.pdf', '.json'];
+  if (!formats.includes(extname(output).toLowerCase())) {
+    throw new Fault(`${output}: ${all ? 'the list over all machines is written as .json' : 'a trial is written as .pdf (its set-up sheet) or .json'}.`);
+  }
+};
+
+/** A blank already cut, in its drawing's own frame: the planner lays the part's own blank over it. */
+const cutBlank = async (path: string): Promise<NonNullable<TrialInput['blank']>> => {
+  const read = readBlankDxf(await readBytes(path));
+  if (!read.ok) throw new Fault(`${path}: ${read.failure.sentence}`);
+  return read.value;
+};
+
+const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<TrialInput, 'machine'>> => {
+  const metal = metalNamed(options.metal);
+  const quantity = wholeNumber('--quantity', options.quantity, 1, 1_000_000);
+  const seconds = options.seconds === undefined ? undefined : positive('--seconds', options.seconds);
+  const part = await readOnePart(file, options.part);
+  return {
+    part,
+    rack: demoRack(),
+    metal,
+    quantity,
+    ...(options.blank === undefined ? {} : { blank: await cutBlank(options.blank) }),
+    ...(seconds === undefined ? {} : { limits: { seconds } }),
+  };
+};
+
+const hooks = { now: () => performance.now() };
+
+const one = async (file: string, options: TrialOptions): Promise<void> => {
+  const { output, ...spoken } = options;
+  const machine = machineNamed(options.machine);
+  const trial = await planAndProve({ ...(await inputWithout(file, options)), machine }, hooks);
+  process.exitCode = CODES[trial.verdict];
+  const value = { units: JSON_UNITS, ...trial };
+  if (output !== undefined) {
+    const asJson = extname(output).toLowerCase() === '.json';
+    await writeWhole(output, asJson ? `${JSON.stringify(value, null, 2)}\n` : await setupSheetPdf(trial, { units: options.units ?? 'mm' }));
+  }
+  await answer(value, () => trialInWords(trial, options.units), spoken);
+};
+
+const everyMachine = async (file: string, options: TrialOptions): Promise<void> => {
+  const rest = await inputWithout(file, options);
+  const summaries = [];
+  for (const machine of demoFloor()) summaries.push(summaryOf(await planAndProve({ ...rest, machine }, hooks)));
+  const verdicts = summaries.map(({ verdict }) => verdict);
+  process.exitCode = verdicts.includes('makes') ? 0 : verdicts.every((verdict) => verdict === 'not decided') ? 4 : 3;
+  const json = JSON.stringify(summaries, null, 2);
+  if (options.output !== undefined) await writeWhole(options.output, `${json}\n`);
+  await print(options.json === true ? json : boardInWords(summaries));
+};
+
+/** `trial`: one part on one machine, or on every machine of the floor. */
+export const trialCommand = (): Command =>
+  commandWith('trial', 'plan and prove one part on one machine, or on all of the floor')
+    .argument('<file>', 'a STEP file')
+    .requiredOption('--machine <id>', 'a machine of the floor (see `machines`), or all')
+    .option('--part <number>', 'which body of the file, where it holds several (numbers from `part`)')
+    .option('--metal <id>', 'the sheet (see `metals`)', DEFAULT_METAL)
+    .option('--blank <file.dxf>', 'a blank already cut: stops are taken from it, each flange\'s miss is said')
+    .option('--quantity <number>', 'parts made with one set-up', '1')
+    .option('--seconds <number>', 'computing time for the search')
+    .addHelpText('after', '\n-o FILE.pdf writes the set-up sheet (reasons and remedies where there is no plan), -o FILE.json the whole trial.\nExit codes: 0 makes, 3 does not make or only with a remedy, 4 not decided.')
+    .action(async (file: string, options: TrialOptions) => {
+      const all = options.machine === 'all';
+      checkOutput(options.output, all);
+      await (all ? everyMachine(file, options) : one(file, options));
+    });

@@ -1,0 +1,148 @@
+import { tightestMargin } from '../fit/index.js';
+import type { Step, Trial } from '../trial/index.js';
+import { table } from './table.js';
+import { type Show, show } from './units.js';
+
+const SIGNS: Readonly<Record<Trial['verdict'], string>> = {
+  makes: '[+]',
+  'makes with remedy': '[~]',
+  'does not make': '[-]',
+  'not decided': '[?]',
+};
+
+export const verdictWords = (trial: Pick<Trial, 'verdict'>): string => `${SIGNS[trial.verdict]} ${trial.verdict}`;
+
+const stepsTable = (steps: readonly Step[], s: Show): string =>
+  table(
+    [
+      { heading: 'step' },
+      { heading: 'bends' },
+      { heading: 'station' },
+      { heading: 'side up' },
+      { heading: 'bend deg', right: true },
+      { heading: 'incl. deg', right: true },
+      { heading: `X ${s.unit}`, right: true },
+      { heading: `R ${s.unit}`, right: true },
+      { heading: `depth ${s.unit}`, right: true },
+      { heading: 'kN', right: true },
+      { heading: `clear ${s.unit}`, right: true },
+      { heading: 'stop at' },
+    ],
+    steps.map((step) => [
+      String(step.number),
+      step.bends.join(' '),
+      step.station,
+      step.sideUp,
+      step.bendAngle.toFixed(1),
+      step.includedAngle.toFixed(1),
+      s.bare(step.stop.x),
+      s.bare(step.stop.r, 1),
+      s.bare(step.depth),
+      (step.force / 1000).toFixed(1),
+      s.bare(step.clearance, 1),
+      step.stop.edge,
+    ]),
+  );
+
+const stationsTable = (trial: Trial, s: Show): string =>
+  table(
+    [
+      { heading: 'station' },
+      { heading: 'punch' },
+      { heading: 'die' },
+      { heading: `from ${s.unit}`, right: true },
+      { heading: `length ${s.unit}`, right: true },
+      { heading: `die top ${s.unit}`, right: true },
+      { heading: 'facing' },
+    ],
+    trial.stations.map((station) => [
+      station.id,
+      station.punch,
+      station.die,
+      s.bare(Math.min(...station.punchSegments.map(({ from }) => from)), 1),
+      s.bare(station.punchSegments.reduce((sum, { length }) => sum + length, 0), 1),
+      s.bare(station.dieTop, 1),
+      station.punchFacing,
+    ]),
+  );
+
+const proofWords = ({ proof }: Trial, s: Show): string => {
+  if (!proof.checked) return 'Not checked by the independent engine.';
+  const words = proof.passed ? 'Confirmed by the independent check' : 'Not confirmed by the independent check';
+  const clearance = proof.smallestClearance === null ? '' : `; smallest clearance ${s.length(proof.smallestClearance)}`;
+  const motion = proof.largestMotion === null ? '' : `; no point moved further than ${s.length(proof.largestMotion)} between two checked poses`;
+  return `${words}${clearance}${motion}.`;
+};
+
+const plan = (trial: Trial, s: Show): string[] => {
+  if (trial.steps.length === 0) return [];
+  const tight = tightestMargin(trial);
+  const gap = trial.proven ? 'the best of its model' : `at best ${trial.bound.toFixed(1)} s, not proven`;
+  return [
+    `Predicted making time ${trial.seconds.toFixed(1)} s a part at quantity ${trial.quantity} (${gap}); computed in ${trial.computeSeconds.toFixed(2)} s.`,
+    ...(tight === null ? [] : [`Tightest margin: ${tight.name}, ${tight.value.toFixed(2)} of ${tight.limit.toFixed(2)} ${tight.unit}, step ${tight.step}.`]),
+    '',
+    stationsTable(trial, s),
+    '',
+    stepsTable(trial.steps, s),
+    '',
+    proofWords(trial, s),
+  ];
+};
+
+/** One trial as a person reads it on a terminal. */
+export const trialInWords = (trial: Trial, units: 'mm' | 'in' | undefined): string => {
+  const s = show(units);
+  const { part } = trial.sheet;
+  return [
+    `${verdictWords(trial)}: ${part.name}, ${trial.metal.name} ${s.length(part.thickness)}, on ${trial.machine.name}`,
+    ...trial.reasons.map(({ sentence }) => `Reason: ${sentence}`),
+    ...trial.remedies.map(({ sentence, confirmed }) => `Remedy${confirmed ? '' : ' (not confirmed)'}: ${sentence}`),
+    ...plan(trial, s),
+    ...(trial.misses ?? []).map(({ bend, flange, miss }) => `With this blank: ${flange} at ${bend} comes out wrong by ${s.length(miss)}.`),
+    ...trial.warnings.map((sentence) => `Beware: ${sentence}`),
+    ...trial.assumptions.map((sentence) => `Assumed: ${sentence}`),
+    'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.',
+  ].join('\n');
+};
+
+/** What the list over all machines says of one trial. */
+export const summaryOf = (trial: Trial) => {
+  const tight = tightestMargin(trial);
+  return {
+    machine: trial.machine.id,
+    name: trial.machine.name,
+    verdict: trial.verdict,
+    reason: trial.reasons[0]?.sentence ?? null,
+    remedy: trial.remedies[0]?.sentence ?? null,
+    tightest: tight === null ? null : { name: tight.name, value: tight.value, limit: tight.limit, unit: tight.unit, step: tight.step },
+    steps: trial.steps.length,
+    stations: trial.stations.length,
+    seconds: trial.seconds,
+    computeSeconds: trial.computeSeconds,
+    bound: trial.bound,
+    proven: trial.proven,
+    model: trial.model,
+    reasons: trial.reasons,
+    remedies: trial.remedies,
+    proof: trial.proof,
+  };
+};
+
+export type TrialSummary = ReturnType<typeof summaryOf>;
+
+/** The list over all machines, one line each. */
+export const boardInWords = (summaries: readonly TrialSummary[]): string =>
+  table(
+    [{ heading: 'machine' }, { heading: 'verdict' }, { heading: 's a part', right: true }, { heading: 'tightest margin' }, { heading: 'reason' }],
+    summaries.map((summary) => {
+      const { tightest: tight } = summary;
+      return [
+        summary.machine,
+        verdictWords(summary),
+        summary.steps === 0 ? '' : summary.seconds.toFixed(1),
+        tight === null ? '' : `${tight.name}: ${tight.value.toFixed(1)} of ${tight.limit.toFixed(1)} ${tight.unit}`,
+        summary.reason ?? '',
+      ];
+    }),
+  );
