@@ -14,3 +14,10 @@ export const NO_LENGTH = 1e-6;
 export const CLIP_DIGITS = 6;
 /** mm of chord error when two arcs' regions are only compared, not kept. */
 export const COMPARE_CHORD = 0.002;
+/**
+ * Relative error asked of the kernel's areas and volumes. Without a bound its fixed number of integration points is
+ * wrong by 2 per cent on a plate with cut-out letters.
+ */
+export const MEASURE_SHARE = 1e-4;
+/** Radians: CAD tangency is kept to about 0.01 degree, over the small radii met here to ten times that. */
+export const TANGENT = 2e-3;

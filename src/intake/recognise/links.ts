@@ -1,6 +1,6 @@
 import { type Vec3, cross3, dot3, length3, scale3, sub3, unit3 } from '../../geometry/index.js';
 import type { Brep } from '../step/brep.js';
-import { SAME_DIRECTION } from '../tolerances.js';
+import { SAME_DIRECTION, TANGENT } from '../tolerances.js';
 import { runOf } from './loops.js';
 import { type Patch, fromLine } from './patches.js';
 import type { Slab } from './slabs.js';
@@ -63,9 +63,6 @@ export const contactsOf = (
     return [{ ...ref, edge, radial, out: cross3(along, normal), ends: [run.from, run.to] as const }];
   });
 };
-
-/** Radians: CAD tangency is kept to about 0.01 degree over the small radii met here. */
-const TANGENT = 2e-3;
 
 const sameSkin = (a: SlabSideRef, b: SlabSideRef): boolean => a.slab === b.slab && a.side === b.side;
 

@@ -1,4 +1,4 @@
-import { type Rigid, bounds, shift, compose } from '../../geometry/index.js';
+import { type Rigid, bounds, compose, shift } from '../../geometry/index.js';
 import type { Assumption, Bend, Part, Plate } from '../../sheet/index.js';
 import type { Brep } from '../step/brep.js';
 import { assumptionsOf } from './assumptions.js';
@@ -39,9 +39,10 @@ const VOLUME_SHARE = 0.06;
 
 /** Reads a solid's boundary as a sheet-metal part, or says why it is none. Lengths in mm, the solid's own frame. */
 export const recognise = (drawn: Brep, options: RecogniseOptions): Recognised | { readonly reason: Reason } => {
-  const early = judgeBody(drawn, facesByEdge(drawn));
+  const drawnUsers = facesByEdge(drawn);
+  const early = judgeBody(drawn, drawnUsers);
   if (early) return { reason: early };
-  const { brep, slivers } = healSlivers(drawn);
+  const { brep, slivers } = healSlivers(drawn, drawnUsers);
   const users = facesByEdge(brep);
   const patches = cylinderPatches(brep, users);
   const limits = thicknessBounds(brep);
@@ -61,7 +62,7 @@ export const recognise = (drawn: Brep, options: RecogniseOptions): Recognised | 
   if (loose) return { reason: loose };
 
   const placed = inOrder(placeSlabs(brep, slabs, branches, thickness));
-  const metals = placed.map((p) => plateMetal(brep, slabs[p.slab]!, p, sharpEnds(placed, p.slab), thickness));
+  const metals = placed.map((p) => plateMetal(brep, users, slabs[p.slab]!, p, sharpEnds(placed, p.slab), thickness));
   const failed = metals.findIndex((m) => m.metal.outline.length < 2);
   if (failed >= 0) return { reason: { code: 'outline not read', sentence: `Face ${faceNumber(slabs[placed[failed]!.slab]!.sides[0].faces[0]!)} has no closed outline.`, faces: [] } };
   const bends = makeBends(brep, placed, metals, joints, thickness);

@@ -2,7 +2,7 @@ import type { BRepAdaptor_Curve, TopoDS_Edge, TopoDS_Face, TopoDS_Shape } from '
 import { type Vec3, add3, cross3, dot3, length3, scale3, sub3 } from '../../geometry/index.js';
 import type { Brep, Edge, EdgeUse, Face, Surface } from './brep.js';
 import type { Kernel } from './kernel.js';
-import { CURVE_CHORD, MOST_HALVINGS } from '../tolerances.js';
+import { CURVE_CHORD, MEASURE_SHARE, MOST_HALVINGS } from '../tolerances.js';
 
 interface Triple {
   X(): number;
@@ -149,9 +149,11 @@ const readFace = (oc: Kernel, shape: TopoDS_Shape, table: EdgeTable): Face =>
   scope((keep) => {
     const face = keep(oc.TopoDS.Face(shape));
     const properties = keep(new oc.GProp_GProps());
-    oc.BRepGProp.SurfaceProperties(face, properties, false, false);
+    const surface = readSurface(oc, face);
+    if (surface.kind === 'other') oc.BRepGProp.SurfaceProperties(face, properties, false, false);
+    else oc.BRepGProp.SurfaceProperties(face, properties, MEASURE_SHARE, false);
     const loops = children(oc, face, 'TopAbs_WIRE').map((wire) => readLoop(oc, keep(wire), table));
-    return { surface: readSurface(oc, face), area: properties.Mass(), loops };
+    return { surface, area: properties.Mass(), loops };
   });
 
 const readBody = (oc: Kernel, body: TopoDS_Shape, solid: boolean): Brep =>
@@ -160,7 +162,7 @@ const readBody = (oc: Kernel, body: TopoDS_Shape, solid: boolean): Brep =>
     const faces = children(oc, body, 'TopAbs_FACE').map((face) => readFace(oc, keep(face), table));
     table.free();
     const properties = keep(new oc.GProp_GProps());
-    oc.BRepGProp.VolumeProperties(body, properties, false, false, false);
+    oc.BRepGProp.VolumeProperties(body, properties, MEASURE_SHARE, false, false);
     return { faces, edges: table.edges, volume: properties.Mass(), solid };
   });
 
