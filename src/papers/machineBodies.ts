@@ -4,6 +4,7 @@ import type { Placed, Station, Step } from '../trial/index.js';
 import { type Body, type Mark, moveBody } from './body.js';
 import { extrude } from './extrude.js';
 import { flatRing } from './flatRing.js';
+import { type Units, roundFigure } from './format.js';
 
 /** A tool's segments as they stand in a station, its origin (tip or die top) at height `up`. */
 export const toolBodies = (
@@ -35,36 +36,44 @@ const topOf = (contour: Contour): Contour => {
   return kept.map(([x, y]) => vertex(x, y));
 };
 
-/** Ticks of the ruler: mm along between ticks, between longer ones, and between numbered ones, and their lengths. */
-const TICK = { short: 10, middle: 50, long: 100 } as const;
+/** The ruler's ticks in its own unit: between ticks where there is room, between longer ones, between numbered ones. */
+const TICKS: Readonly<Record<Units, { readonly mm: number; readonly short: number; readonly middle: number; readonly long: number }>> = {
+  mm: { mm: 1, short: 10, middle: 50, long: 100 },
+  in: { mm: 25.4, short: 1, middle: 2, long: 4 },
+};
+/** A stretch of bed (mm) longer than this has no room for the shortest ticks. */
+const FINE = 700;
 
-/** The ruler on the bed's front face: mm along from the middle of the bed, as every number along the bed is given. */
-const ruler = (front: number, low: number, high: number, fine: boolean): Mark[] => {
+/** The ruler on the bed's front face: along from the middle of the bed, as every number along the bed is given. */
+const ruler = (front: number, low: number, high: number, units: Units): Mark[] => {
+  const { mm, short, middle, long } = TICKS[units];
+  const step = high - low < FINE ? short : middle;
   const marks: Mark[] = [];
-  const step = fine ? TICK.short : TICK.middle;
-  for (let k = Math.ceil(low / step); k * step <= high; k++) {
-    const along = k * step;
-    const long = along % TICK.long === 0;
-    const length = long ? 9 : along % TICK.middle === 0 ? 6 : 3.5;
+  for (let k = Math.ceil(low / mm / step); k * step * mm <= high; k++) {
+    const value = k * step;
+    const numbered = value % long === 0;
+    const length = numbered ? 9 : value % middle === 0 ? 6 : 3.5;
     marks.push({
-      from: [along, front, 0],
-      to: [along, front, -length],
+      from: [value * mm, front, 0],
+      to: [value * mm, front, -length],
       normal: [0, -1, 0],
       pen: 'thin',
-      ...(long ? { label: String(along) } : {}),
+      ...(numbered ? { label: roundFigure(value * mm, units) } : {}),
     });
   }
   return marks;
 };
 
 /** The bed's top with the ruler on its front, from `low` to `high` along; risers under the die when the station stands on them. */
-export const bedBodies = (machine: Machine, station: Station, riserWidth: number, low: number, high: number): Body[] => {
+export const bedBodies = (
+  machine: Machine, station: Station, riserWidth: number, low: number, high: number, units: Units,
+): Body[] => {
   const [from, to] = [Math.max(low, -machine.length / 2), Math.min(high, machine.length / 2)];
   const tops = machine.bed.map(topOf).filter((top) => top.length >= 3);
   const bed = tops.map((top) => {
     // the front edge at the die seat's height carries the ruler
     const front = Math.min(...top.filter((v) => v.y > -1).map((v) => v.x));
-    const marks = Number.isFinite(front) ? ruler(front, from, to, to - from < 700) : [];
+    const marks = Number.isFinite(front) ? ruler(front, from, to, units) : [];
     return extrude('bed', top, from, to, 'bed', marks);
   });
   if (station.riser === 0) return bed;

@@ -90,6 +90,13 @@ describe('pictures', () => {
     expect(before.items.some((item) => item.kind === 'strokes' && item.pen === 'hatch')).toBe(false);
   });
 
+  it('the ruler on the bed counts from its middle, in the unit asked for', () => {
+    const figures = (units: 'mm' | 'in'): string[] => texts(stepPicture(trial, 2, 'after', { units }).items).map((t) => t.text);
+    expect(figures('mm')).toEqual(expect.arrayContaining(['−100', '0', '100']));
+    // tools from -100 to 100 mm and 35 mm of bed beside them: 135 mm is 5.3 inches
+    expect(figures('in')).toEqual(expect.arrayContaining(['−4', '0', '4']));
+  });
+
   it('the section bears the figures of the step', () => {
     const words = texts(sectionPicture(trial, 1).items).map((t) => t.text);
     // X = 37 + (pi/2)(1.5 + 0.6)/2 = 38.649; die 90 high; R 0.3 above its top; ram = 90 + 1.5 - 4.62

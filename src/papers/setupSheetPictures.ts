@@ -36,8 +36,8 @@ export const setupSheetPictures = (trial: Trial, units: Units = 'mm'): SetupShee
     layout: layoutPicture(trial, { units }),
     steps: trial.steps.map(({ number }) => ({
       number,
-      before: stepPicture(trial, number, 'before'),
-      after: stepPicture(trial, number, 'after'),
+      before: stepPicture(trial, number, 'before', { units }),
+      after: stepPicture(trial, number, 'after', { units }),
       section: sectionPicture(trial, number, { units }),
     })),
     reasons: trial.reasons.map((reason) => reasonPicture(trial, reason)),

@@ -165,7 +165,7 @@ const drawPictures = (doc: Doc, trial: Trial, step: Step, places: Places, units:
   for (const when of ['before', 'after'] as const) {
     const { x, y, width, height } = places[when];
     const words = when === 'before' ? 'Before: at the stop' : 'After: bent and released';
-    drawPicture(doc, stepPicture(trial, step.number, when, { width, height: height - 5, closeup }), x, y + 5);
+    drawPicture(doc, stepPicture(trial, step.number, when, { width, height: height - 5, closeup, units }), x, y + 5);
     line(doc, closeup ? `${words} (right end)` : words, x, y, width, { size: 2.9, bold: true });
   }
   const { x, y, width, height } = places.section;

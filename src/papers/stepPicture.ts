@@ -5,6 +5,7 @@ import { type Body, moveBody } from './body.js';
 import { cropItems } from './cropItems.js';
 import { type Box, drawScene, fitTo, pointsOf } from './drawScene.js';
 import { bedBodies, fingerBodies, toolBodies } from './machineBodies.js';
+import type { Units } from './format.js';
 import type { Picture } from './picture.js';
 import { partPicture } from './partPicture.js';
 import { anglesAfter, apexDepth, bendIndex, dieOf, punchOf, seatPose, stationOf } from './seatPose.js';
@@ -26,6 +27,8 @@ export interface StepPictureOptions {
   readonly height?: number;
   /** Only the right-hand end of the bend, larger: for long parts. */
   readonly closeup?: boolean;
+  /** Of the ruler on the bed. */
+  readonly units?: Units;
 }
 
 /** The step with this number. */
@@ -57,7 +60,7 @@ interface StepScene {
   readonly machine: readonly Body[];
 }
 
-const sceneOf = (trial: Trial, step: Step, when: 'before' | 'after'): StepScene => {
+const sceneOf = (trial: Trial, step: Step, when: 'before' | 'after', units: Units = 'mm'): StepScene => {
   const station = stationOf(trial, step);
   const running = step.bends.map((id) => bendIndex(trial, id));
   const first = running[0]!;
@@ -79,7 +82,7 @@ const sceneOf = (trial: Trial, step: Step, when: 'before' | 'after'): StepScene 
     sheet,
     machine: [
       ...tools,
-      ...bedBodies(trial.machine, station, riserWidth, low - BESIDE, high + BESIDE),
+      ...bedBodies(trial.machine, station, riserWidth, low - BESIDE, high + BESIDE, units),
       ...(step.stop.kind === 'none' ? [] : fingerBodies(trial.machine, step, when === 'before' ? 0 : step.stop.retract)),
     ],
   };
@@ -136,10 +139,10 @@ const alone = (trial: Trial, step: Step, when: 'before' | 'after', width: number
 export const stepPicture = (
   trial: Trial, stepNumber: number, when: 'before' | 'after', options: StepPictureOptions = {},
 ): Picture => {
-  const { width = 130, height = 95, closeup = false } = options;
+  const { width = 130, height = 95, closeup = false, units = 'mm' } = options;
   const step = stepOf(trial, stepNumber);
   if (step.kind === 'hem close') return alone(trial, step, when, width, height);
-  const { sheet, machine } = sceneOf(trial, step, when);
+  const { sheet, machine } = sceneOf(trial, step, when, units);
   const way = wayArrow(sheet, step, when, stationOf(trial, step).dieTop, closeup);
   const bodies = [sheet, ...machine];
   const other = sceneOf(trial, step, when === 'before' ? 'after' : 'before');
