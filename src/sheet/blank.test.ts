@@ -66,6 +66,16 @@ describe('blank: by hand', () => {
     expect(it.area).toBeCloseTo(100 * (90 + a) - (100 - 25 * Math.PI) - 16 * Math.PI, 6);
   });
 
+  it('closes over a run of edges shorter than its own corner tolerance (as a reader left beside a curve)', () => {
+    const part = profile([40, 60], [90]);
+    // four edges of 0.0013 in a row in place of a corner at the origin
+    const steps = [0, 1, 2, 3, 4].map((k) => vertex(k * 0.0013, 0.0052 - k * 0.0013));
+    const outline = [...steps, vertex(100, 0), vertex(100, 35), vertex(0, 35)];
+    const it = unfolded(develop({ ...part, plates: [{ outline, holes: [] }, part.plates[1]!] }, K44));
+    // ends within 0.002 mm are one corner: the two edges beside it, 100 and 35 long, may each lean by that
+    expect(Math.abs(it.area - 100 * (90 + (Math.PI / 2) * 3.88))).toBeLessThan((0.002 * (100 + 35)) / 2);
+  });
+
   it('a window across the bend becomes one hole', () => {
     const part = profile([40, 60], [90]);
     // 30 wide: 10 deep in plate 0, through the whole zone, 5 deep in plate 1

@@ -57,9 +57,13 @@ const simplified = (loop: readonly FlatEdge[]): Contour => {
  */
 export const chainLoops = (edges: readonly FlatEdge[]): Chained => {
   const corner = corners();
-  const real = edges.filter((edge) => edge.bulge !== 0 || length2(sub2(edge.to, edge.from)) > SAME_CORNER);
-  const starts = real.map((edge) => corner(edge.from));
-  const ends = real.map((edge) => corner(edge.to));
+  const numbered = edges
+    .map((edge) => ({ edge, start: corner(edge.from), end: corner(edge.to) }))
+    // no longer than rounding: both ends are one corner (an arc of more than half a turn still runs round)
+    .filter(({ edge, start, end }) => start !== end || Math.abs(edge.bulge) > 1);
+  const real = numbered.map(({ edge }) => edge);
+  const starts = numbered.map(({ start }) => start);
+  const ends = numbered.map(({ end }) => end);
   const leaving = new Map<number, number[]>();
   starts.forEach((node, k) => leaving.set(node, [...(leaving.get(node) ?? []), k]));
   const used = real.map(() => false);

@@ -107,7 +107,7 @@ export const trayPart = (tray: Tray): Result<Part> => {
       return refused('wrong measure', `Arm ${i + 1} has no width left at level ${closed + 1}: its mitres meet.`, { by: ends[closed]!.low - ends[closed]!.high });
     }
     const onBase = (x: number): Vec2 => add2(start, scale2(along, length - x - dot2(sub2(start, from), along)));
-    let edge = { from: onBase(ends[0]!.high), to: onBase(ends[0]!.low) };
+    let edge = { from: onBase(ends[0].high), to: onBase(ends[0].low) };
     for (const [point, other] of [[edge.from, start], [edge.to, end]] as const) {
       if (length2(sub2(point, other)) > 0) outline.push(point);
     }

@@ -11,7 +11,7 @@ const byAngles = (rings: readonly (readonly Vec2[])[], p: Vec2): number =>
         ring.map((a, i) => {
           const b = ring[(i + 1) % ring.length]!;
           const [u, v] = [[a[0] - p[0], a[1] - p[1]], [b[0] - p[0], b[1] - p[1]]] as const;
-          return Math.atan2(u[0]! * v[1]! - u[1]! * v[0]!, u[0]! * v[0]! + u[1]! * v[1]!);
+          return Math.atan2(u[0] * v[1] - u[1] * v[0], u[0] * v[0] + u[1] * v[1]);
         }),
       )
       .reduce((sum, angle) => sum + angle, 0) /
