@@ -146,7 +146,7 @@ const whyNone = (setup: AirBendSetup, reached: number): AirBendReason => {
       sentence: `The punch's tip of ${show(setup.tipRadius)} mm is too big for V ${show(setup.v)} (${setup.vConvention}): past a bend angle of about ${show(bendAngle)} degrees the shoulders would press against the nose.`,
     };
   }
-  if (halfOpening(setup) < NARROW * setup.thickness || bendAngle > 1) {
+  if (bendAngle > 1) {
     return {
       code: 'shoulder',
       sentence: `V ${show(setup.v)} (${setup.vConvention}) is too narrow for ${show(setup.thickness)} mm: past a bend angle of about ${show(bendAngle)} degrees no straight leg is left between nose and shoulder.`,
@@ -155,8 +155,6 @@ const whyNone = (setup: AirBendSetup, reached: number): AirBendReason => {
   return { code: 'no equilibrium', sentence: `No equilibrium of the strip was found past a bend angle of ${show(bendAngle)} degrees.` };
 };
 
-/** Half opening over thickness under which a strip is no beam. */
-const NARROW = 2;
 
 const checkRange = (what: string, value: number, from: number, to: number): AirBendReason | null =>
   value >= from && value < to

@@ -1,4 +1,5 @@
 import type { AirBendReason, AirBendSetup } from './airBendTypes.js';
+import { halfOpening } from './vee.js';
 
 const reason = (sentence: string): AirBendReason => ({ code: 'input', sentence });
 
@@ -18,5 +19,16 @@ export const checkSetup = (setup: AirBendSetup): AirBendReason | null => {
   }
   const friction = setup.friction ?? 0;
   if (!(friction >= 0 && friction < 1)) return reason(`Friction must lie between 0 and 1, not ${friction}.`);
+  const tangent = 2 * halfOpening(setup);
+  if (tangent < NARROWEST_V * setup.thickness) {
+    return {
+      code: 'shoulder',
+      sentence: `V ${setup.v} (${setup.vConvention}, ${tangent.toFixed(1)} mm between tangent points) is under ${NARROWEST_V} times the thickness of ${setup.thickness} mm: too narrow to bend it in air.`,
+      by: NARROWEST_V * setup.thickness - tangent,
+    };
+  }
   return null;
 };
+
+/** V between tangent points over thickness: under it punch and shoulders pinch the sheet, which is no strip any more. */
+const NARROWEST_V = 4;

@@ -13,7 +13,7 @@ export interface Stroke {
 }
 
 /** Inclination of each step of the stroke, degrees to radians. */
-const STEP = (5 * Math.PI) / 180;
+const STEP = (7.5 * Math.PI) / 180;
 /** Below this inclination each step doubles the one before. */
 const DOUBLING_BELOW = (4 * Math.PI) / 180;
 /** A step that fails is halved down to this. */
@@ -22,7 +22,7 @@ const LEAST_STEP = (0.1 * Math.PI) / 180;
 const CLOSE = 1e-9;
 const MAX_SEARCH = 40;
 
-/** Begins a stroke. `step` in radians: 5 degrees for single bends, less for a curve to be drawn. */
+/** Begins a stroke. `step` in radians: 7.5 degrees for single bends, less for a curve to be drawn. */
 export const beginStroke = (strip: StripCase, step = STEP): Stroke => {
   const solver = stripSolver(strip);
   const states: Equilibrium[] = [];
