@@ -11,9 +11,10 @@ import { tooNear } from './stepLog.js';
 
 /**
  * What is asked of a pair (docs/kinematics.md, 'What may touch'): 'clear' keeps the allowance; 'touch' lies or leans on
- * the body; 'nose' is the metal about the bend and the step's own punch; 'stop' is the sheet at the fingers.
+ * the body; 'nose' is the metal about the bend and the step's own punch; 'near' is what lies flat with that metal: it may
+ * come near the punch without touching it; 'stop' is the sheet at the fingers.
  */
-export type Rule = 'clear' | 'touch' | 'nose' | 'stop';
+export type Rule = 'clear' | 'touch' | 'nose' | 'near' | 'stop';
 
 export interface Question {
   readonly kernel: Kernel;
@@ -83,7 +84,7 @@ const touchLook = (q: Question, s: number, against: Manifold, thickness: number)
   const { element, phase } = q;
   const [x, pose] = [phase.angle(s), poseFor(phase, element, q.body, s)];
   const thinner = thinnerFor(q.rule, thickness);
-  const allowed = q.rule === 'stop' ? q.stopDepth : ROUNDING;
+  const allowed = q.rule === 'stop' ? q.stopDepth : q.rule === 'near' ? NOSE_OVERLAP : ROUNDING;
   for (const filled of element.pierced ? [true, false] : [false]) {
     const solid = element.solid(x, thinner, filled);
     const gap = distance(solid, pose, against);
@@ -128,6 +129,7 @@ export const lookAt = (q: Question, s: number, against: Manifold, thickness: num
     case 'clear':
       return clearLook(q, s, against);
     case 'touch':
+    case 'near':
     case 'stop':
       return touchLook(q, s, against, thickness);
     case 'nose':
@@ -137,7 +139,7 @@ export const lookAt = (q: Question, s: number, against: Manifold, thickness: num
 
 /** How deep contact may look under each rule, for the sentences. mm */
 export const depthOf = (q: Question): number =>
-  q.rule === 'stop' ? q.stopDepth : q.rule === 'nose' ? NOSE_DEPTH : CONTACT_DEPTH;
+  ({ clear: 0, touch: CONTACT_DEPTH, nose: NOSE_DEPTH, near: NOSE_OVERLAP, stop: q.stopDepth })[q.rule];
 
 /** What is left of a distance once both bodies' chords and rounding are taken off. */
 export const sure = (gap: number): number => gap - MEASURING;

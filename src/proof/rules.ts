@@ -11,14 +11,6 @@ const besideBend = (setting: Setting, e: Element): boolean =>
     ? e.running
     : [...setting.running].some((i) => setting.sheet.part.bends[i]!.sides.some((s) => s.plate === e.index));
 
-/** The plate that touches the fingers, and the zones that join it. */
-const atStop = (setting: Setting, e: Element): boolean => {
-  const { stop } = setting.step;
-  if (stop.kind === 'none') return false;
-  if (e.kind === 'plate') return e.index === stop.plate;
-  return setting.sheet.part.bends[e.index]!.sides.some((s) => s.plate === stop.plate);
-};
-
 /** What is asked of a pair in a phase: docs/kinematics.md, 'What may touch', and docs/proof.md. */
 export const ruleFor = (
   setting: Setting,
@@ -30,7 +22,8 @@ export const ruleFor = (
   const own = body.station === setting.station.id;
   if (body.kind === 'punch') {
     const stroke = phase === 'close' || phase === 'retract' || phase === 'bend' || phase === 'open';
-    return own && stroke && besideBend(setting, e) ? 'nose' : 'clear';
+    if (!own || !stroke) return 'clear';
+    return besideBend(setting, e) ? 'nose' : setting.level.has(e) ? 'near' : 'clear';
   }
   if (body.kind === 'die') {
     if (own && besideBend(setting, e)) return 'touch';
@@ -39,7 +32,7 @@ export const ruleFor = (
   }
   if (body.kind === 'finger') {
     const standing = phase === 'way in' || phase === 'close' || phase === 'retract';
-    return atStop(setting, e) && (standing || setting.step.stop.retract <= 0) ? 'stop' : 'clear';
+    return setting.stopped.has(e) && (standing || setting.step.stop.retract <= 0) ? 'stop' : 'clear';
   }
   return 'clear';
 };

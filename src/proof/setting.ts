@@ -7,7 +7,7 @@ import { bendTravel } from './bendTravel.js';
 import { type Element, type Wing, type WingMap, elementsOf, wingsOf } from './element.js';
 import { platePoses } from './fold.js';
 import type { Metal } from './metal.js';
-import { restingElements } from './restsOn.js';
+import { flatWith, restingElements } from './flatMetal.js';
 import { type Vee, apexAt, gaugePose, veeOf } from './vee.js';
 import type { Die } from '../shop/index.js';
 
@@ -33,6 +33,10 @@ export interface Setting {
   readonly elements: readonly Element[];
   /** Elements that touch the die top at the seat. */
   readonly resting: ReadonlySet<Element>;
+  /** Elements that carry on the two wings in their own plane, and the zones that join them to something. */
+  readonly level: ReadonlySet<Element>;
+  /** What may touch the fingers: the stop's plate as far as it goes on flat, and the zones joined to it. */
+  readonly stopped: ReadonlySet<Element>;
   /** up of the punch tip when it touches the inner apex at the running angle x. */
   tip(x: number): number;
   /** The pose of a wing's root plate with the running bends at x. */
@@ -65,6 +69,8 @@ export const makeSetting = (
     const at = angles.map((a, i) => (running.has(i) ? x : a));
     return compose(gauge, platePoses(sheet, metal.shapes, at, roots.gauge).get(roots.front)!);
   };
+  const seat = (wing: Wing): Rigid => root(wing, before);
+  const beside = new Set(bends.flatMap((i) => sheet.part.bends[i]!.sides.map((s) => s.plate)));
   return {
     ...record,
     ...tools,
@@ -77,7 +83,9 @@ export const makeSetting = (
     wings,
     elements,
     resting:
-      before === 0 ? restingElements(sheet, elements, (wing) => root(wing, 0), vee.top) : new Set<Element>(),
+      before === 0 ? restingElements(sheet, elements, seat, vee.top) : new Set<Element>(),
+    level: flatWith(sheet, elements, beside, seat),
+    stopped: step.stop.kind === 'none' ? new Set<Element>() : flatWith(sheet, elements, new Set([step.stop.plate]), seat),
     tip: (x) => apexAt(vee, shape, x),
     root,
     travel: bendTravel(vee, shape, bend, step.gaugeSide, before, load),
