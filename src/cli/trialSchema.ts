@@ -157,6 +157,7 @@ const step = z.object({
     plate: number,
     face: text,
     x: number,
+    axisX: number,
     r: number,
     z: list(number),
     sideways: text,

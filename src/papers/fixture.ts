@@ -36,7 +36,7 @@ const step = (number: 1 | 2, dieTop: number, depth: number): Step => ({
   gaugeSide: number === 1 ? 0 : 1,
   place: number === 1 ? WIDTH / 2 : -WIDTH / 2,
   stop: {
-    kind: 'edge', edge: `edge of flange ${number === 1 ? 1 : 3}`, plate: number === 1 ? 0 : 2, face: 'nose', x: STOP_X, r: dieTop + 0.3,
+    kind: 'edge', edge: `edge of flange ${number === 1 ? 1 : 3}`, plate: number === 1 ? 0 : 2, face: 'nose', x: STOP_X, axisX: STOP_X, r: dieTop + 0.3,
     z: [-60, 60], sideways: 'left end 100 mm left of the middle of the bed, at the segment end', retract: number === 1 ? 0 : 20,
   },
   bendAngle: 90,

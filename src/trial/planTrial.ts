@@ -6,7 +6,7 @@ import type { TrialHooks, TrialInput } from './input.js';
 import { type Layout, layoutOf } from './layout.js';
 import { BASE_ALLOWANCE } from './limits.js';
 import { createPlateClearance } from './plateClearance.js';
-import { reasonOf, reasonsFrom } from './reasons.js';
+import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
 import { type Action, type Planned, type SearchResult, search } from './search.js';
 import { runSeconds, stepsOf } from './steps.js';
 import { type StrokeAnswer, type StrokeOption, createStrokeAsker } from './strokeOption.js';
@@ -86,7 +86,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     },
     handSetting: (before: StrokeOption | null, after: StrokeOption) => {
       if (!before || before.stop.kind === 'none' || after.stop.kind === 'none') return 0;
-      return (Math.abs(before.stop.x - after.stop.x) > 0.05 ? byHand(machine.gauge.x) : 0) + (Math.abs(before.stop.r - after.stop.r) > 0.05 ? byHand(machine.gauge.r) : 0);
+      return (Math.abs(before.stop.axisX - after.stop.axisX) > 0.05 ? byHand(machine.gauge.x) : 0) + (Math.abs(before.stop.r - after.stop.r) > 0.05 ? byHand(machine.gauge.r) : 0);
     },
     remembersStop: machine.gauge.x.drive === 'by hand' || machine.gauge.r.drive === 'by hand',
     finish: (plan, opened) => {
@@ -181,10 +181,17 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   });
 };
 
-const MOST_TOLD = 8;
+const MOST_TOLD = 6;
 
-const dedupe = (reasons: readonly Reason[]): readonly Reason[] =>
-  [...new Map(reasons.map((r) => [r.sentence, r])).values()].slice(0, MOST_TOLD);
+/** Each subject once: another V that fails in the same place is not told again. */
+const dedupe = (reasons: readonly Reason[]): readonly Reason[] => {
+  const told = new Map<string, Reason>();
+  for (const r of reasons) {
+    const key = r.code === 'clearance' || r.code === 'way in' || r.code === 'way out' ? subjectOf(r) : r.sentence;
+    if (!told.has(key)) told.set(key, r);
+  }
+  return [...told.values()].slice(0, MOST_TOLD);
+};
 
 const modelSentence = (strokes: number, vs: readonly number[]): string =>
   `Each of ${strokes} strokes once in a V (${vs.length > 0 ? vs.map((v) => v.toString()).join(', ') : 'none'} mm tried in this order), the rack's own punches both ways round, one bed and one ram, clearance ${BASE_ALLOWANCE} mm, times by the stated model; the first V that gives a plan is kept.`;

@@ -51,26 +51,29 @@ export const reasonOf = (part: Part, group: Group, pair: Pair, conflict: Conflic
 
 const MOST_REASONS = 6;
 
+/** What a reason is about, numbers left out: the same about another tool is not told twice. */
+export const subjectOf = (reason: Reason): string =>
+  `${reason.code}|${reason.bends.join()}|${reason.bodies?.join() ?? ''}|${[...(reason.made ?? [])].sort().join()}|${(reason.unmade ?? []).join()}`;
+
 /**
- * The reasons that close every order, fewest and plainest first. Of each group that can never be bent the tool that comes
- * nearest speaks; the folds with the fewest bends made come first, since they need the least to be said.
+ * The reasons that close every order, fewest and plainest first. Of each fold in which a group was refused the seat and tools
+ * that come nearest speak; folds with the fewest bends made come first, since they need the least to be said.
  */
 export const reasonsFrom = (part: Part, groups: readonly Group[], pairs: readonly Pair[], blocked: readonly Blocked[]): readonly Reason[] => {
-  const told = new Map<string, Reason>();
-  const byFold = new Map<string, Blocked[]>();
+  const worstOf = (b: Blocked): Conflict => b.conflicts.reduce((w, c) => (c.by > w.by ? c : w));
+  const nearest = new Map<string, Blocked>();
   for (const b of blocked) {
     const key = `${b.action.group}|${b.mask}`;
-    byFold.set(key, [...(byFold.get(key) ?? []), b]);
+    const other = nearest.get(key);
+    if (!other || worstOf(b).by < worstOf(other).by) nearest.set(key, b);
   }
-  const depth = (b: Blocked): number => Math.max(...b.conflicts.map((c) => c.by));
-  const folds = [...byFold.values()].map((tries) => tries.sort((a, b) => depth(a) - depth(b))[0]!);
   const ones = (mask: number): number => mask.toString(2).replaceAll('0', '').length;
-  folds.sort((a, b) => ones(a.mask) - ones(b.mask) || depth(b) - depth(a));
+  const folds = [...nearest.values()].sort((a, b) => ones(a.mask) - ones(b.mask) || worstOf(b).by - worstOf(a).by);
+  const told = new Map<string, Reason>();
   for (const b of folds) {
-    const worst = [...b.conflicts].sort((p, q) => q.by - p.by)[0]!;
-    const reason = reasonOf(part, groups[b.action.group]!, pairs[b.action.pair]!, worst, b.mask);
-    const key = `${reason.code}|${reason.bends.join()}|${reason.bodies?.join() ?? ''}|${reason.made?.join() ?? ''}`;
-    if (!told.has(key)) told.set(key, reason);
+    const reason = reasonOf(part, groups[b.action.group]!, pairs[b.action.pair]!, worstOf(b), b.mask);
+    if (!told.has(subjectOf(reason))) told.set(subjectOf(reason), reason);
+    if (told.size >= MOST_REASONS) break;
   }
-  return [...told.values()].slice(0, MOST_REASONS);
+  return [...told.values()];
 };

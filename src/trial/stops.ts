@@ -25,7 +25,9 @@ export interface StopChoice {
   readonly kind: 'edge' | 'flange' | 'none';
   readonly plate: number;
   readonly face: string;
+  /** Back of the touching face, and what the X axis is set to for it (the finger's nose). */
   readonly x: number;
+  readonly axisX: number;
   readonly r: number;
   readonly z: readonly number[];
   readonly retract: number;
@@ -162,7 +164,7 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
         });
         if (retract === undefined) continue;
         choices.push({
-          kind: target.kind, plate: target.view.plate, face: face.name, x, r, z: places, retract,
+          kind: target.kind, plate: target.view.plate, face: face.name, x: target.back, axisX: x, r, z: places, retract,
           spread: places.length > 1 ? places[1]! - places[0]! : 0,
         });
         order.set(choices[choices.length - 1]!, f);

@@ -98,7 +98,7 @@ export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>,
     if (!stop.stop) {
       return {
         ok: true,
-        option: { setting, line, need, tools: tools.value, stop: { kind: 'none', plate: setting.views.find((v) => v.wing && v.onGaugeSide)!.plate, face: 'none', x: 0, r: 0, z: [], retract: 0, spread: 0 } },
+        option: { setting, line, need, tools: tools.value, stop: { kind: 'none', plate: setting.views.find((v) => v.wing && v.onGaugeSide)!.plate, face: 'none', x: 0, axisX: 0, r: 0, z: [], retract: 0, spread: 0 } },
       };
     }
     return { ok: true, option: { setting, line, need, tools: tools.value, stop: stop.stop } };

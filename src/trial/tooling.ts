@@ -29,6 +29,8 @@ export interface Tooling {
 const V_LEAST = 4;
 const V_MOST = 16;
 const V_FIRST_CHOICE = 8;
+/** How much nearer to the drawn radius (as a logarithm) an acute punch must bring a bend to be chosen. Common practice, no source. */
+const FRAGILE = 0.5;
 
 const fits = (machine: Machine, punch: Punch, die: Die): boolean =>
   machine.clampFamilies.includes(punch.tang) && machine.seatFamilies.includes(die.tang);
@@ -114,7 +116,9 @@ export const toolings = (part: Part, metal: Metal, machine: Machine, rack: Rack,
           });
           continue;
         }
-        const miss = Math.abs(Math.log(Math.max(answer.air.insideRadius, 0.1) / Math.max(drawn, 0.1)));
+        // a radius a little nearer to the drawing is no reason to reach for a fragile punch
+        const fragile = held.every((p) => p.shape === 'acute') ? FRAGILE : 0;
+        const miss = Math.abs(Math.log(Math.max(answer.air.insideRadius, 0.1) / Math.max(drawn, 0.1))) + fragile;
         if (miss < least - 1e-9) [best, least] = [answer, miss];
       }
       if (best) break;

@@ -96,6 +96,8 @@ export interface Stop {
   readonly face: string;
   /** mm: back of the touching face from the bending plane; up of the finger's reference from the die seat. */
   readonly x: number;
+  /** mm: what the X axis is set to: the nose's place, less than `x` where a face further back touches. */
+  readonly axisX: number;
   readonly r: number;
   /** mm along, middle of each finger, left and right. */
   readonly z: readonly number[];

@@ -198,7 +198,7 @@ export const stepOf = (
   gaugeSide,
   // the bend's u runs to +along for A and side 1, or B and side 0
   place: (sideUp === 'A') === (gaugeSide === 1) ? -50 : 50,
-  stop: { kind: 'edge', edge: 'the edge', face: 'nose', z: [-30, 30], sideways: '', ...stop },
+  stop: { kind: 'edge', edge: 'the edge', face: 'nose', z: [-30, 30], sideways: '', axisX: stop.x, ...stop },
   bendAngle: 90,
   includedAngle: 90,
   bendAngleUnderLoad: 91,
