@@ -51,7 +51,7 @@ const plateAssumptions = ({ metals }: Read): Assumption[] =>
     if (approximated > 0) say('edge approximated', `${many(approximated, 'edge', 'edges')} on the two faces of plate ${plate}, neither straight nor round: kept as chords within ${CURVE_CHORD} mm.`);
     if (metal.clipped) say('edge approximated', `The two faces of plate ${plate} cross each other's outlines; the metal common to both is kept, in chords within ${CURVE_CHORD} mm.`);
     if (metal.widened > 0) say('feature left out', `${many(metal.widened, 'hole', 'holes')} of plate ${plate} wider on one face (countersink or chamfer): the wider outline is kept.`);
-    if (metal.oneSided > 0) say('feature left out', `${many(metal.oneSided, 'recess', 'recesses')} on one face only of plate ${plate} (pocket or formed feature): kept as cut-outs.`);
+    if (metal.oneSided > 0) say('feature left out', `${many(metal.oneSided, 'recess or hole', 'recesses or holes')} on one face only of plate ${plate} (pocket or formed feature): kept as cut-outs.`);
     if (feet > 0) say('feature left out', `${many(feet, 'boss or stud', 'bosses or studs')} on plate ${plate} left out; the plate goes on under them.`);
     if (metal.outlineDiffers) say('thickness varies', `The outlines of the two faces of plate ${plate} differ (chamfer or slanted edge); the smaller metal is kept.`);
     return list;
@@ -72,7 +72,7 @@ export const assumptionsOf = (read: Read): Assumption[] => {
   if (Math.abs(read.off) > SAME_VOLUME) {
     list.push({
       code: 'thickness varies',
-      sentence: `Plates and bends as read make ${(100 * Math.abs(read.off)).toFixed(2)} % ${read.off > 0 ? 'more' : 'less'} metal than the solid (features left out, radii assumed).`,
+      sentence: `Plates and bends as read make ${(100 * Math.abs(read.off)).toFixed(2)} % ${read.off > 0 ? 'more' : 'less'} metal than the solid (features left out).`,
       plates: [],
       bends: [],
     });

@@ -20,10 +20,13 @@ export interface Joint {
   /** Radians turned through. */
   readonly angle: number;
   readonly insideRadius: number;
-  /** Both skins drawn as coaxial cylinders; otherwise the slabs' edges have to be moved to the tangent lines. */
+  /**
+   * Both skins drawn as coaxial cylinders; otherwise the slabs' edges have to be moved to the tangent lines (`radii` as
+   * drawn on the inside and outside, 0 for a corner).
+   */
   readonly drawn:
     | { readonly kind: 'round'; readonly inside: readonly Patch[]; readonly outside: readonly Patch[]; readonly contacts: readonly [readonly Contact[], readonly Contact[]] }
-    | { readonly kind: 'sharp'; readonly radiusFrom: 'assumed' | 'inside' | 'outside'; readonly edges: readonly [ReadonlySet<number>, ReadonlySet<number>] };
+    | { readonly kind: 'sharp'; readonly radiusFrom: 'assumed' | 'inside' | 'outside'; readonly radii: readonly [number, number]; readonly edges: readonly [ReadonlySet<number>, ReadonlySet<number>] };
 }
 
 const refKey = (refs: readonly [SlabSideRef, SlabSideRef], flip: boolean): string =>
@@ -81,6 +84,7 @@ const sharpJoint = (brep: Brep, slabs: readonly Slab[], inside: readonly Link[],
     drawn: {
       kind: 'sharp',
       radiusFrom: drawnInside !== undefined ? 'inside' : fromOutside !== undefined ? 'outside' : 'assumed',
+      radii: [drawnInside ?? 0, drawnOutside ?? 0],
       edges: [new Set(all.flatMap((l) => l.edges[0])), new Set(all.flatMap((l) => l.edges[1]))],
     },
   };

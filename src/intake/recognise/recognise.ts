@@ -15,7 +15,7 @@ import { type PlateMetal, plateMetal, sharpEnds } from './plateMetal.js';
 import { findSlabs } from './slabs.js';
 import { findThickness, thicknessBounds } from './thickness.js';
 import { growTree } from './tree.js';
-import { modelVolume } from './volume.js';
+import { modelVolume, sharpExcess } from './volume.js';
 
 export interface RecogniseOptions {
   readonly name: string;
@@ -70,7 +70,9 @@ export const recognise = (drawn: Brep, options: RecogniseOptions): Recognised | 
   const plates: Plate[] = metals.map(({ metal }) => ({ outline: metal.outline, holes: metal.holes }));
   const made = bends.made.map((b) => b.bend);
   const solid = Math.abs(brep.volume);
-  const model = modelVolume(plates, made, thickness);
+  const hanging = placed.flatMap((p) => (p.parent ? [p.parent.joint] : []));
+  // corners drawn sharp are compared as drawn, so that a chosen radius does not count as a difference
+  const model = modelVolume(plates, made, thickness) + made.reduce((sum, bend, i) => sum + sharpExcess(bend, hanging[i]!, thickness), 0);
   const off = model / solid - 1;
   if (Math.abs(off) > VOLUME_SHARE) {
     const skins = new Set([...reached].flatMap((s) => slabs[s]!.sides.flatMap((side) => side.faces)));
