@@ -151,15 +151,17 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   if (early) return done(early.verdict, { reasons: [early.reason] });
 
   const grouped = groupsOf(part);
-  const ways = toolings(part, metal, machine, rack, grouped);
   const reasons: Reason[] = [];
+  const toolReasons: Reason[] = [];
+  const tried: number[] = [];
   let undecided = false;
-  for (const [i, tooling] of ways.toolings.entries()) {
-    hooks.onProgress?.({ done: `V ${tooling.v}: looking for an order of ${grouped.length} strokes`, share: i / ways.toolings.length });
+  for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons)) {
+    tried.push(tooling.v);
+    hooks.onProgress?.({ done: `V ${tooling.v}: looking for an order of ${grouped.length} strokes`, share: 1 - 1 / (tried.length + 1) });
     for (const groups of [grouped, ...(grouped.some((g) => g.bends.length > 1) ? [grouped.flatMap((g) => singles(part, g))] : [])]) {
       const attempt = orderWith(input, hooks, tooling, groups, stopNow, counts);
       const { result } = attempt;
-      if (result.kind === 'plan' && attempt.layout) return made(input, attempt, result, done, ways.toolings.length);
+      if (result.kind === 'plan' && attempt.layout) return made(input, attempt, result, done, tried);
       if (result.kind === 'undecided') {
         undecided = true;
         reasons.unshift({ code: 'limit', bends: [], sentence: `The computing time of ${(limit / 1000).toFixed(0)} s ended before an order was found or ruled out with V ${tooling.v}.` });
@@ -175,9 +177,9 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
     }
     if (stopNow()) break;
   }
-  const told = dedupe([...reasons, ...(ways.toolings.length === 0 ? ways.reasons : [])]);
+  const told = dedupe([...reasons, ...(tried.length === 0 ? toolReasons : [])]);
   return done(undecided || stopNow() ? 'not decided' : 'does not make', {
-    reasons: told, model: modelSentence(grouped.length, ways.toolings.map((t) => t.v)),
+    reasons: told, model: modelSentence(grouped.length, [...new Set(tried)]),
   });
 };
 
@@ -198,7 +200,7 @@ const modelSentence = (strokes: number, vs: readonly number[]): string =>
 
 const made = (
   input: TrialInput, attempt: Attempt, result: SearchResult & { kind: 'plan' },
-  done: (verdict: Trial['verdict'], more: Partial<Trial>) => Trial, tried: number,
+  done: (verdict: Trial['verdict'], more: Partial<Trial>) => Trial, tried: readonly number[],
 ): Trial => {
   const { tooling, handling } = attempt;
   const layout = attempt.layout!;
@@ -224,7 +226,7 @@ const made = (
       { what: `set-up of ${layout.stations.length} station${layout.stations.length > 1 ? 's' : ''} and the batch, shared by ${input.quantity}`, seconds: batch },
     ],
     bound: result.bound + TIME.batch / input.quantity, proven: result.proven,
-    model: modelSentence(steps.length, [tooling.v]).replace('tried in this order', tried > 1 ? 'kept, the first of those tried that gives a plan' : 'the only one that suits'),
+    model: modelSentence(steps.length, [...new Set(tried)]),
     warnings: [
       ...new Set(tooling.forming.flatMap((f) => f.air.warnings)),
       ...formedRadius,

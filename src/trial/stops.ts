@@ -1,8 +1,8 @@
 import { type Interval, type Vec2, type Vec3, apply, turn, union } from '../geometry/index.js';
-import type { Axis, FingerFace, Machine } from '../shop/index.js';
+import type { Axis, FingerFace } from '../shop/index.js';
 import type { Asker } from './asker.js';
-import { type Body, bodiesOf } from './body.js';
 import type { Conflict } from './conflict.js';
+import { clearAtStop, clearMovedBack, gaugeBodies } from './gaugeClearance.js';
 import { BASE_ALLOWANCE, LEAST_STOP_EDGE } from './limits.js';
 import type { Setting } from './setting.js';
 import type { ToolClearance } from './toolClearance.js';
@@ -78,14 +78,6 @@ const targets = ({ views, bend, sheet }: Setting): readonly Target[] => {
   return found;
 };
 
-const fingers = new WeakMap<Machine['gauge'], { readonly finger: readonly Body[]; readonly beam: readonly Body[] }>();
-
-const fingerBodies = (gauge: Machine['gauge']): { readonly finger: readonly Body[]; readonly beam: readonly Body[] } => {
-  const known = fingers.get(gauge) ?? { finger: bodiesOf(gauge.finger.profile), beam: bodiesOf(gauge.beam) };
-  fingers.set(gauge, known);
-  return known;
-};
-
 const span = (axis: Axis): Interval => (axis.drive === 'fixed' ? [axis.at, axis.at] : [axis.min, axis.max]);
 
 /** Reference heights (from the die seat) at which a face meets the target's height; empty when it cannot. */
@@ -127,7 +119,7 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
   const choices: StopChoice[] = [];
   const order = new Map<StopChoice, number>();
   let nearest = -Infinity;
-  const { finger, beam } = fingerBodies(gauge);
+  const { finger, beam } = gaugeBodies(gauge);
   const strikes = (x: number, r: number, kind: 'arriving' | 'bending'): { readonly where: readonly Interval[]; readonly beam: boolean } => {
     const place: Vec2 = [x + BASE_ALLOWANCE, r - pair.dieTop];
     const walk = (): Passes => {
@@ -152,6 +144,7 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
       nearest = Math.max(nearest, x);
       if (x < xLeast || x > xMost) continue;
       for (const r of heights(target, face, setting)) {
+        if (!clearAtStop(setting, x, r, ways.wayIn.opening)) continue;
         const arriving = strikes(x, r, 'arriving');
         if (arriving.beam) continue;
         const places = fingerPlaces(target, arriving.where, gauge.finger.width, gauge.apart);
@@ -159,6 +152,7 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
         const mayRetract = gauge.x.drive === 'powered';
         const retract = RETRACTS.find((by) => {
           if (by > 0 && (!mayRetract || x + by > xMost)) return false;
+          if (!clearMovedBack(setting, x + by, r, ways.wayOut.opening)) return false;
           const later = strikes(x + by, r, 'bending');
           return !later.beam && places.every((z) => !later.where.some(([p, q]) => z + gauge.finger.width / 2 > p && z - gauge.finger.width / 2 < q));
         });

@@ -35,6 +35,7 @@ const FRAGILE = 0.5;
 const fits = (machine: Machine, punch: Punch, die: Die): boolean =>
   machine.clampFamilies.includes(punch.tang) && machine.seatFamilies.includes(die.tang);
 
+/** What one bend of a part becomes in a die under a tip, or why it does not. */
 const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: number): Forming | Reason => {
   const { bendAngle, id } = part.bends[bend]!;
   const answer = airBend({
@@ -70,12 +71,10 @@ const flatReach = (part: Part, bend: number, allowance: number): number =>
 
 /**
  * The ways to tool a part on a machine, best first: the V nearest to 8 t for every bend; then the same with a smaller V
- * for the bends whose flange is too short for it. `reasons` says why tools fell out.
+ * for the bends whose flange is too short for it. Each is worked out when it is asked for; `reasons` gathers why tools fell out.
  */
-export const toolings = (part: Part, metal: Metal, machine: Machine, rack: Rack, groups: readonly Group[]):
-  { readonly toolings: readonly Tooling[]; readonly reasons: readonly Reason[] } => {
+export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack, groups: readonly Group[], reasons: Reason[]): Generator<Tooling> {
   const t = part.thickness;
-  const reasons: Reason[] = [];
   const dies = rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang));
   const punches = rack.punches.filter((p) => p.shape !== 'flattening' && machine.clampFamilies.includes(p.tang));
   const openings = [...new Set(dies.map((d) => d.v))].filter((v) => v >= V_LEAST * t && v <= V_MOST * t);
@@ -86,7 +85,18 @@ export const toolings = (part: Part, metal: Metal, machine: Machine, rack: Rack,
   }
   const tips = [...new Set(punches.map((p) => p.tipRadius))];
   // best forming of each bend with one V: the die that opens widest, the tip whose radius comes nearest to the drawing
+  const formings = new Map<string, Forming | null>();
   const withV = (v: number, bend: number): Forming | null => {
+    const { bendAngle, insideRadius } = part.bends[bend]!;
+    const group = groups.find((g) => g.bends.includes(bend))!;
+    const key = `${v}|${bendAngle}|${insideRadius}|${group.bends.join()}`;
+    const known = formings.get(key);
+    if (known !== undefined) return known;
+    const found = chooseForming(v, bend);
+    formings.set(key, found);
+    return found;
+  };
+  const chooseForming = (v: number, bend: number): Forming | null => {
     const drawn = part.bends[bend]!.insideRadius;
     let best: Forming | null = null;
     let least = Infinity;
@@ -147,29 +157,34 @@ export const toolings = (part: Part, metal: Metal, machine: Machine, rack: Rack,
     return { v, forming: chosen, sheet: { part: reshaped.value, allowances: chosen.map((f) => f.air.allowance) }, pairs, pairsOf };
   };
   const found: Tooling[] = [];
-  const keep = (tooling: Tooling | null): void => {
-    const same = (a: Tooling, b: Tooling): boolean => a.forming.every((f, i) => f.die.id === b.forming[i]!.die.id && f.tipRadius === b.forming[i]!.tipRadius);
-    if (tooling && !found.some((other) => same(other, tooling))) found.push(tooling);
+  const isNew = (tooling: Tooling): boolean => {
+    const same = (other: Tooling): boolean => tooling.forming.every((f, i) => f.die.id === other.forming[i]!.die.id && f.tipRadius === other.forming[i]!.tipRadius);
+    if (found.some(same)) return false;
+    found.push(tooling);
+    return true;
   };
-  const mixed: (Tooling | null)[] = [];
+  const whole = (forming: readonly (Forming | null)[]): forming is readonly Forming[] => forming.every((f) => f !== null);
+  const reaches = (bend: number, { air }: Forming): boolean => flatReach(part, bend, air.allowance) + air.deduction / 2 >= air.minFlange;
   for (const v of openings) {
     const single = part.bends.map((_, i) => withV(v, i));
+    const tooling = whole(single) ? build(v, single) : null;
+    if (tooling && isNew(tooling)) yield tooling;
+  }
+  for (const v of openings) {
     const smaller = openings.filter((w) => w < v).sort((a, b) => b - a);
-    const perBend = single.map((forming, i) => {
-      const reach = (f: Forming): boolean => flatReach(part, i, f.air.allowance) + f.air.deduction / 2 >= f.air.minFlange;
-      if (forming && reach(forming)) return forming;
+    const each = part.bends.map((_, i) => {
+      const first = withV(v, i);
+      if (first && reaches(i, first)) return first;
       for (const w of smaller) {
         const other = withV(w, i);
-        if (other && reach(other)) return other;
+        if (other && reaches(i, other)) return other;
       }
-      return forming;
+      return first;
     });
-    if (single.every((f): f is Forming => f !== null)) keep(build(v, single as Forming[]));
-    if (perBend.every((f): f is Forming => f !== null)) mixed.push(build(v, perBend as Forming[]));
+    const tooling = whole(each) ? build(v, each) : null;
+    if (tooling && isNew(tooling)) yield tooling;
   }
-  mixed.forEach(keep);
-  return { toolings: found, reasons };
-};
+}
 
 /** mm of metal that a bend folds. */
 export const bendLength = (part: Part, bend: number): number =>
