@@ -1,7 +1,7 @@
 import { type Rigid, compose, flatten } from '../geometry/index.js';
 import type { Developed } from '../sheet/index.js';
 import { sideFrame } from './bendShape.js';
-import { type Box, boxOf } from './box.js';
+import type { Box } from './box.js';
 import type { Manifold } from './engine.js';
 import { platePoses } from './fold.js';
 import { type Metal, emptyPlate } from './metal.js';
@@ -69,7 +69,6 @@ export const elementsOf = (
   sheet.part.plates.forEach((plate, index) => {
     const wing = wings.ofPlate.get(index);
     if (wing === undefined || emptyPlate(sheet, index)) return;
-    const boxes = new Map<number, Box>();
     elements.push({
       name: names[index]!,
       kind: 'plate',
@@ -78,11 +77,7 @@ export const elementsOf = (
       running: false,
       rel: poses[wing].get(index)!,
       solid: (_, thinner, filled) => metal.plate(index, filled || plate.holes.length === 0, thinner),
-      box: (_, thinner) => {
-        const known = boxes.get(thinner) ?? boxOf(metal.plate(index, true, thinner));
-        boxes.set(thinner, known);
-        return known;
-      },
+      box: (_, thinner) => metal.plateBox(index, thinner),
       pierced: plate.holes.length > 0,
     });
   });
@@ -98,7 +93,7 @@ export const elementsOf = (
       running: running.has(index),
       rel: compose(poses[wing].get(bend.sides[0].plate)!, sideFrame(bend.sides[0].line)),
       solid: (x, thinner) => metal.zone(index, at(x), thinner),
-      box: (x, thinner) => boxOf(metal.zone(index, at(x), thinner)),
+      box: (x, thinner) => metal.zoneBox(index, at(x), thinner),
       pierced: false,
     });
   });

@@ -1,6 +1,7 @@
 import { reversed, signedArea } from '../geometry/index.js';
 import type { Developed } from '../sheet/index.js';
 import { type BendShape, shapeOf } from './bendShape.js';
+import { type Box, boxOf } from './box.js';
 import type { Kernel, Manifold, Pool } from './engine.js';
 import { plateSolid } from './plateSolid.js';
 import type { ZoneMesh } from './zoneMesh.js';
@@ -10,11 +11,18 @@ import { zoneMeshFor, zoneSolid } from './zoneSolid.js';
 export interface Metal {
   readonly shapes: readonly BendShape[];
   readonly meshes: readonly ZoneMesh[];
-  /** Null where the plate has no area. `filled`: without its holes. Faces drawn in by `thinner` mm. */
+  /** `filled`: without its holes. Faces drawn in by `thinner` mm. */
   plate(index: number, filled: boolean, thinner: number): Manifold;
   zone(index: number, x: number, thinner: number): Manifold;
+  plateBox(index: number, thinner: number): Box;
+  zoneBox(index: number, x: number, thinner: number): Box;
   /** Frees the zones made at other angles (radians) than `keep` (of all bends). */
   forgetZones(keep: readonly number[]): void;
+}
+
+interface Made {
+  readonly solid: Manifold;
+  readonly box: Box;
 }
 
 /** mm2: a plate smaller than this has no metal (two bends that meet line to line). */
@@ -27,31 +35,35 @@ export const emptyPlate = (sheet: Developed, index: number): boolean =>
 export const makeMetal = (kernel: Kernel, pool: Pool, sheet: Developed, most: readonly number[]): Metal => {
   const shapes = sheet.part.bends.map((_, i) => shapeOf(sheet, i));
   const meshes = sheet.part.bends.map((bend, i) => zoneMeshFor(bend, shapes[i]!, most[i]!));
-  const plates = new Map<string, Manifold>();
-  const zones = new Map<string, { readonly index: number; readonly x: number; readonly solid: Manifold }>();
+  const plates = new Map<string, Made>();
+  const zones = new Map<string, Made & { readonly index: number; readonly x: number }>();
+  const madePlate = (index: number, filled: boolean, thinner: number): Made => {
+    const key = `${index}/${filled}/${thinner}`;
+    const known = plates.get(key);
+    if (known !== undefined) return known;
+    const { outline, holes } = sheet.part.plates[index]!;
+    const clockwise = holes.map((h) => (signedArea(h) > 0 ? reversed(h) : h));
+    const solid = plateSolid(kernel, outline, filled ? [] : clockwise, sheet.part.thickness - 2 * thinner);
+    const made = { solid: pool.keep(solid), box: boxOf(solid) };
+    plates.set(key, made);
+    return made;
+  };
+  const madeZone = (index: number, x: number, thinner: number): Made => {
+    const key = `${index}/${x}/${thinner}`;
+    const known = zones.get(key);
+    if (known !== undefined) return known;
+    const solid = zoneSolid(kernel, meshes[index]!, shapes[index]!, x, thinner);
+    const made = { index, x, solid: pool.keep(solid), box: boxOf(solid) };
+    zones.set(key, made);
+    return made;
+  };
   return {
     shapes,
     meshes,
-    plate: (index, filled, thinner) => {
-      const key = `${index}/${filled}/${thinner}`;
-      let solid = plates.get(key);
-      if (solid === undefined) {
-        const { outline, holes } = sheet.part.plates[index]!;
-        const clockwise = holes.map((h) => (signedArea(h) > 0 ? reversed(h) : h));
-        solid = pool.keep(plateSolid(kernel, outline, filled ? [] : clockwise, sheet.part.thickness - 2 * thinner));
-        plates.set(key, solid);
-      }
-      return solid;
-    },
-    zone: (index, x, thinner) => {
-      const key = `${index}/${x}/${thinner}`;
-      let made = zones.get(key);
-      if (made === undefined) {
-        made = { index, x, solid: pool.keep(zoneSolid(kernel, meshes[index]!, shapes[index]!, x, thinner)) };
-        zones.set(key, made);
-      }
-      return made.solid;
-    },
+    plate: (index, filled, thinner) => madePlate(index, filled, thinner).solid,
+    zone: (index, x, thinner) => madeZone(index, x, thinner).solid,
+    plateBox: (index, thinner) => madePlate(index, true, thinner).box,
+    zoneBox: (index, x, thinner) => madeZone(index, x, thinner).box,
     forgetZones: (keep) => {
       for (const [key, { index, x, solid }] of zones) {
         if (x === keep[index]) continue;

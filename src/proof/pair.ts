@@ -26,6 +26,8 @@ export interface Question {
   readonly reach: number;
   /** How deep the sheet may stand in a finger. mm */
   readonly stopDepth: number;
+  /** The body is the step's own punch or die. */
+  readonly own: boolean;
 }
 
 /** What one look finds: the distance that is sure to be kept, and what is wrong. */
@@ -80,6 +82,9 @@ const sharedAt = (solid: Manifold, pose: Rigid, against: Manifold): readonly [nu
   return shared;
 };
 
+/** Sheet in its own die while it is bent. */
+export const byPurpose = (q: Question): boolean => q.own && q.rule === 'touch' && q.phase.kind === 'turn';
+
 const touchLook = (q: Question, s: number, against: Manifold, thickness: number): Look => {
   const { element, phase } = q;
   const [x, pose] = [phase.angle(s), poseFor(phase, element, q.body, s)];
@@ -87,7 +92,8 @@ const touchLook = (q: Question, s: number, against: Manifold, thickness: number)
   const allowed = q.rule === 'stop' ? q.stopDepth : q.rule === 'near' ? NOSE_OVERLAP : ROUNDING;
   for (const filled of element.pierced ? [true, false] : [false]) {
     const solid = element.solid(x, thinner, filled);
-    const gap = distance(solid, pose, against);
+    // contact by purpose is looked at in fixed steps: how far off is not asked
+    const gap = byPurpose(q) ? 0 : distance(solid, pose, against);
     if (gap > 0) return { gap, shared: null };
     const shared = sharedAt(solid, pose, against);
     if (shared === null || shared[0] <= allowed) return { gap, shared: null };
@@ -97,16 +103,16 @@ const touchLook = (q: Question, s: number, against: Manifold, thickness: number)
 };
 
 /** Within reach the metal may press on the nose; beyond it nothing may be shared. */
-const noseLook = (q: Question, s: number, against: Manifold, thickness: number): Look => {
+const noseLookAt = (q: Question, s: number, against: Manifold, thickness: number, filled: boolean): Look => {
   const { element, phase, reach } = q;
   const [x, pose] = [phase.angle(s), poseFor(phase, element, q.body, s)];
   const thinner = Math.min(NOSE_DEPTH, THINNEST * thickness);
-  const pressed = sharedAt(element.solid(x, thinner, false), pose, against);
+  const pressed = sharedAt(element.solid(x, thinner, filled), pose, against);
   if (pressed !== null && pressed[0] > ROUNDING) return { gap: 0, shared: pressed, deep: true };
   // a zone seldom reaches further than that
   const furthest = Math.max(...cornersOf(element.box(x, thinner)).map((p) => Math.abs(apply(pose, p)[1])));
   if (furthest + thinner <= reach) return { gap: HORIZON, shared: null };
-  const placed = element.solid(x, 0, false).transform(matrixOf(pose));
+  const placed = element.solid(x, 0, filled).transform(matrixOf(pose));
   let gap = HORIZON;
   let shared: Look['shared'] = null;
   for (const side of [1, -1]) {
@@ -121,6 +127,11 @@ const noseLook = (q: Question, s: number, against: Manifold, thickness: number):
   }
   placed.delete();
   return { gap, shared };
+};
+
+const noseLook = (q: Question, s: number, against: Manifold, thickness: number): Look => {
+  const look = noseLookAt(q, s, against, thickness, true);
+  return look.shared === null || !q.element.pierced ? look : noseLookAt(q, s, against, thickness, false);
 };
 
 /** Asks the kernel: `against` is the body, or what it covers in a straight phase. */

@@ -90,9 +90,10 @@ const checkPhase = (
         rule: ruleFor(setting, phase.name, element, body, dieTops),
         reach: setting.step.contactReach,
         stopDepth: phase.kind === 'turn' && phase.name === 'bend' ? STOP_PUSH : STOP_DEPTH,
+        own: body.station === setting.station.id,
       };
       if (sweeps !== null) checkStraight(q, sweeps, t, log);
-      else checkTurn(q, t, log, body.station === setting.station.id);
+      else checkTurn(q, t, log);
     }
   }
   sweeps?.freeAll();

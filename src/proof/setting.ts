@@ -1,15 +1,13 @@
-import { type Rigid, compose } from '../geometry/index.js';
+import { type Rigid, compose, invert } from '../geometry/index.js';
 import type { Developed } from '../sheet/index.js';
-import type { Machine, Punch } from '../shop/index.js';
+import type { Die, Machine, Punch } from '../shop/index.js';
 import type { Station, Step } from '../trial/index.js';
-import type { BendTravel } from './bendTravel.js';
-import { bendTravel } from './bendTravel.js';
+import { acrossBend } from './bendShape.js';
+import { type BendTravel, bendTravel } from './bendTravel.js';
 import { type Element, type Wing, type WingMap, elementsOf, wingsOf } from './element.js';
-import { platePoses } from './fold.js';
 import type { Metal } from './metal.js';
 import { flatWith, restingElements } from './flatMetal.js';
 import { type Vee, apexAt, gaugePose, veeOf } from './vee.js';
-import type { Die } from '../shop/index.js';
 
 const RADIANS = Math.PI / 180;
 
@@ -66,8 +64,8 @@ export const makeSetting = (
   const root = (wing: Wing, x: number): Rigid => {
     const gauge = gaugePose(vee, bend, shape, step, x);
     if (wing === 'gauge') return gauge;
-    const at = angles.map((a, i) => (running.has(i) ? x : a));
-    return compose(gauge, platePoses(sheet, metal.shapes, at, roots.gauge).get(roots.front)!);
+    const across = acrossBend(bend, shape, x);
+    return compose(gauge, step.gaugeSide === 0 ? across : invert(across));
   };
   const seat = (wing: Wing): Rigid => root(wing, before);
   const beside = new Set(bends.flatMap((i) => sheet.part.bends[i]!.sides.map((s) => s.plate)));

@@ -1,18 +1,11 @@
 import { type Rigid, compose } from '../geometry/index.js';
 import type { Axis, Machine } from '../shop/index.js';
 import type { Element } from './element.js';
-import { type Kernel, type Manifold, boxSolid, matrixOf } from './engine.js';
+import { type Kernel, boxSolid, matrixOf } from './engine.js';
 import { faceOf } from './phases.js';
 import type { Setting } from './setting.js';
 import { mm } from './stepLog.js';
 import { FAR, LEAST_BEARING, RECORD, STOP_DEPTH } from './tolerances.js';
-
-const cut = (placed: Manifold, box: Manifold): { readonly back: number; readonly width: number } | null => {
-  const shared = placed.intersect(box);
-  const found = shared.isEmpty() ? null : shared.boundingBox();
-  shared.delete();
-  return found === null ? null : { back: found.max[1], width: found.max[0] - found.min[0] };
-};
 
 /**
  * How the metal stands in the window of one finger's face: the greatest back of it, and the width that it touches.
@@ -31,10 +24,13 @@ const touchOf = (
   const placed = e.solid(setting.before, 0, false).transform(matrixOf(pose));
   const window = boxSolid(kernel, [z - half, -FAR, heights[0]], [z + half, FAR, heights[1]]);
   const slice = boxSolid(kernel, [z - half, stop.x - 2 * STOP_DEPTH, heights[0]], [z + half, stop.x + 2 * STOP_DEPTH, heights[1]]);
-  const whole = cut(placed, window);
-  const touching = cut(placed, slice);
-  for (const s of [placed, window, slice]) s.delete();
-  return whole === null ? null : { back: whole.back, width: touching?.width ?? 0 };
+  const seen = placed.intersect(window);
+  const touching = seen.intersect(slice);
+  const back = seen.isEmpty() ? null : seen.boundingBox().max[1];
+  const { min, max } = touching.boundingBox();
+  const width = touching.isEmpty() ? 0 : max[0] - min[0];
+  for (const made of [placed, window, slice, seen, touching]) made.delete();
+  return back === null ? null : { back, width };
 };
 
 const axisFinding = (name: string, axis: Axis, value: number): string | null => {

@@ -78,6 +78,12 @@ export const TURN_FLOOR = 0.25;
 /** Degrees of bend angle between two looks at contact that is the purpose of the stroke. */
 export const CONTACT_STEP = 2;
 
+/**
+ * Degrees of bend angle: the least step of metal that may come near the step's own punch. Seen from the punch, a point
+ * within 35 of the tip (where flanks end) moves 0.16 in that, the wing turning by half of it.
+ */
+export const NOSE_STEP = 0.5;
+
 /** mm: how far floor, frames and windows reach; further than any sheet. */
 export const FAR = 20_000;
 

@@ -2,10 +2,10 @@ import { type Rigid, apply, compose, invert } from '../geometry/index.js';
 import { type Box, boxGap, cornersOf } from './box.js';
 import { distance, matrixOf, sharedBox } from './engine.js';
 import type { Element } from './element.js';
-import { type Look, type Question, boxLook, depthOf, lookAt, poseFor, sure } from './pair.js';
+import { type Look, type Question, boxLook, byPurpose, depthOf, lookAt, poseFor, sure } from './pair.js';
 import type { TurnPhase } from './phase.js';
 import { type StepLog, find, gapSentence, mm, noteGap, sizes, tooNear } from './stepLog.js';
-import { CLEAR_FLOOR, CONTACT_STEP, HORIZON, NEAR, PLATE_DEPTH, TOUCH_FLOOR, TURN_FLOOR } from './tolerances.js';
+import { CLEAR_FLOOR, CONTACT_STEP, HORIZON, NEAR, NOSE_STEP, PLATE_DEPTH, TOUCH_FLOOR, TURN_FLOOR } from './tolerances.js';
 
 /** Halvings that find how far a turn may go on: a millionth of the phase. */
 const HALVINGS = 20;
@@ -32,8 +32,12 @@ const spanOf = (box: Box, pose: Rigid): readonly [number, number] => span(corner
 /** The least step of s that a pair takes under a rule, where the distance found would allow less. */
 const least = (phase: TurnPhase, degrees: number): number => (phase.degrees === 0 ? 1 : degrees / Math.abs(phase.degrees));
 
+/** Degrees of the least step under a rule that asks no allowance. */
+const stepOf = (q: Question): number =>
+  byPurpose(q) ? CONTACT_STEP : q.rule === 'nose' || q.rule === 'near' ? NOSE_STEP : TURN_FLOOR;
+
 /** One pair over a turn, pose by pose: the next pose lies no further off than the distance found is sure of. */
-export const checkTurn = (q: Question, thickness: number, log: StepLog, ownTool: boolean): void => {
+export const checkTurn = (q: Question, thickness: number, log: StepLog): void => {
   const { element, body, rule } = q;
   const phase = q.phase as TurnPhase;
   const pose = poseFor(phase, element, body, 0);
@@ -55,7 +59,7 @@ export const checkTurn = (q: Question, thickness: number, log: StepLog, ownTool:
     const reach = Math.min(HORIZON, Math.max(sure(look.gap), floor));
     let next = advance(s, reach, travel);
     // contact by purpose, and metal that may come near without an allowance, is looked at in stated steps at most
-    if (rule !== 'clear') next = Math.max(next, s + least(phase, rule === 'touch' && ownTool ? CONTACT_STEP : TURN_FLOOR));
+    if (rule !== 'clear') next = Math.max(next, s + least(phase, stepOf(q)));
     if (rule === 'nose') next = Math.min(next, s + least(phase, CONTACT_STEP));
     next = Math.min(1, next);
     if (rule === 'clear') log.largestMotion = Math.max(log.largestMotion, travel(s, next));
