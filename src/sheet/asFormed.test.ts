@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { benchParts } from '../../bench/parts.js';
 import { mulberry32 } from '../../bench/mulberry32.js';
 import { randomSerial } from '../../bench/random.js';
-import { type Vec3, add3, apply, scale3, sub3, turn } from '../geometry/index.js';
-import { type Part, asFormed, develop, fold, profilePart, tabPlate } from './index.js';
+import { type Vec3, add3, apply, circle, scale3, signedArea, sub3, turn } from '../geometry/index.js';
+import { type Part, asFormed, blank, develop, fold, profilePart, tabPlate } from './index.js';
 
 const bench = (id: string): Part => benchParts().find((it) => it.id === id)!.part;
 const formed = (part: Part, insideRadius: number): Part => {
@@ -109,6 +109,47 @@ describe('asFormed', () => {
     const notched = [...plate!.outline.slice(0, 3), ...[[60, 37], [60, 27], [30, 27], [30, 37]].map(([x, y]) => ({ x: x!, y: y!, bulge: 0 })), plate!.outline[3]!];
     const result = formed({ ...part, plates: [{ outline: notched, holes: [] }, part.plates[1]!] }, 2.5);
     all(result.plates[0]!.outline.map((v) => v.y), [0, 0, 36, 36, 27, 27, 36, 36]);
+  });
+
+  it('shares a hole that the tangent line moves into between plate and zone (both sides), and says so', () => {
+    const built = profilePart({ name: 'L', thickness: 2, insideRadius: 3, width: 100, flanges: [40, 60], turns: [90] });
+    if (!built.ok) throw new Error(built.failure.sentence);
+    // lines at y = 35 of plate 0 and y = 0 of plate 1; holes of radius 4 with their edges 1 off; radius 5 moves both lines by 2
+    const holes = [[circle(30, 30, 4, true)], [circle(70, 5, 4, true)]];
+    const part = formed({ ...built.value, plates: built.value.plates.map((plate, i) => ({ ...plate, holes: holes[i]! })) }, 5);
+    // segment beyond the new line: height 1 of a circle of radius 4
+    const segment = 16 * Math.acos(3 / 4) - 3 * Math.sqrt(7);
+    const areas = part.plates.map((plate) => {
+      expect(plate.holes).toEqual([]);
+      return signedArea(plate.outline);
+    });
+    expect(areas[0]).toBeCloseTo(100 * 33 - (16 * Math.PI - segment), 9);
+    expect(areas[1]).toBeCloseTo(100 * 53 - (16 * Math.PI - segment), 9);
+    // the zone: the two segments are its notches, good to 0.01 mm of chord over their 5.8 mm arcs
+    const a = (Math.PI / 2) * (5 + 0.88);
+    const zone = part.bends[0]!.zone;
+    expect(zone).toHaveLength(1);
+    expect(Math.abs(signedArea(zone[0]!) * a - (100 * a - 2 * segment))).toBeLessThan(2 * 0.01 * 5.8);
+    expect(part.assumptions.filter(({ sentence }) => sentence.includes('1.00 mm inside bend b1'))).toHaveLength(2);
+    // unfolded, both holes are whole again
+    const flat = blank({ part, allowances: [a] });
+    if (!flat.ok) throw new Error(flat.failure.sentence);
+    expect(flat.value.holes).toHaveLength(2);
+    for (const hole of flat.value.holes) expect(Math.abs(signedArea(hole) + 16 * Math.PI)).toBeLessThan(0.01 * 5.8);
+  });
+
+  it('puts a hole that the bend swallows whole into the zone', () => {
+    const built = profilePart({ name: 'L', thickness: 2, insideRadius: 3, width: 100, flanges: [40, 60], turns: [90] });
+    if (!built.ok) throw new Error(built.failure.sentence);
+    const [plate, other] = built.value.plates;
+    const part = formed({ ...built.value, plates: [{ ...plate!, holes: [circle(30, 33.5, 1, true)] }, other!] }, 6);
+    expect(part.plates[0]!.holes).toEqual([]);
+    expect(part.plates[0]!.outline).toHaveLength(4);
+    expect(part.bends[0]!.zone).toHaveLength(2);
+    const u = part.bends[0]!.zone[1]!.map((v) => v.x);
+    // u runs along +x from x = 0
+    expect(Math.min(...u)).toBeCloseTo(29, 6);
+    expect(Math.max(...u)).toBeCloseTo(31, 6);
   });
 
   it('leaves hems and bend angles over 150 on their lines', () => {

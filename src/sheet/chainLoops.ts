@@ -87,9 +87,3 @@ export const chainLoops = (edges: readonly FlatEdge[]): Chained => {
   }
   return { loops };
 };
-
-/** The middle of an edge, on its arc where it is one: a left-turning arc bows to the right of its chord. */
-export const middleOf = ({ from, to, bulge }: FlatEdge): Vec2 => [
-  (from[0] + to[0] + (to[1] - from[1]) * bulge) / 2,
-  (from[1] + to[1] - (to[0] - from[0]) * bulge) / 2,
-];

@@ -18,7 +18,7 @@ export interface NearFeature {
 const CHORD_ERROR = 0.005;
 
 /** Two thicknesses beyond the bend's tangent line. Common practice, no source. */
-export const holeToBend = (_bend: Bend, thickness: number): number => 2 * thickness;
+const holeToBend = (_bend: Bend, thickness: number): number => 2 * thickness;
 
 /** Distance of a point from a line's segment. */
 const away = (line: Line, p: Vec2): number => {

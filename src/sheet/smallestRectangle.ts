@@ -13,7 +13,7 @@ const SAME_DIRECTION = 1e-6;
 /** An area less by no more than this share is the same: the first direction keeps its place. */
 const SAME_AREA = 1e-9;
 
-export const turned = (contour: Contour, radians: number): Contour => {
+const turned = (contour: Contour, radians: number): Contour => {
   const [c, s] = [Math.cos(radians), Math.sin(radians)];
   return contour.map((v) => vertex(v.x * c - v.y * s, v.x * s + v.y * c, v.bulge));
 };

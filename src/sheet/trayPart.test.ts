@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { benchParts } from '../../bench/parts.js';
 import { randomTray } from '../../bench/random.js';
 import { type Vec2, type Vec3, apply, cross2, sub2, unit2 } from '../geometry/index.js';
-import { type Part, develop, fold, foldedZone, tabPlate, tree, trayPart } from './index.js';
+import { type Part, asFormed, develop, fold, foldedZone, tabPlate, tree, trayPart } from './index.js';
 
 /** Corners of all plates and points of all bends on both faces of the finished part, by plate of the first level (0 the base). */
 const facePoints = (part: Part): { readonly arm: number; readonly p: Vec3 }[] => {
@@ -88,6 +88,16 @@ describe('trayPart: corners', () => {
 
   it('so do the arms of the hexagonal P11', () => {
     expect(mitreReserve(bench('P11'), hexagon)).toBeGreaterThanOrEqual(0.25 - 1e-9);
+  });
+
+  it.each([1, 2.4, 3.5])('and the arms of P7 to P11 as formed with radius %d do not cross the mitre', (insideRadius) => {
+    for (const [id, corners] of [['P7', rectangle], ['P8', rectangle], ['P9', rectangle], ['P10', rectangle], ['P11', hexagon]] as const) {
+      const part = bench(id);
+      const made = asFormed(part, part.bends.map(() => ({ insideRadius })));
+      if (!made.ok) throw new Error(`${id}: ${made.failure.sentence}`);
+      // two bends may come to meet in the very corner of the base
+      expect(mitreReserve(made.value, corners), id).toBeGreaterThanOrEqual(-1e-9);
+    }
   });
 
   it('random trays are trees of as many bends as asked for', () => {
