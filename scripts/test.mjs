@@ -38,7 +38,8 @@ const vitest = await tool(
 if (vitest.code !== 0) failed.push('tests');
 
 const files = realFiles();
-console.log(`\nPublished part files that the tests name: ${files.found} found, ${files.missing.length} not found of ${files.wanted}.`);
+console.log(`\nPublished part files: ${files.found} found, ${files.missing.length} not found of ${files.wanted} named by ${files.list ? 'their list and ' : ''}the tests.`);
+if (!files.list) console.log('  not found: the list itself (../shared/parts/MANIFEST.tsv), so the tests that go by it are skipped.');
 for (const name of files.missing) console.log(`  not found: ${name}`);
 
 const counted = (() => {

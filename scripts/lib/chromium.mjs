@@ -31,7 +31,7 @@ const cached = () => {
 };
 
 /** The path of a Chromium on this machine, or undefined. CHROMIUM_PATH comes first. */
-export const findChromium = () =>
+const findChromium = () =>
   [process.env.CHROMIUM_PATH, ...onPath(), ...macBrowsers.map((path) => `/Applications/${path}`), ...cached()].find(
     (path) => path && existsSync(path),
   );

@@ -13,11 +13,18 @@ const testFiles = (folder) =>
     return entry.name.endsWith('.test.ts') ? [path] : [];
   });
 
-/** The published part files that tests name, and which of them are not there. */
+/** The files that the parts' own list names. */
+const listed = () => {
+  const list = join(shared, 'MANIFEST.tsv');
+  if (!existsSync(list)) return null;
+  return readFileSync(list, 'utf8').trim().split('\n').slice(1).map((line) => line.split('\t')[0]);
+};
+
+/** The published part files that their list or a test names, and which of them are not there. */
 export const realFiles = () => {
-  const wanted = new Set(
-    ['src', 'test'].flatMap((folder) => testFiles(at(folder))).flatMap((path) => readFileSync(path, 'utf8').match(named) ?? []),
-  );
+  const inTests = ['src', 'test'].flatMap((folder) => testFiles(at(folder))).flatMap((path) => readFileSync(path, 'utf8').match(named) ?? []);
+  const list = listed();
+  const wanted = new Set([...(list ?? []), ...inTests]);
   const missing = [...wanted].filter((name) => !existsSync(join(shared, name)));
-  return { wanted: wanted.size, found: wanted.size - missing.length, missing };
+  return { wanted: wanted.size, found: wanted.size - missing.length, missing, list: list !== null };
 };

@@ -10,7 +10,7 @@ const SIGNS: Readonly<Record<Trial['verdict'], string>> = {
   'not decided': '[?]',
 };
 
-export const verdictWords = (trial: Pick<Trial, 'verdict'>): string => `${SIGNS[trial.verdict]} ${trial.verdict}`;
+const verdictWords = (trial: Pick<Trial, 'verdict'>): string => `${SIGNS[trial.verdict]} ${trial.verdict}`;
 
 const stepsTable = (steps: readonly Step[], s: Show): string =>
   table(

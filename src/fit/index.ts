@@ -1,3 +1,3 @@
-export { afterProof, needsProof, unproved } from './afterProof.js';
+export { needsProof, unproved } from './afterProof.js';
 export { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 export { type TightMargin, tightestMargin } from './tightestMargin.js';
