@@ -8,6 +8,9 @@ const MOST_V = 40;
 /** Degrees between the wing under load and the die's wall under which a stiffer sheet would touch it. */
 const NEAR_WALL = 1.5;
 
+/** Least inside radius over thickness under which the nose folds the sheet rather than bends it. Common practice, no source. */
+const CREASE = 0.2;
+
 /** What a user should know beside the numbers. */
 export const airBendWarnings = (setup: AirBendSetup, bend: AirBend): readonly string[] => {
   const { metal, thickness, tipRadius, dieAngle } = setup;
@@ -21,6 +24,9 @@ export const airBendWarnings = (setup: AirBendSetup, bend: AirBend): readonly st
   const ratio = bend.vTangent / thickness;
   if (ratio < LEAST_V) warnings.push(`V is only ${ratio.toFixed(1)} times the thickness: the strip is hardly a beam, force and angle are rough.`);
   if (ratio > MOST_V) warnings.push(`V is ${ratio.toFixed(0)} times the thickness: springback is large and depends on the batch.`);
+  if (bend.leastRadius < CREASE * thickness) {
+    warnings.push(`The sheet is bent to an inside radius of ${bend.leastRadius.toFixed(2)} mm under the nose: a tip of ${tipRadius} mm may leave a crease.`);
+  }
   const left = bend.includedAngleUnderLoad - dieAngle;
   if (left < NEAR_WALL) {
     warnings.push(`Only ${left.toFixed(1)} degrees of included angle are left to the die's walls under load.`);

@@ -3,6 +3,7 @@ export {
   outsideConvention, setback,
 } from './allowance.js';
 export { airBend, airBendAtDepth, USUAL_FRICTION } from './airBend.js';
+export { airBendCurve, type AirBendCurve, type CurvePoint } from './airBendCurve.js';
 export type {
   AirBend, AirBendDepthInput, AirBendInput, AirBendReason, AirBendResult, AirBendSetup,
 } from './airBendTypes.js';

@@ -135,7 +135,7 @@ export const integrateHalf = (
   let moment = middleMoment;
   let curvature = middleCurvature;
   let thickness = section.thickness(moment);
-  let recovered = (start - elasticShare * (start - middleMoment)) / (section.stiffness * thickness ** 4);
+  let recovered = Math.min(curvature, (start - elasticShare * (start - middleMoment)) / (section.stiffness * thickness ** 4));
   let release = 0;
   let arm = spreadArm(0, bearing);
   let bears: StripPoint = { s: 0, inclination: 0, x: 0, y: 0, thickness };
@@ -194,7 +194,8 @@ export const integrateHalf = (
         middleCurvature,
       };
     }
-    const nRecovered = (outer - elasticShare * bearingForce * nextArm) / (section.stiffness * nThickness ** 4);
+    // a section that never yielded gives back what it was bent, no more
+    const nRecovered = Math.min(nCurvature, (outer - elasticShare * bearingForce * nextArm) / (section.stiffness * nThickness ** 4));
     release += ((recovered + nRecovered) / 2) * ds;
     visit?.(s, slope, nCurvature, nRecovered, nThickness);
 

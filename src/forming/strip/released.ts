@@ -61,6 +61,7 @@ export const releasedShape = (strip: StripCase, stroke: Stroke, state: Equilibri
     inclination,
     insideRadius: (apex - innerVertex) / (1 / cos - 1),
     deduction: 2 * (alongOuter - state.half.end.s),
-    leastRadius: 1 / state.half.middleCurvature / middle - middle / 2,
+    // a sharp nose leaves a crease: the section's own law does not reach to it
+    leastRadius: Math.max(0, 1 / state.half.middleCurvature / middle - middle / 2),
   };
 };
