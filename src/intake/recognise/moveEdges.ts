@@ -31,7 +31,6 @@ interface Landing {
  */
 const land = (ring: readonly Vec2[], bulges: readonly number[], target: Target): Landing => {
   const depth = (p: Vec2): number => dot2(sub2(p, target.at), target.out);
-  const across = (p: Vec2): number => dot2(sub2(p, target.at), target.along);
   const start = ring[0]!;
   const straight = add2(start, scale2(target.out, -depth(start)));
   const stepHere: Landing = { skip: 0, point: straight, bulge: 0, step: true };
@@ -45,7 +44,8 @@ const land = (ring: readonly Vec2[], bulges: readonly number[], target: Target):
   }
   for (let k = 0; k + 1 < ring.length; k++) {
     const [p, q] = [ring[k]!, ring[k + 1]!];
-    if (depth(q) > depth(start) + SAME_POINT || Math.abs(across(q) - across(start)) > 3 * depth(start)) return stepHere;
+    // the metal goes on beside the moved edge, as far out or further
+    if (depth(q) > depth(p) - SAME_POINT) return stepHere;
     if (depth(q) > SAME_POINT) continue;
     if (Math.abs(depth(q)) <= SAME_POINT) return { skip: k + 1, point: add2(q, scale2(target.out, -depth(q))), bulge: bulges[k + 1] ?? 0, step: false };
     const bulge = bulges[k]!;

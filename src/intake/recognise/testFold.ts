@@ -54,8 +54,28 @@ const toEdge = (p: Vec3, edge: Edge): number => {
   return Math.min(...edge.points.slice(1).map((q, i) => toSegment(p, edge.points[i]!, q)));
 };
 
+/** Least and greatest coordinates of each edge, with the whole circle of a round one. */
+const boxes = new WeakMap<Brep, readonly (readonly [Vec3, Vec3])[]>();
+const boxesOf = (brep: Brep): readonly (readonly [Vec3, Vec3])[] => {
+  const known = boxes.get(brep);
+  if (known) return known;
+  const made = brep.edges.map(({ points, curve }) => {
+    const round = curve.kind === 'circle' ? curve : undefined;
+    const all = round ? [-1, 1].map((s): Vec3 => [round.centre[0] + s * round.radius, round.centre[1] + s * round.radius, round.centre[2] + s * round.radius]) : points;
+    const least = [0, 1, 2].map((k) => Math.min(...all.map((p) => p[k]!))) as unknown as Vec3;
+    const most = [0, 1, 2].map((k) => Math.max(...all.map((p) => p[k]!))) as unknown as Vec3;
+    return [least, most] as const;
+  });
+  boxes.set(brep, made);
+  return made;
+};
+
 /** mm from a point to the nearest edge of the solid (of a round edge: to its whole circle). */
-export const toSolid = (brep: Brep, p: Vec3): number => brep.edges.reduce((least, edge) => Math.min(least, toEdge(p, edge)), Infinity);
+export const toSolid = (brep: Brep, p: Vec3): number =>
+  boxesOf(brep).reduce((least, [low, high], i) => {
+    const away = Math.hypot(...[0, 1, 2].map((k) => Math.max(0, low[k]! - p[k]!, p[k]! - high[k]!)));
+    return away < least ? Math.min(least, toEdge(p, brep.edges[i]!)) : least;
+  }, Infinity);
 
 /** The corners of all contours of a plate, and the middles of its arcs. */
 export const platePoints = (plate: Part['plates'][number]): Vec2[] =>
