@@ -8,11 +8,14 @@ export type {
   AirBend, AirBendDepthInput, AirBendInput, AirBendReason, AirBendResult, AirBendSetup,
 } from './airBendTypes.js';
 export { type Beam, beamDeflection, type Deflection, plateBeam, type SpreadLoad } from './beam.js';
+export { type Crowning, type CrowningDevice, crowningFor, type CrowningShape } from './crowning.js';
 export { cylinderForces, type CylinderForces } from './cylinders.js';
 export { forceFromMoment, leverArm, linearHardeningForce, oehlerForce, textbookForce } from './force.js';
 export { closedHemDeduction, hemCloseForce } from './hem.js';
+export { type PlaneStrainArc, planeStrainArc } from './planeStrainArc.js';
 export { gardinerRatio, legRelease, springbackFactor, toolRadiusByFactor } from './springback.js';
+export { type LinearHardeningBend, linearHardeningBend } from './linearHardeningBend.js';
 export { FLANGE_MARGIN, minimumFlange, type MinimumFlange } from './minimumFlange.js';
 export {
-  bothOpenings, closedFormDepth, halfOpening, legReserve, radiusFromDepth, type VConvention, type Vee,
+  bothOpenings, closedFormDepth, depthSensitivity, halfOpening, legReserve, radiusFromDepth, type VConvention, type Vee,
 } from './vee.js';

@@ -61,3 +61,10 @@ export const radiusFromDepth = (vee: Vee, thickness: number, depth: number, bend
   const b = (bendAngle / 2) * DEGREE;
   return (halfOpening(vee) * Math.tan(b) - depth) / (1 / Math.cos(b) - 1) - thickness - vee.shoulderRadius;
 };
+
+/** How many degrees of bend angle a mm of depth is worth at this angle, the radius held. */
+export const depthSensitivity = (vee: Vee, thickness: number, insideRadius: number, bendAngle: number): number => {
+  const b = (bendAngle / 2) * DEGREE;
+  const slope = (halfOpening(vee) - (insideRadius + thickness + vee.shoulderRadius) * Math.sin(b)) / Math.cos(b) ** 2;
+  return 2 / slope / DEGREE;
+};
