@@ -139,6 +139,7 @@ describe('the stop', () => {
   it('X half a millimetre out', async () => {
     const { stop } = angleTrial().steps[0]!;
     const x = allowance(90) / 2 + 60;
+    expect(await findings(withStep(angleTrial(), 0, { stop: { ...stop, axisX: x + 0.5 } }))).toBe("Step 1: the X axis is written at 62.7 mm; the face 'nose' at 62.2 mm asks for 62.2 mm.");
     expect(await findings(withStep(angleTrial(), 0, { stop: { ...stop, x: x + 0.5 } }))).toContain('written at X 62.7 mm; at the finger at -30.0 mm the metal ends at 62.2 mm');
     // half a millimetre short, the sheet would also stand in the finger
     expect(await findings(withStep(angleTrial(), 0, { stop: { ...stop, x: x - 0.5 } }))).toMatch(/runs into the left finger deeper than 0.05 mm/);
@@ -260,5 +261,49 @@ describe('the part against itself', () => {
   it('two tabs on one line are one stroke; 0.2 mm apart they are not', async () => {
     expect(await findings(tabs(0))).toBe('');
     expect(await findings(tabs(0.2))).toContain('bend b2 lies 0.20 mm off the line of bend b1');
+  });
+});
+
+describe('flanges beside the line', () => {
+  /** A base 60 x 50 with a flange 30 on its far side (b1) and one of 20 on its end (b2): the corner of a tray. */
+  const corner = (placeOfSecond: number): Trial => {
+    const one = stripPart(60, [50, 30], [{ degrees: 90, direction: 'A' }]);
+    const second = {
+      ...one.part.bends[0]!,
+      id: 'b2',
+      sides: [
+        { plate: 0, line: { from: [60, 50], to: [60, 0] } },
+        { plate: 2, line: { from: [0, 0], to: [50, 0] } },
+      ] as const,
+      zone: [rectangle(0, 50, 0, 1)],
+    };
+    const part: Part = {
+      ...one.part,
+      plates: [...one.part.plates, { outline: rectangle(0, 50, 0, 20), holes: [] }],
+      bends: [one.part.bends[0]!, second],
+    };
+    const stop = { plate: 0, r: 60, retract: 0 };
+    return trialOf({ part, allowances: [allowance(90), allowance(90)] }, [
+      stepOf(1, 'b1', 'A', 0, { ...stop, x: allowance(90) / 2 + 50 }, { place: 30 }),
+      stepOf(2, 'b2', 'A', 0, { ...stop, x: allowance(90) / 2 + 60 }, {
+        place: placeOfSecond,
+        stop: { ...angleTrial().steps[0]!.stop, ...stop, x: allowance(90) / 2 + 60, axisX: allowance(90) / 2 + 60, z: [placeOfSecond - 45, placeOfSecond - 14] },
+      }),
+    ]);
+  };
+
+  it('flat with the base it may lie under a longer punch; standing it keeps its distance from the punch end', async () => {
+    // b1: the second flange, flat, reaches from 30 to 54 left of the middle, the punch to 50, its line 2.2 off the plane.
+    // b2: the first flange stands, its inner face 2 past the end of the line: at 50 + 2 - 50 = 2 from the punch end
+    const proof = await proveTrial(corner(50));
+    expect(proof.findings).toEqual([]);
+    expect(proof.smallestClearance).toBeCloseTo(2, 3);
+    expect(proof.where).toMatch(/the flange beyond b1 and the punch of station S1/);
+  });
+
+  it('with the line 1.3 further in, the punch end comes within 0.7 of the standing flange; 3 further it is run into', async () => {
+    expect(await findings(corner(48.7))).toContain('the flange beyond b1 comes within 0.70 mm of the punch of station S1');
+    // inner face at 47 + 2, punch end at 50
+    expect(await findings(corner(47))).toMatch(/the flange beyond b1 runs into the punch of station S1; they share a space of [\d.]+ x/);
   });
 });

@@ -41,7 +41,7 @@ export const wingsOf = (sheet: Developed, running: ReadonlySet<number>, roots: R
       const [p, q] = [bend.sides[0].plate, bend.sides[1].plate];
       const other = p === at ? q : q === at ? p : undefined;
       if (other === undefined || ofPlate.has(other)) return;
-      const here = ofPlate.get(at!)!;
+      const here = ofPlate.get(at)!;
       ofPlate.set(other, running.has(i) ? (here === 'gauge' ? 'front' : 'gauge') : here);
       queue.push(other);
     });

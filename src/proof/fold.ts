@@ -15,10 +15,10 @@ export const platePoses = (
     sheet.part.bends.forEach((bend, i) => {
       const end = bend.sides.findIndex((s) => s.plate === at);
       if (end < 0) return;
-      const other = bend.sides[end === 0 ? 1 : 0]!.plate;
+      const other = bend.sides[end === 0 ? 1 : 0].plate;
       if (poses.has(other)) return;
       const across = acrossBend(bend, shapes[i]!, angles[i]!);
-      poses.set(other, compose(poses.get(at!)!, end === 0 ? across : invert(across)));
+      poses.set(other, compose(poses.get(at)!, end === 0 ? across : invert(across)));
       queue.push(other);
     });
   }

@@ -43,7 +43,7 @@ export interface Look {
 const THINNEST = 0.25;
 
 /** How far the element's faces are drawn in for the rule: contact is allowed that deep. */
-export const thinnerFor = (rule: Rule, thickness: number): number =>
+const thinnerFor = (rule: Rule, thickness: number): number =>
   rule === 'touch' ? Math.min(CONTACT_DEPTH, THINNEST * thickness) : 0;
 
 /** The element's frame as seen by the bodies of the carrier. */

@@ -81,10 +81,10 @@ describe('how it is asked', () => {
     expect(await proveTrial(zedTrial())).toEqual(await proveTrial(zedTrial()));
   });
 
-  it('between two looks at a pair no point moved further than 20 mm', async () => {
+  it('between two looks at a pair no point moved further than 5 mm', async () => {
     const { largestMotion, perStep } = await proveTrial(channelTrial());
     expect(largestMotion).toBe(Math.max(...perStep.map((s) => s.largestMotion)));
-    expect(largestMotion).toBeLessThanOrEqual(20);
+    expect(largestMotion).toBeLessThanOrEqual(5);
     expect(largestMotion).toBeGreaterThan(0);
   });
 });

@@ -11,6 +11,13 @@ const besideBend = (setting: Setting, e: Element): boolean =>
     ? e.running
     : [...setting.running].some((i) => setting.sheet.part.bends[i]!.sides.some((s) => s.plate === e.index));
 
+/** Flat metal that carries on a wing; not the curved foot of a bend that rises from it. */
+const inPlane = (setting: Setting, e: Element): boolean => {
+  if (e.kind === 'plate') return setting.level.has(e);
+  const plates = setting.elements.filter((p) => p.kind === 'plate' && setting.level.has(p)).map((p) => p.index);
+  return setting.sheet.part.bends[e.index]!.sides.every((s) => plates.includes(s.plate));
+};
+
 /** What is asked of a pair in a phase: docs/kinematics.md, 'What may touch', and docs/proof.md. */
 export const ruleFor = (
   setting: Setting,
@@ -23,10 +30,11 @@ export const ruleFor = (
   if (body.kind === 'punch') {
     const stroke = phase === 'close' || phase === 'retract' || phase === 'bend' || phase === 'open';
     if (!own || !stroke) return 'clear';
-    return besideBend(setting, e) ? 'nose' : setting.level.has(e) ? 'near' : 'clear';
+    if (!setting.level.has(e)) return 'clear';
+    return besideBend(setting, e) || inPlane(setting, e) ? 'nose' : 'near';
   }
   if (body.kind === 'die') {
-    if (own && besideBend(setting, e)) return 'touch';
+    if (own && setting.level.has(e)) return 'touch';
     const notHigher = dieTops.get(body.station!)! <= setting.vee.top + SAME_HEIGHT;
     return notHigher && setting.resting.has(e) ? 'touch' : 'clear';
   }

@@ -72,6 +72,9 @@ export const stopFindings = (kernel: Kernel, setting: Setting): string[] => {
   if (face === undefined) return [say(`the finger has no face called '${stop.face}'.`)];
   if (stop.z.length === 0) return [say('the stop names no finger.')];
   const findings = gaugeFindings(setting, machine, face.behind).map(say);
+  if (Math.abs(stop.x - face.behind - stop.axisX) > RECORD) {
+    findings.push(say(`the X axis is written at ${mm(stop.axisX)} mm; the face '${face.name}' at ${mm(stop.x)} mm asks for ${mm(stop.x - face.behind)} mm.`));
+  }
   const heights = [stop.r + face.from, stop.r + face.to] as const;
   const plate = setting.elements.filter((e) => e.kind === 'plate' && e.index === stop.plate);
   const zones = setting.elements.filter(

@@ -19,7 +19,7 @@ describe('bodies of the press', () => {
     const bodies = pressBodies(kernel, pool, angleTrial());
     const box = (name: string): readonly [Vec3, Vec3] => {
       const { min, max } = named(bodies, name).solid.boundingBox();
-      return [min as Vec3, max as Vec3];
+      return [min, max];
     };
     expect(box('the punch of station S1')).toEqual([[-50, -10, -100], [50, 10, 0]]);
     expect(box('the die of station S1')).toEqual([[-50, -15, 0], [50, 15, 60]]);

@@ -60,8 +60,11 @@ export const RECORD_ANGLE = 0.01;
 /** A die top this much above the working one is still under the lying sheet: dies are ground to it. */
 export const SAME_HEIGHT = 0.05;
 
-/** Distances are measured up to here; a pair is looked at again at the latest after moving this far. */
+/** Distances are measured up to here. */
 export const HORIZON = 20;
+
+/** However far apart, a pair is looked at again after moving this far: a round figure that people can judge. */
+export const MOST_MOTION = 5;
 
 /** Boxes decide where they show more than this, so that the exact distance cannot matter for the next look. */
 export const NEAR = 3;

@@ -5,7 +5,7 @@ import type { Element } from './element.js';
 import { type Look, type Question, boxLook, byPurpose, depthOf, lookAt, poseFor, sure } from './pair.js';
 import type { TurnPhase } from './phase.js';
 import { type StepLog, find, gapSentence, mm, noteGap, sizes, tooNear } from './stepLog.js';
-import { CLEAR_FLOOR, CONTACT_STEP, HORIZON, NEAR, NOSE_STEP, PLATE_DEPTH, TOUCH_FLOOR, TURN_FLOOR } from './tolerances.js';
+import { CLEAR_FLOOR, CONTACT_STEP, MOST_MOTION, NEAR, NOSE_STEP, PLATE_DEPTH, TOUCH_FLOOR, TURN_FLOOR } from './tolerances.js';
 
 /** Halvings that find how far a turn may go on: a millionth of the phase. */
 const HALVINGS = 20;
@@ -56,7 +56,7 @@ export const checkTurn = (q: Question, thickness: number, log: StepLog): void =>
     }
     if (s === 1) break;
     const floor = rule === 'clear' ? CLEAR_FLOOR : TOUCH_FLOOR;
-    const reach = Math.min(HORIZON, Math.max(sure(look.gap), floor));
+    const reach = Math.min(MOST_MOTION, Math.max(sure(look.gap), floor));
     let next = advance(s, reach, travel);
     // contact by purpose, and metal that may come near without an allowance, is looked at in stated steps at most
     if (rule !== 'clear') next = Math.max(next, s + least(phase, stepOf(q)));
@@ -106,7 +106,7 @@ export const checkPlates = (
       }
     }
     if (s === 1) return;
-    const next = advance(s, Math.min(HORIZON, Math.max(sure(gap), TOUCH_FLOOR)), (s0, s1) => travel(phase.angle(s0), phase.angle(s1)));
+    const next = advance(s, Math.min(MOST_MOTION, Math.max(sure(gap), TOUCH_FLOOR)), (s0, s1) => travel(phase.angle(s0), phase.angle(s1)));
     s = Math.min(1, Math.max(next, s + least(phase, TURN_FLOOR)));
   }
 };

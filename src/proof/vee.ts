@@ -42,7 +42,7 @@ export const wingStart = (vee: Vee, shape: BendShape, x: number): readonly [numb
 };
 
 /** +1 where the bend's u runs to +along, -1 where it runs to -along. */
-export const sense = (bend: Bend, gaugeSide: 0 | 1): 1 | -1 => ((bend.direction === 'A') === (gaugeSide === 1) ? 1 : -1);
+const sense = (bend: Bend, gaugeSide: 0 | 1): 1 | -1 => ((bend.direction === 'A') === (gaugeSide === 1) ? 1 : -1);
 
 /** The gauge side plate's frame in the machine (along, back, up) at the bend angle x (radians) of the running bend. */
 export const gaugePose = (vee: Vee, bend: Bend, shape: BendShape, step: Step, x: number): Rigid => {
