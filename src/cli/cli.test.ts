@@ -88,6 +88,19 @@ describe('what can be listed', () => {
     expect(readFileSync(file, 'utf8')).toBe((await run('metals', '--json')).out);
   });
 
+  it('a floor and a rack as they were printed are read back; a figure that cannot be is refused by its name', async () => {
+    const printed = { machines: await run('machines', '--json'), tools: await run('tools', '--json') };
+    const [floor, rack] = [join(folder, 'floor.json'), join(folder, 'rack.json')];
+    writeFileSync(floor, printed.machines.out);
+    writeFileSync(rack, printed.tools.out);
+    expect((await run('machines', '--floor', floor, '--json')).out).toBe(printed.machines.out);
+    expect((await run('tools', '--rack', rack, '--json')).out).toBe(printed.tools.out);
+    writeFileSync(floor, printed.machines.out.replace('"condition": "new"', '"condition": "shiny"'));
+    const { code, err } = await run('machines', '--floor', floor);
+    expect(code).toBe(2);
+    expect(err).toMatch(/floor\.json: .*condition.*new, reconditioned/);
+  });
+
   it('inches are shown, and JSON does not change with them', async () => {
     const { out } = await run('machines', '--units', 'in');
     expect(out).toMatch(/lengths in in;/);
@@ -104,6 +117,17 @@ describe('what can be listed', () => {
       for (const option of ['--json', '--output', '--units', '--help']) expect(help.out).toContain(option);
     }
   });
+});
+
+it('a profile typed into a file: 40 and 60 mm outside at 90 degrees, its blank by hand', async () => {
+  const path = join(folder, 'angle.json');
+  const profile = { name: 'angle', thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] };
+  writeFileSync(path, JSON.stringify({ profile }));
+  const { parts } = partAnswer.parse(json(await run('part', path, '--k', '0.4', '--json')));
+  // flats 40 - 3 and 60 - 3, arc pi/2 (1.5 + 0.4 x 1.5) = 3.2987
+  expect(parts[0]).toMatchObject({ plates: 2, strokes: 1, bends: [{ bendAngle: 90, insideRadius: 1.5, length: 100 }] });
+  expect(parts[0]!.blank!.length).toBeCloseTo(100, 6);
+  expect(parts[0]!.blank!.width).toBeCloseTo(37 + 57 + 3.2987, 4);
 });
 
 describe.skipIf(!existsSync(shared))('parts published by others', () => {
@@ -236,6 +260,8 @@ describe('bad input: one sentence on standard error, exit 2, nothing left behind
   faulty('a folder to write to that is not there', () => ['machines', '-o', 'nowhere/x.txt'], /nowhere\/x\.txt: its folder does not exist/);
   faulty('no trial', () => ['proof', 'no.json'], /no\.json: this is no JSON/);
   faulty('a trial cut short', () => ['proof', 'trial.txt'], /trial\.txt: this is no trial of the format/);
+  faulty('no profile', () => ['part', 'no.json'], /no\.json: this is no JSON, so no typed-in profile/);
+  faulty('a sharp radius of nothing', () => ['part', 'text.step', '--sharp-radius', '0'], /--sharp-radius 0/);
   faulty('a port that cannot be', () => ['serve', '--port', '99999'], /--port 99999/);
 });
 

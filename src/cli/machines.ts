@@ -1,7 +1,8 @@
 import type { Command } from 'commander';
-import { type Axis, type Machine, demoFloor } from '../shop/index.js';
+import type { Axis, Machine } from '../shop/index.js';
 import { commandWith } from './commandLine.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
+import { FLOOR_OPTION, type ShopOptions, floorOf } from './shopFiles.js';
 import { table } from './table.js';
 import { show } from './units.js';
 
@@ -50,7 +51,9 @@ const human = (floor: readonly Machine[], units: 'mm' | 'in' | undefined): strin
 
 /** `machines`: what stands on the floor. */
 export const machinesCommand = (): Command =>
-  commandWith('machines', 'list the machines on the floor').action(async (options: OutputOptions) => {
-    const machines = demoFloor();
-    await answer({ units: JSON_UNITS, machines }, () => human(machines, options.units), options);
-  });
+  commandWith('machines', 'list the machines on the floor')
+    .option(...FLOOR_OPTION)
+    .action(async (options: OutputOptions & ShopOptions) => {
+      const machines = await floorOf(options);
+      await answer({ units: JSON_UNITS, machines }, () => human(machines, options.units), options);
+    });

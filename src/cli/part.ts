@@ -4,7 +4,7 @@ import { type Intake } from '../intake/index.js';
 import { type Part, blank, develop, ruleInWords } from '../sheet/index.js';
 import { commandWith } from './commandLine.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
-import { readParts } from './readParts.js';
+import { PART_FILE, type ReadOptions, readParts } from './readParts.js';
 import { DEFAULT_K, RULE_NAMES, type RuleOptions, ruleOf } from './rule.js';
 import { strokes } from './strokes.js';
 import { table } from './table.js';
@@ -80,12 +80,13 @@ const inWords = (parts: readonly Description[], refused: Intake['refused'], unit
 /** `part`: what a file holds, each body read or refused by itself. */
 export const partCommand = (): Command =>
   commandWith('part', 'read the parts of a file: plates, bends, strokes, nominal blank, assumptions')
-    .argument('<file>', 'a STEP file')
+    .argument('<file>', PART_FILE)
     .option('--k <number>', `K-factor for the nominal blank (default ${DEFAULT_K})`)
     .option('--rule <name>', `another rule for it: ${RULE_NAMES}`)
-    .action(async (file: string, options: OutputOptions & RuleOptions) => {
+    .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
+    .action(async (file: string, options: OutputOptions & RuleOptions & ReadOptions) => {
       const rule = ruleOf(options);
-      const { parts, refused } = await readParts(file);
+      const { parts, refused } = await readParts(file, options);
       const described = parts.map(({ index, part }) => describe(index, part, rule));
       const value = {
         units: JSON_UNITS,

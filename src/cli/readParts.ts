@@ -1,22 +1,35 @@
-import { basename } from 'node:path';
+import { basename, extname } from 'node:path';
 import { type Intake, readStep } from '../intake/index.js';
 import type { Part } from '../sheet/index.js';
 import { Fault } from './fault.js';
-import { wholeNumber } from './numbers.js';
+import { positive, wholeNumber } from './numbers.js';
 import { readBytes } from './readFile.js';
+import { readProfile } from './readProfile.js';
 
 /** Reading one file may take this long. s */
 const READ_SECONDS = 120;
 
+export interface ReadOptions {
+  readonly sharpRadius?: string;
+}
+
+/** What a command that reads a part calls its file. */
+export const PART_FILE = 'a STEP file, or a typed-in profile as .json (docs/api.md)';
+
 /** The bodies of a part file, each read or refused by itself. */
-export const readParts = async (path: string): Promise<Intake> => {
+export const readParts = async (path: string, { sharpRadius }: ReadOptions): Promise<Intake> => {
   const bytes = await readBytes(path);
-  return readStep(bytes, basename(path), { seconds: READ_SECONDS });
+  if (extname(path).toLowerCase() === '.json') return readProfile(path, bytes);
+  return readStep(bytes, basename(path), {
+    seconds: READ_SECONDS,
+    ...(sharpRadius === undefined ? {} : { sharpRadius: positive('--sharp-radius', sharpRadius) }),
+  });
 };
 
 /** One part of the file: the one of that number, or the only one. */
-export const readOnePart = async (path: string, number: string | undefined): Promise<Part> => {
-  const { parts, refused } = await readParts(path);
+export const readOnePart = async (path: string, options: ReadOptions & { readonly part?: string }): Promise<Part> => {
+  const number = options.part;
+  const { parts, refused } = await readParts(path, options);
   if (number !== undefined) {
     const index = wholeNumber('--part', number, 0, 100_000);
     const found = parts.find((entry) => entry.index === index);

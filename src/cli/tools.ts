@@ -1,7 +1,8 @@
 import type { Command } from 'commander';
-import { type Die, type Punch, type Rack, demoRack } from '../shop/index.js';
+import type { Die, Punch, Rack } from '../shop/index.js';
 import { commandWith } from './commandLine.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
+import { RACK_OPTION, type ShopOptions, rackOf } from './shopFiles.js';
 import { table } from './table.js';
 import { type Show, show } from './units.js';
 
@@ -10,7 +11,7 @@ const metres = (tool: Punch | Die): number => tool.segments.reduce((sum, { lengt
 const common = (tool: Punch | Die, { bare }: Show): string[] => [
   bare(tool.height, 1),
   tool.includedAngle.toFixed(0),
-  (tool.rating).toFixed(0),
+  tool.rating.toFixed(0),
   bare(metres(tool), 0),
   tool.tang,
   tool.name,
@@ -49,7 +50,9 @@ const human = (rack: Rack, units: 'mm' | 'in' | undefined): string => {
 
 /** `tools`: what stands in the rack. */
 export const toolsCommand = (): Command =>
-  commandWith('tools', 'list the punches, dies and risers in the rack').action(async (options: OutputOptions) => {
-    const rack = demoRack();
-    await answer({ units: JSON_UNITS, rack }, () => human(rack, options.units), options);
-  });
+  commandWith('tools', 'list the punches, dies and risers in the rack')
+    .option(...RACK_OPTION)
+    .action(async (options: OutputOptions & ShopOptions) => {
+      const rack = await rackOf(options);
+      await answer({ units: JSON_UNITS, rack }, () => human(rack, options.units), options);
+    });

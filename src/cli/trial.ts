@@ -4,14 +4,15 @@ import { planAndProve } from '../fit/index.js';
 import { readBlankDxf } from '../intake/index.js';
 import { type Metal, metalById, metals } from '../metal/index.js';
 import { setupSheetPdf } from '../papers/index.js';
-import { type Machine, demoFloor, demoRack } from '../shop/index.js';
+import type { Machine } from '../shop/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { positive, wholeNumber } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer, print } from './print.js';
 import { readBytes } from './readFile.js';
-import { readOnePart } from './readParts.js';
+import { PART_FILE, type ReadOptions, readOnePart } from './readParts.js';
+import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
 import { boardInWords, summaryOf, trialInWords } from './trialWords.js';
 import { writeWhole } from './writeFile.js';
 
@@ -21,7 +22,7 @@ const DEFAULT_METAL = 'dc01';
 /** Exit codes of a verdict. */
 const CODES: Readonly<Record<Trial['verdict'], number>> = { makes: 0, 'makes with remedy': 3, 'does not make': 3, 'not decided': 4 };
 
-interface TrialOptions extends OutputOptions {
+interface TrialOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly part?: string;
   readonly machine: string;
   readonly metal: string;
@@ -30,8 +31,7 @@ interface TrialOptions extends OutputOptions {
   readonly seconds?: string;
 }
 
-const machineNamed = (id: string): Machine => {
-  const floor = demoFloor();
+const machineNamed = (id: string, floor: readonly Machine[]): Machine => {
   const found = floor.find((machine) => machine.id === id);
   if (found) return found;
   throw new Fault(`--machine ${id}: no such machine on the floor; there are ${floor.map((machine) => machine.id).join(', ')} and all.`);
@@ -62,10 +62,11 @@ const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<T
   const metal = metalNamed(options.metal);
   const quantity = wholeNumber('--quantity', options.quantity, 1, 1_000_000);
   const seconds = options.seconds === undefined ? undefined : positive('--seconds', options.seconds);
-  const part = await readOnePart(file, options.part);
+  const rack = await rackOf(options);
+  const part = await readOnePart(file, options);
   return {
     part,
-    rack: demoRack(),
+    rack,
     metal,
     quantity,
     ...(options.blank === undefined ? {} : { blank: await cutBlank(options.blank) }),
@@ -77,7 +78,7 @@ const hooks = { now: () => performance.now() };
 
 const one = async (file: string, options: TrialOptions): Promise<void> => {
   const { output, ...spoken } = options;
-  const machine = machineNamed(options.machine);
+  const machine = machineNamed(options.machine, await floorOf(options));
   const trial = await planAndProve({ ...(await inputWithout(file, options)), machine }, hooks);
   process.exitCode = CODES[trial.verdict];
   const value = { units: JSON_UNITS, ...trial };
@@ -89,9 +90,10 @@ const one = async (file: string, options: TrialOptions): Promise<void> => {
 };
 
 const everyMachine = async (file: string, options: TrialOptions): Promise<void> => {
+  const floor = await floorOf(options);
   const rest = await inputWithout(file, options);
   const summaries = [];
-  for (const machine of demoFloor()) summaries.push(summaryOf(await planAndProve({ ...rest, machine }, hooks)));
+  for (const machine of floor) summaries.push(summaryOf(await planAndProve({ ...rest, machine }, hooks)));
   const verdicts = summaries.map(({ verdict }) => verdict);
   process.exitCode = verdicts.includes('makes') ? 0 : verdicts.every((verdict) => verdict === 'not decided') ? 4 : 3;
   const json = JSON.stringify(summaries, null, 2);
@@ -102,13 +104,16 @@ const everyMachine = async (file: string, options: TrialOptions): Promise<void> 
 /** `trial`: one part on one machine, or on every machine of the floor. */
 export const trialCommand = (): Command =>
   commandWith('trial', 'plan and prove one part on one machine, or on all of the floor')
-    .argument('<file>', 'a STEP file')
+    .argument('<file>', PART_FILE)
     .requiredOption('--machine <id>', 'a machine of the floor (see `machines`), or all')
     .option('--part <number>', 'which body of the file, where it holds several (numbers from `part`)')
     .option('--metal <id>', 'the sheet (see `metals`)', DEFAULT_METAL)
     .option('--blank <file.dxf>', 'a blank already cut: stops are taken from it, each flange\'s miss is said')
+    .option(...FLOOR_OPTION)
+    .option(...RACK_OPTION)
     .option('--quantity <number>', 'parts made with one set-up', '1')
     .option('--seconds <number>', 'computing time for the search')
+    .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
     .addHelpText('after', '\n-o FILE.pdf writes the set-up sheet (reasons and remedies where there is no plan), -o FILE.json the whole trial.\nExit codes: 0 makes, 3 does not make or only with a remedy, 4 not decided.')
     .action(async (file: string, options: TrialOptions) => {
       const all = options.machine === 'all';
