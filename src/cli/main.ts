@@ -12,6 +12,7 @@ process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   part: async () => (await import('./part.js')).partCommand(),
   blank: async () => (await import('./blank.js')).blankCommand(),
+  bend: async () => (await import('./bend.js')).bendCommand(),
   trial: async () => (await import('./trial.js')).trialCommand(),
   proof: async () => (await import('./proof.js')).proofCommand(),
   machines: async () => (await import('./machines.js')).machinesCommand(),

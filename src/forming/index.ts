@@ -9,6 +9,8 @@ export type {
 } from './airBendTypes.js';
 export { type Beam, beamDeflection, type Deflection, plateBeam, type SpreadLoad } from './beam.js';
 export { type Crowning, type CrowningDevice, crowningFor, type CrowningShape } from './crowning.js';
+export { bendRange, type BendRange, type BendRangeResult, type Range, type Scatter } from './bendRange.js';
+export { type ClosedForm, closedForms } from './closedForms.js';
 export { cylinderForces, type CylinderForces } from './cylinders.js';
 export { forceFromMoment, leverArm, linearHardeningForce, oehlerForce, textbookForce } from './force.js';
 export { closedHemDeduction, hemCloseForce } from './hem.js';
