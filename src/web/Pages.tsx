@@ -1,0 +1,42 @@
+import { useEffect, useRef } from 'react';
+import { BoardPage } from './board/BoardPage.js';
+import { PartPage } from './part/PartPage.js';
+import { PartsPage } from './parts/PartsPage.js';
+import { routeOf, to, useHash } from './route.js';
+import { Sheet } from './sheet/Sheet.js';
+import { TrialPage } from './trial/TrialPage.js';
+import { WalkPage } from './walk/WalkPage.js';
+
+/** The page that the address names. */
+export const Pages = () => {
+  const hash = useHash();
+  const first = useRef(true);
+  const route = routeOf(hash);
+  const room = route.page === 'walk' ? `walk ${route.id}` : hash;
+  useEffect(() => {
+    // A new sheet is read from its top; steps of one walk stay where the eye is.
+    if (!first.current) {
+      scrollTo(0, 0);
+      document.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
+    }
+    first.current = false;
+  }, [room]);
+  switch (route.page) {
+    case 'parts':
+      return <PartsPage />;
+    case 'part':
+      return <PartPage key={route.id} id={route.id} />;
+    case 'board':
+      return <BoardPage key={route.partId} partId={route.partId} />;
+    case 'trial':
+      return <TrialPage key={route.id} id={route.id} />;
+    case 'walk':
+      return <WalkPage key={route.id} id={route.id} number={route.step} />;
+    case 'nowhere':
+      return (
+        <Sheet title="No such sheet" trail={[]} block={[['Address', route.address]]}>
+          <p>There is no sheet at this address. <a href={to.parts}>Go to the parts.</a></p>
+        </Sheet>
+      );
+  }
+};

@@ -1,0 +1,52 @@
+import type { PartSummary } from '../../server/index.js';
+import { Drawing } from '../sheet/Drawing.js';
+import { Fault } from '../sheet/Fault.js';
+import { mm } from '../words.js';
+import { RULES, type RuleChoice, ruleQuery } from './ruleChoice.js';
+
+interface BlankPanelProps {
+  /** The part's address in the API. */
+  readonly here: string;
+  readonly summary: PartSummary;
+  readonly rule: RuleChoice;
+  readonly change: (rule: RuleChoice) => void;
+  readonly fault: string | undefined;
+}
+
+/** The nominal blank by a chosen rule, its size, its drawing, and the files. */
+export const BlankPanel = ({ here, summary: { nominalBlank }, rule, change, fault }: BlankPanelProps) => {
+  const query = ruleQuery(rule);
+  return (
+    <section className="section" aria-labelledby="blank-title">
+      <h2 id="blank-title">Nominal blank</h2>
+      <div className="blank-head">
+        <label className="field"><span>Rule for the bends</span>
+          <select value={rule.rule} onChange={(event) => change({ ...rule, rule: event.target.value })}>
+            {RULES.map(([id, name]) => <option key={id} value={id}>{name}</option>)}
+          </select>
+        </label>
+        {rule.rule === 'K-factor' && (
+          <label className="field"><span>K</span>
+            <input type="number" min={0} max={0.6} step={0.01} value={rule.k} onChange={(event) => {
+              const k = event.target.valueAsNumber;
+              if (k >= 0 && k <= 0.6) change({ ...rule, k });
+            }} />
+          </label>
+        )}
+        {nominalBlank.ok && (
+          <p className="blank-size"><strong>{mm(nominalBlank.length)} × {mm(nominalBlank.width)}</strong><br />
+            <span className="small soft">nominal, by rule {nominalBlank.rule}</span></p>
+        )}
+        {nominalBlank.ok && (
+          <div className="buttons no-print">
+            <a className="button" href={`${here}/blank.dxf?${query}`} download>DXF</a>
+            <a className="button" href={`${here}/blank.svg?${query}`} download>SVG</a>
+          </div>
+        )}
+      </div>
+      <Fault sentence={fault ?? (nominalBlank.ok ? undefined : nominalBlank.failure.sentence)} />
+      {nominalBlank.ok && <Drawing path={`${here}/blank.svg?${query}`} className="blank-drawing" />}
+      <p className="small soft">The real blank depends on metal, V and punch tip: it belongs to a trial.</p>
+    </section>
+  );
+};

@@ -1,0 +1,49 @@
+import { useMemo, useState } from 'react';
+import type { Developed } from '../../sheet/index.js';
+import { ballAbout } from '../scene/ballAbout.js';
+import { SheetBody } from '../scene/bodies.js';
+import { letterSpot } from '../scene/letterSpot.js';
+import { type Lit, flatPlates, sheetMesh } from '../scene/sheetMesh.js';
+import { View3d } from '../scene/View3d.js';
+import { Drawing } from '../sheet/Drawing.js';
+
+interface FoldViewProps {
+  readonly id: string;
+  readonly name: string;
+  readonly sheet: Developed;
+  readonly lit: Lit;
+}
+
+const FROM = { round: 35, up: 32 } as const;
+/** Hatch lines across the ball that holds the part. */
+const HATCHES = 70;
+
+const anglesAt = (sheet: Developed, share: number): number[] => sheet.part.bends.map(({ bendAngle }) => bendAngle * share);
+
+/** The part in space, between flat and folded. */
+export const FoldView = ({ id, name, sheet, lit }: FoldViewProps) => {
+  const [share, setShare] = useState(1);
+  const plates = useMemo(() => flatPlates(sheet), [sheet]);
+  const spot = useMemo(() => letterSpot(sheet.part), [sheet]);
+  const mesh = useMemo(
+    () => sheetMesh(sheet, plates, anglesAt(sheet, share), spot.plate, undefined, lit),
+    [sheet, plates, share, spot, lit],
+  );
+  // the ball holds both ends of the slider's way, so that the view does not jump
+  const ball = useMemo(() => ballAbout(...[0, 0.5, 1].map((s) => sheetMesh(sheet, plates, anglesAt(sheet, s), spot.plate).edges)), [sheet, plates, spot]);
+  return (
+    <figure className="section">
+      <View3d label={`${name} in space, ${share === 1 ? 'folded' : share === 0 ? 'flat' : 'partly folded'}.`} ball={ball} from={FROM} instead={<Drawing path={`/api/parts/${encodeURIComponent(id)}/picture.svg`} />}>
+        <SheetBody mesh={mesh} spot={spot} thickness={sheet.part.thickness} pitch={(2 * ball.radius) / HATCHES} />
+      </View3d>
+      <div className="slider no-print">
+        <button type="button" onClick={() => setShare(0)} aria-pressed={share === 0}>Flat</button>
+        <label><span className="hidden">From flat to folded</span>
+          <input type="range" min={0} max={100} value={Math.round(share * 100)} aria-valuetext={`${Math.round(share * 100)} % of every bend angle`} onChange={(event) => setShare(Number(event.target.value) / 100)} />
+        </label>
+        <button type="button" onClick={() => setShare(1)} aria-pressed={share === 1}>Folded</button>
+      </div>
+      <figcaption className="small soft">A side plain, B side hatched. Drag or use the arrow keys to turn it.</figcaption>
+    </figure>
+  );
+};

@@ -1,0 +1,72 @@
+import { useState, type FormEvent } from 'react';
+import type { Metal } from '../../metal/index.js';
+import type { Machine } from '../../shop/index.js';
+import { post, sentence } from '../api.js';
+import { go, to } from '../route.js';
+import { Fault } from '../sheet/Fault.js';
+import { useLoaded } from '../useLoaded.js';
+import { JobLine } from './JobLine.js';
+import { useJobs } from './useJobs.js';
+
+interface Asked {
+  readonly jobs: readonly { readonly jobId: string; readonly machineId: string }[];
+}
+
+/** Metal, machine and quantity, and the button that tries it. */
+export const RunTrial = ({ partId, ended }: { readonly partId: string; readonly ended: () => void }) => {
+  const machines = useLoaded<{ readonly machines: readonly Machine[] }>('/api/machines');
+  const metals = useLoaded<{ readonly metals: readonly Metal[] }>('/api/metals');
+  const [metalId, setMetal] = useState('dc01');
+  const [machineId, setMachine] = useState('general');
+  const [quantity, setQuantity] = useState(10);
+  const [fault, setFault] = useState<string>();
+  const [asking, setAsking] = useState(false);
+  const { jobs, follow } = useJobs(partId, ended);
+  const running = jobs.some((job) => job.endedAt === null);
+  const nameOf = (id: string): string => machines.value?.machines.find((machine) => machine.id === id)?.name ?? id;
+  const families = [...new Set(metals.value?.metals.map(({ family }) => family))];
+  const ask = async (event: FormEvent): Promise<void> => {
+    event.preventDefault();
+    setAsking(true);
+    setFault(undefined);
+    try {
+      const asked = await post<Asked>('/api/trials', { partId, machineId, metalId, quantity });
+      if (machineId === 'all') return go(to.board(partId));
+      follow(asked.jobs.map(({ jobId }) => jobId));
+    } catch (refusal) {
+      setFault(sentence(refusal));
+    } finally {
+      setAsking(false);
+    }
+  };
+  return (
+    <section className="section run no-print" aria-labelledby="run-title">
+      <h2 id="run-title">Try it</h2>
+      <form onSubmit={(event) => void ask(event)}>
+        <label className="field"><span>Machine</span>
+          <select value={machineId} onChange={(event) => setMachine(event.target.value)}>
+            <option value="all">Every machine at once</option>
+            {machines.value?.machines.map(({ id, name }) => <option key={id} value={id}>{name}</option>)}
+          </select>
+        </label>
+        <label className="field"><span>Metal</span>
+          <select value={metalId} onChange={(event) => setMetal(event.target.value)}>
+            {families.map((family) => (
+              <optgroup key={family} label={family}>
+                {metals.value?.metals.filter((metal) => metal.family === family).map(({ id, name, temper }) => <option key={id} value={id}>{name}{temper && `, ${temper}`}</option>)}
+              </optgroup>
+            ))}
+          </select>
+        </label>
+        <label className="field"><span>Quantity</span>
+          <input type="number" min={1} max={1_000_000} required value={Number.isNaN(quantity) ? '' : quantity} onChange={(event) => setQuantity(event.target.valueAsNumber)} />
+        </label>
+        <button type="submit" className={jobs.some((job) => job.trialId) ? '' : 'next'} disabled={asking || running || !machines.value || !metals.value}>
+          {running ? 'Trial under way' : 'Run the trial'}
+        </button>
+      </form>
+      <Fault sentence={fault ?? machines.fault ?? metals.fault} />
+      {jobs.map((job) => <JobLine key={job.id} job={job} machine={nameOf(job.machineId)} />)}
+    </section>
+  );
+};

@@ -1,0 +1,30 @@
+import type { TrialRecord } from '../../store/index.js';
+import { to } from '../route.js';
+import { Fault } from '../sheet/Fault.js';
+import { Verdict } from '../sheet/Verdict.js';
+import { day, seconds } from '../words.js';
+
+/** The trials of a part so far, newest first. */
+export const TrialsTable = ({ trials, fault, partId }: { readonly trials: readonly TrialRecord[]; readonly fault: string | undefined; readonly partId: string }) => (
+  <section className="section" aria-labelledby="trials-title">
+    <h2 id="trials-title">Trials so far</h2>
+    <Fault sentence={fault} />
+    {trials.length === 0 && !fault && <p className="soft">None yet. Choose a metal and a machine above and try it.</p>}
+    {trials.length > 0 && (
+      <>
+        <ul className="trials">
+          {trials.map((trial) => (
+            <li key={trial.id}>
+              <a href={to.trial(trial.id)}>
+                <Verdict verdict={trial.verdict} />
+                <span>{trial.machineName}<br /><span className="small soft">{trial.metalName}, quantity {trial.quantity}, {day(trial.createdAt)}</span></span>
+                <span className="number">{trial.summary.steps > 0 ? seconds(trial.summary.seconds) : ''}</span>
+              </a>
+            </li>
+          ))}
+        </ul>
+        <p><a href={to.board(partId)} className="touch">See them machine by machine</a></p>
+      </>
+    )}
+  </section>
+);

@@ -1,0 +1,104 @@
+import { Canvas, useThree } from '@react-three/fiber';
+import { useLayoutEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react';
+import { OrthographicCamera } from 'three';
+import type { Vec3 } from '../../geometry/index.js';
+
+/** Where the eye stands: degrees round from the front to the right, and up; `zoom` 1 shows all. */
+interface Eye {
+  readonly round: number;
+  readonly up: number;
+  readonly zoom: number;
+}
+
+/** What is to be seen: a ball that holds it. */
+export interface Ball {
+  readonly centre: Vec3;
+  readonly radius: number;
+}
+
+interface View3dProps {
+  /** What is shown, for those who do not see it. */
+  readonly label: string;
+  readonly ball: Ball;
+  readonly from: Pick<Eye, 'round' | 'up'>;
+  /** Stands in where the browser has no WebGL. */
+  readonly instead: ReactNode;
+  readonly children: ReactNode;
+}
+
+const STEP = 15;
+const RADIANS = Math.PI / 180;
+const within = (v: number, low: number, high: number): number => Math.min(high, Math.max(low, v));
+
+const Aim = ({ ball: { centre, radius }, eye }: { readonly ball: Ball; readonly eye: Eye }) => {
+  const { camera, size, invalidate } = useThree();
+  useLayoutEffect(() => {
+    if (!(camera instanceof OrthographicCamera)) return;
+    const [a, b] = [eye.round * RADIANS, eye.up * RADIANS];
+    const far = radius * 6;
+    camera.up.set(0, 0, 1);
+    camera.position.set(centre[0] + far * Math.sin(a) * Math.cos(b), centre[1] - far * Math.cos(a) * Math.cos(b), centre[2] + far * Math.sin(b));
+    camera.lookAt(...centre);
+    [camera.near, camera.far] = [radius * 0.5, radius * 14];
+    camera.zoom = (Math.min(size.width, size.height) / (2 * radius)) * eye.zoom;
+    camera.updateProjectionMatrix();
+    invalidate();
+  }, [camera, size, invalidate, centre, radius, eye]);
+  return null;
+};
+
+const hasWebGl = (): boolean => {
+  const probe = document.createElement('canvas').getContext('webgl2');
+  probe?.getExtension('WEBGL_lose_context')?.loseContext();
+  return probe !== null;
+};
+
+/** Something in space that can be turned by dragging, by the arrow keys and by buttons; drawn only when it changes. */
+export const View3d = ({ label, ball, from, instead, children }: View3dProps) => {
+  const can = useMemo(hasWebGl, []);
+  const [eye, setEye] = useState<Eye>({ ...from, zoom: 1 });
+  const held = useRef<readonly [number, number]>(null);
+  const turn = (round: number, up: number): void => setEye((e) => ({ ...e, round: e.round + round, up: within(e.up + up, -89, 89) }));
+  const nearer = (factor: number): void => setEye((e) => ({ ...e, zoom: within(e.zoom * factor, 0.5, 12) }));
+  const keys: Readonly<Record<string, () => void>> = {
+    ArrowLeft: () => turn(-STEP, 0), ArrowRight: () => turn(STEP, 0), ArrowUp: () => turn(0, STEP), ArrowDown: () => turn(0, -STEP),
+    '+': () => nearer(1.25), '-': () => nearer(0.8), Home: () => setEye({ ...from, zoom: 1 }),
+  };
+  const press = (event: KeyboardEvent): void => {
+    const act = keys[event.key];
+    if (!act) return;
+    event.preventDefault();
+    event.stopPropagation();
+    act();
+  };
+  const drag = (event: PointerEvent): void => {
+    if (!held.current) return;
+    turn((held.current[0] - event.clientX) * 0.5, (event.clientY - held.current[1]) * 0.5);
+    held.current = [event.clientX, event.clientY];
+  };
+  if (!can) return <div className="view3d flat">{instead}</div>;
+  return (
+    <div className="view3d">
+      <div
+        className="space" role="application" aria-label={`${label} Arrow keys turn it, plus and minus bring it nearer or further, Home puts it back.`} tabIndex={0} onKeyDown={press}
+        onPointerDown={(event) => { held.current = [event.clientX, event.clientY]; event.currentTarget.setPointerCapture(event.pointerId); }}
+        onPointerMove={drag} onPointerUp={() => { held.current = null; }} onPointerCancel={() => { held.current = null; }}
+      >
+        <Canvas orthographic flat frameloop="demand" dpr={[1, 2]} gl={{ antialias: true, preserveDrawingBuffer: true }}>
+          <Aim ball={ball} eye={eye} />
+          <ambientLight intensity={2.3} />
+          <directionalLight position={[2, -3, 5]} intensity={0.9} />
+          {children}
+        </Canvas>
+      </div>
+      <div className="view-buttons no-print">
+        <button type="button" aria-label="Turn left" onClick={() => turn(-STEP, 0)}>←</button>
+        <button type="button" aria-label="Turn right" onClick={() => turn(STEP, 0)}>→</button>
+        <button type="button" aria-label="See more from above" onClick={() => turn(0, STEP)}>↑</button>
+        <button type="button" aria-label="See more from below" onClick={() => turn(0, -STEP)}>↓</button>
+        <button type="button" aria-label="Nearer" onClick={() => nearer(1.25)}>+</button>
+        <button type="button" aria-label="Further" onClick={() => nearer(0.8)}>−</button>
+      </div>
+    </div>
+  );
+};

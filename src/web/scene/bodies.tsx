@@ -1,0 +1,66 @@
+import { useMemo } from 'react';
+import { DoubleSide, Matrix4 } from 'three';
+import type { Rigid } from '../../geometry/index.js';
+import type { LetterSpot } from './letterSpot.js';
+import { COLOURS, hatchTexture, letterTexture } from './look.js';
+import type { SheetMesh } from './sheetMesh.js';
+import type { Prism } from './toolMesh.js';
+import { useEdges, useFaces } from './useGeometry.js';
+
+const matrixOf = ({ x, y, z, o }: Rigid): Matrix4 =>
+  new Matrix4().set(x[0], y[0], z[0], o[0], x[1], y[1], z[1], o[1], x[2], y[2], z[2], o[2], 0, 0, 0, 1);
+
+/** Faces stand back a little so that the edges on them are whole. */
+const BACK = { polygonOffset: true, polygonOffsetFactor: 1.5, polygonOffsetUnits: 2 } as const;
+
+const Edges = ({ ends, soft }: { readonly ends: readonly number[]; readonly soft?: readonly boolean[] }) => (
+  <lineSegments geometry={useEdges(ends, soft)}><lineBasicMaterial vertexColors /></lineSegments>
+);
+
+const Letter = ({ letter, spot, pose, half }: { readonly letter: 'A' | 'B'; readonly spot: LetterSpot; readonly pose: Rigid; readonly half: number }) => {
+  const map = useMemo(() => letterTexture(letter), [letter]);
+  const size = Math.min(spot.room * 1.1, 60);
+  // clear of the face by a hair, so that it is not lost in it
+  const height = half + Math.max(0.05, size * 0.004);
+  return (
+    <group matrixAutoUpdate={false} matrix={matrixOf(pose)}>
+      <mesh position={[spot.at[0], spot.at[1], letter === 'A' ? height : -height]} rotation={letter === 'A' ? [0, 0, 0] : [Math.PI, 0, 0]}>
+        <planeGeometry args={[size, size]} />
+        <meshBasicMaterial map={map} toneMapped={false} />
+      </mesh>
+    </group>
+  );
+};
+
+interface SheetBodyProps {
+  readonly mesh: SheetMesh;
+  readonly spot: LetterSpot;
+  readonly thickness: number;
+  /** mm between two hatch lines. */
+  readonly pitch: number;
+}
+
+/** The sheet: A plain with its letter, B hatched with its letter. */
+export const SheetBody = ({ mesh, spot, thickness, pitch }: SheetBodyProps) => {
+  const hatch = useMemo(hatchTexture, []);
+  return (
+    <group>
+      <mesh geometry={useFaces(mesh.A.corners)}><meshLambertMaterial color={COLOURS.paper} {...BACK} /></mesh>
+      <mesh geometry={useFaces(mesh.B.corners, mesh.B.hatch, pitch)}><meshLambertMaterial map={hatch} {...BACK} /></mesh>
+      <mesh geometry={useFaces(mesh.rim.corners)}><meshLambertMaterial color={COLOURS.rim} side={DoubleSide} {...BACK} /></mesh>
+      <mesh geometry={useFaces(mesh.lit.corners)}><meshBasicMaterial color={COLOURS.lit} {...BACK} /></mesh>
+      <Edges ends={mesh.edges} soft={mesh.soft} />
+      {spot.room > 2 && (['A', 'B'] as const).map((letter) => (
+        <Letter key={letter} letter={letter} spot={spot} pose={mesh.poses[spot.plate]!} half={thickness / 2} />
+      ))}
+    </group>
+  );
+};
+
+/** A tool, finger or the bed. */
+export const PrismBody = ({ prism, colour, up = 0, back = 0 }: { readonly prism: Prism; readonly colour: string; readonly up?: number; readonly back?: number }) => (
+  <group position={[0, back, up]}>
+    <mesh geometry={useFaces(prism.corners)}><meshLambertMaterial color={colour} side={DoubleSide} {...BACK} /></mesh>
+    <Edges ends={prism.edges} />
+  </group>
+);

@@ -1,0 +1,9 @@
+import type { Trial } from '../../trial/index.js';
+import { VERDICT_SIGNS } from '../words.js';
+
+/** A verdict as a sign and its word. */
+export const Verdict = ({ verdict }: { readonly verdict: Trial['verdict'] }) => (
+  <span className={verdict === 'makes' ? 'verdict' : 'verdict beware'}>
+    <span className="sign" aria-hidden="true">{VERDICT_SIGNS[verdict]}</span> {verdict}
+  </span>
+);

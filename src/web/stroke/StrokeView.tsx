@@ -1,0 +1,73 @@
+import { useEffect, useMemo, useState, type ReactNode } from 'react';
+import type { Step, Trial } from '../../trial/index.js';
+import { ballAbout } from '../scene/ballAbout.js';
+import { PrismBody, SheetBody } from '../scene/bodies.js';
+import { letterSpot } from '../scene/letterSpot.js';
+import { COLOURS } from '../scene/look.js';
+import { flatPlates, sheetMesh } from '../scene/sheetMesh.js';
+import { View3d } from '../scene/View3d.js';
+import { degrees } from '../words.js';
+import { momentAt } from './moment.js';
+import { pressOf } from './press.js';
+import { settingOf } from './seat.js';
+
+/** s that the film of a stroke runs; it is no prediction of the stroke's own time. */
+const FILM = 9;
+const FROM = { round: 32, up: 22 } as const;
+const HATCHES = 80;
+/** The share of the film where the sheet lies at its stop. */
+const AT_STOP = 0.24;
+
+/** One stroke moving: play, stop, or drag it to any moment. It plays only when asked to. */
+export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; readonly step: Step; readonly instead: ReactNode }) => {
+  const [t, setT] = useState(AT_STOP);
+  const [plays, setPlays] = useState(false);
+  const setting = useMemo(() => settingOf(trial, step), [trial, step]);
+  const plates = useMemo(() => flatPlates(trial.sheet), [trial]);
+  const spot = useMemo(() => letterSpot(trial.sheet.part), [trial]);
+  const press = useMemo(() => pressOf(trial, setting), [trial, setting]);
+  const root = trial.sheet.part.bends[setting.running[0]!]!.sides[0].plate;
+  const meshAt = useMemo(() => (share: number) => {
+    const moment = momentAt(trial, setting, share);
+    return { moment, mesh: sheetMesh(trial.sheet, plates, moment.angles, root, moment.pose) };
+  }, [trial, setting, plates, root]);
+  const { moment, mesh } = useMemo(() => meshAt(t), [meshAt, t]);
+  const up = setting.station.dieTop;
+  const ball = useMemo(() => {
+    const raised = (edges: readonly number[], by: number): number[] => edges.map((v, i) => (i % 3 === 2 ? v + by : v));
+    return ballAbout(raised(press.punch.edges, up + step.ramOpening * 0.5), press.fingers.edges, raised(press.die.edges, up), ...[AT_STOP, 0.7].map((s) => meshAt(s).mesh.edges));
+  }, [press, meshAt, up, step]);
+
+  useEffect(() => {
+    if (!plays) return;
+    let last: number | undefined;
+    let frame = requestAnimationFrame(function tick(now) {
+      const passed = last === undefined ? 0 : (now - last) / 1000 / FILM;
+      last = now;
+      setT((share) => Math.min(1, share + passed));
+      frame = requestAnimationFrame(tick);
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [plays]);
+  if (plays && t >= 1) setPlays(false);
+
+  return (
+    <figure className="stroke">
+      <View3d label={`Step ${step.number} in the machine: ${moment.phase}.`} ball={ball} from={FROM} instead={instead}>
+        <SheetBody mesh={mesh} spot={spot} thickness={trial.sheet.part.thickness} pitch={(2 * ball.radius) / HATCHES} />
+        <PrismBody prism={press.punch} colour={COLOURS.tool} up={moment.tip} />
+        <PrismBody prism={press.clamp} colour={COLOURS.bed} up={moment.tip} />
+        <PrismBody prism={press.die} colour={COLOURS.tool} up={up} />
+        <PrismBody prism={press.bed} colour={COLOURS.bed} />
+        <PrismBody prism={press.fingers} colour={COLOURS.finger} back={moment.behind} />
+      </View3d>
+      <div className="slider no-print">
+        <button type="button" onClick={() => { if (t >= 1) setT(0); setPlays(!plays); }}>{plays ? 'Pause' : 'Play'}</button>
+        <label><span className="hidden">Moment of the stroke</span>
+          <input type="range" min={0} max={1000} value={Math.round(t * 1000)} aria-valuetext={moment.phase} onChange={(event) => { setPlays(false); setT(Number(event.target.value) / 1000); }} />
+        </label>
+      </div>
+      <figcaption className="small"><strong>{moment.phase}</strong>, bend angle {degrees(moment.angle)}, included angle {degrees(180 - moment.angle)}. <span className="soft">Not to time; ways in and out drawn short.</span></figcaption>
+    </figure>
+  );
+};

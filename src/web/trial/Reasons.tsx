@@ -1,0 +1,37 @@
+import type { Trial } from '../../trial/index.js';
+import { Drawing } from '../sheet/Drawing.js';
+
+/** Why it does not make, with a picture where there is a conflict to be seen, and what would lift it. */
+export const Reasons = ({ here, trial: { reasons, remedies } }: { readonly here: string; readonly trial: Trial }) => {
+  if (reasons.length === 0 && remedies.length === 0) return null;
+  return (
+    <section className="section reasons" aria-label="Reasons and remedies">
+      {reasons.length > 0 && (
+        <div>
+          <h2>Why not</h2>
+          <ol>
+            {reasons.map((reason, i) => (
+              <li key={reason.sentence}>
+                <p>{reason.sentence}</p>
+                {reason.made !== undefined && reason.unmade !== undefined && reason.bends.length > 0 && <Drawing path={`${here}/reasons/${i + 1}/picture.svg`} className="reason-drawing" />}
+              </li>
+            ))}
+          </ol>
+        </div>
+      )}
+      {remedies.length > 0 && (
+        <div>
+          <h2>What would lift it</h2>
+          <ol>
+            {remedies.map((remedy) => (
+              <li key={remedy.sentence}>
+                {remedy.sentence} <span className="tag">{remedy.confirmed ? '✓ confirmed by planning again' : '? not confirmed'}</span>
+                {remedy.price !== undefined && <span className="soft"> {remedy.price.toLocaleString('en')} (demo price)</span>}
+              </li>
+            ))}
+          </ol>
+        </div>
+      )}
+    </section>
+  );
+};

@@ -1,0 +1,38 @@
+import type { Trial } from '../../trial/index.js';
+import { to } from '../route.js';
+import { figure } from '../words.js';
+
+/** The steps with their numbers; each leads to its sheet. */
+export const StepsTable = ({ id, trial }: { readonly id: string; readonly trial: Trial }) => (
+  <section className="section" aria-labelledby="steps-title">
+    <h2 id="steps-title">Steps</h2>
+    <div className="scroll" tabIndex={0} role="group" aria-label="Table of steps">
+      <table className="steps">
+        <thead>
+          <tr>
+            <th scope="col">Step</th><th scope="col">Bends</th><th scope="col">Station</th><th scope="col">Side up</th>
+            <th scope="col" className="number">Bend angle°</th><th scope="col" className="number">Included angle°</th>
+            <th scope="col" className="number">X mm</th><th scope="col" className="number">R mm</th>
+            <th scope="col" className="number">Depth mm<br />from touch</th><th scope="col" className="number">Force kN</th><th scope="col" className="number">Clearance<br />mm</th>
+            <th scope="col">Against the stop</th>
+          </tr>
+        </thead>
+        <tbody>
+          {trial.steps.map((step) => (
+            <tr key={step.number}>
+              <th scope="row"><a className="touch" href={to.walk(id, step.number)} aria-label={`Step ${step.number}`}>{step.number}</a></th>
+              <td>{step.bends.join(', ')}</td><td>{step.station}</td>
+              <td><span className={`side-mark side-${step.sideUp}`}>{step.sideUp}</span></td>
+              <td className="number">{figure(step.bendAngle, 1)}</td><td className="number">{figure(step.includedAngle, 1)}</td>
+              <td className="number">{step.stop.kind === 'none' ? 'by eye' : figure(step.stop.axisX, 2)}</td>
+              <td className="number">{step.stop.kind === 'none' ? '–' : figure(step.stop.r, 2)}</td>
+              <td className="number">{figure(step.depth, 2)}</td><td className="number">{figure(step.force / 1000, 1)}</td>
+              <td className="number">{figure(step.clearance, 1)}</td>
+              <td>{step.stop.kind === 'none' ? 'scribed line' : step.stop.edge}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  </section>
+);

@@ -1,0 +1,75 @@
+import type { StoredTrial } from '../../store/index.js';
+import { to } from '../route.js';
+import { Cautions } from '../sheet/Cautions.js';
+import { Drawing } from '../sheet/Drawing.js';
+import { Fault, Waiting, Warning } from '../sheet/Fault.js';
+import { Sheet } from '../sheet/Sheet.js';
+import { Verdict } from '../sheet/Verdict.js';
+import { useLoaded } from '../useLoaded.js';
+import { asSentence, seconds } from '../words.js';
+import { ProofLine } from './ProofLine.js';
+import { Reasons } from './Reasons.js';
+import { StepsTable } from './StepsTable.js';
+import { TimeTable } from './TimeTable.js';
+import { trialBlock } from './trialBlock.js';
+
+/** A trial: the verdict, the unfolding as one path, the steps, the bed, and why not where it does not make. */
+export const TrialPage = ({ id }: { readonly id: string }) => {
+  const here = `/api/trials/${encodeURIComponent(id)}`;
+  const { value, fault } = useLoaded<StoredTrial>(here);
+  if (!value) {
+    return <Sheet title="Trial" trail={[['Parts', to.parts]]} block={[['Sheet', 'Trial']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Fetching the trial" />}</div></Sheet>;
+  }
+  const { trial } = value;
+  const planned = trial.steps.length > 0;
+  return (
+    <Sheet
+      title={`${value.partName} on ${value.machineName}`}
+      trail={[['Parts', to.parts], [value.partName, to.part(value.partId)]]}
+      block={trialBlock(value)}
+      notes={<Cautions />}
+    >
+      <div className="body">
+        <section className="section answer" aria-label="Verdict">
+          <p className="big-verdict"><Verdict verdict={value.verdict} /></p>
+          {planned && (
+            <p>
+              {trial.steps.length === 1 ? '1 step' : `${trial.steps.length} steps`} at {trial.stations.length === 1 ? '1 station' : `${trial.stations.length} stations`},
+              {' '}predicted <strong>{seconds(trial.seconds)}</strong> a part, set-up shared over {trial.quantity}.
+              {' '}{trial.proven ? 'No plan of the stated model takes less.' : `No plan of the stated model can take less than ${seconds(trial.bound)}; that this is the best is not shown.`}
+            </p>
+          )}
+          <div className="buttons no-print">
+            {planned && <a className="button next" href={to.walk(id, 1)}>Walk through the steps</a>}
+            <a className="button" href={`${here}/setup-sheet.pdf`} target="_blank" rel="noreferrer">{planned ? 'Set-up sheet (PDF)' : 'Report (PDF)'}</a>
+            {value.summary.defect && <a className="button" href={`${here}/defect.json`} download>Defect file</a>}
+          </div>
+        </section>
+        <Reasons here={here} trial={trial} />
+        {planned && (
+          <>
+            <section className="section" aria-labelledby="path-title">
+              <h2 id="path-title">From blank to finished piece</h2>
+              <div className="scroll" tabIndex={0} role="group" aria-label="The unfolding path"><Drawing path={`${here}/path.svg`} className="wide-drawing" /></div>
+            </section>
+            <StepsTable id={id} trial={trial} />
+            <section className="section" aria-labelledby="bed-title">
+              <h2 id="bed-title">Along the bed</h2>
+              <div className="scroll" tabIndex={0} role="group" aria-label="The layout along the bed"><Drawing path={`${here}/layout.svg`} className="wide-drawing" /></div>
+            </section>
+          </>
+        )}
+        <div className="columns section">
+          <section aria-labelledby="checked-title" className="stack">
+            <h2 id="checked-title">Checked and assumed</h2>
+            <ProofLine proof={trial.proof} />
+            {[...new Set(trial.warnings)].map((words) => <Warning key={words} word="Beware.">{asSentence(words)}</Warning>)}
+            {planned && <p className="small"><strong>Model.</strong> {asSentence(trial.model)}</p>}
+            {trial.assumptions.length > 0 && <ul className="small dots">{trial.assumptions.map((words) => <li key={words}>{asSentence(words)}</li>)}</ul>}
+          </section>
+          {planned && <TimeTable trial={trial} />}
+        </div>
+      </div>
+    </Sheet>
+  );
+};

@@ -1,0 +1,16 @@
+import type { StoredTrial } from '../../store/index.js';
+import type { Field } from '../sheet/Sheet.js';
+import { Verdict } from '../sheet/Verdict.js';
+import { day, mm } from '../words.js';
+
+/** The title block of a trial's sheets. */
+export const trialBlock = (stored: StoredTrial, ...more: readonly Field[]): readonly Field[] => [
+  ['Part', stored.partName],
+  ['Revision', String(stored.partRevision)],
+  ['Metal', `${stored.metalName}, ${mm(stored.trial.sheet.part.thickness)}`],
+  ['Machine', stored.machineName],
+  ['Who', stored.by],
+  ['When', day(stored.createdAt)],
+  ['Verdict', <Verdict key="verdict" verdict={stored.verdict} />],
+  ...(more.length > 0 ? more : [['Quantity', String(stored.quantity)] as const]),
+];

@@ -1,0 +1,72 @@
+import { useEffect } from 'react';
+import type { StoredTrial } from '../../store/index.js';
+import { STEP_CAUTION } from '../cautions.js';
+import { go, to } from '../route.js';
+import { Drawing } from '../sheet/Drawing.js';
+import { Fault, Waiting, Warning } from '../sheet/Fault.js';
+import { Sheet } from '../sheet/Sheet.js';
+import { StrokeView } from '../stroke/StrokeView.js';
+import { trialBlock } from '../trial/trialBlock.js';
+import { useLoaded } from '../useLoaded.js';
+import { Figures } from './Figures.js';
+import { Measure } from './Measure.js';
+
+/** Keys pressed in a field or in the view belong to it. */
+const taken = (target: EventTarget | null): boolean => target instanceof Element && target.closest('input, select, textarea, .space, dialog') !== null;
+
+/** One step, filling the tablet: what to do, before and after, the numbers large, and the stroke in motion. */
+export const WalkPage = ({ id, number }: { readonly id: string; readonly number: number }) => {
+  const here = `/api/trials/${encodeURIComponent(id)}`;
+  const { value, fault } = useLoaded<StoredTrial>(here);
+  const last = value?.trial.steps.length ?? number;
+  useEffect(() => {
+    const press = (event: KeyboardEvent): void => {
+      if (taken(event.target) || event.altKey || event.ctrlKey || event.metaKey) return;
+      if ((event.key === 'ArrowRight' || event.key === 'PageDown') && number < last) go(to.walk(id, number + 1));
+      else if ((event.key === 'ArrowLeft' || event.key === 'PageUp') && number > 1) go(to.walk(id, number - 1));
+      else return;
+      event.preventDefault();
+    };
+    addEventListener('keydown', press);
+    return () => removeEventListener('keydown', press);
+  }, [id, number, last]);
+  const step = value?.trial.steps.find((it) => it.number === number);
+  if (!value || !step) {
+    return (
+      <Sheet title={`Step ${number}`} trail={[['Parts', to.parts], ['Trial', to.trial(id)]]} block={[['Sheet', `Step ${number}`]]}>
+        <div className="body">{fault ? <Fault sentence={fault} /> : value ? <p>The trial has no step {number}. <a href={to.trial(id)}>Go to the trial.</a></p> : <Waiting what="Fetching the step" />}</div>
+      </Sheet>
+    );
+  }
+  const picture = (when: 'before' | 'after') => `${here}/steps/${number}/picture.svg?when=${when}`;
+  return (
+    <Sheet
+      title={`Step ${number} of ${last}`}
+      under={<span className="step-bends">bend {step.bends.join(', ')} <span className={`side-mark side-${step.sideUp}`}>{step.sideUp}</span> side {step.sideUp} up, station {step.station}</span>}
+      trail={[['Parts', to.parts], [value.partName, to.part(value.partId)], ['Trial', to.trial(id)]]}
+      block={trialBlock(value, ['Sheet', `Step ${number} of ${last}`])}
+      notes={<Measure step={step} />}
+    >
+      <div className="body walk">
+        <p className="do">{step.words}</p>
+        <Warning word="Caution.">{STEP_CAUTION}</Warning>
+        <Figures step={step} />
+        <div className="pictures">
+          <figure><figcaption>Before: at the stop</figcaption><Drawing path={picture('before')} /></figure>
+          <figure><figcaption>After: bent and released</figcaption><Drawing path={picture('after')} /></figure>
+        </div>
+        {step.kind === 'V bend' && (
+          <section className="no-print" aria-labelledby="stroke-title">
+            <h2 id="stroke-title">The stroke</h2>
+            <StrokeView key={number} trial={value.trial} step={step} instead={<Drawing path={`${here}/steps/${number}/section.svg`} />} />
+          </section>
+        )}
+        <nav className="turn-over no-print" aria-label="Steps">
+          {number > 1 ? <a className="button" href={to.walk(id, number - 1)}><span aria-hidden="true">←</span> Step {number - 1}</a> : <a className="button" href={to.trial(id)}>To the trial</a>}
+          <span className="small soft">The arrow keys turn the pages.</span>
+          {number < last ? <a className="button next" href={to.walk(id, number + 1)}>Step {number + 1} <span aria-hidden="true">→</span></a> : <a className="button next" href={to.trial(id)}>Last step: back to the trial</a>}
+        </nav>
+      </div>
+    </Sheet>
+  );
+};
