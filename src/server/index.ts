@@ -1,4 +1,4 @@
 export { startServer, type RunningServer } from './startServer.js';
 export { type ServerOptions, StartRefusal } from './serverOptions.js';
 export type { JobView } from './jobPool.js';
-export type { PartSummary } from './routes/partSummary.js';
+export type { PartSummary } from './partSummary.js';

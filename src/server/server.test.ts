@@ -2,9 +2,12 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { request as httpRequest } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { demoFloor } from '../shop/index.js';
 import { type JobView, type RunningServer, startServer, StartRefusal } from './index.js';
+
+// Planning, proof and papers of one part take a few seconds on a computer that does nothing else.
+vi.setConfig({ testTimeout: 240_000 });
 
 /** A real server with a real store, asked through fetch. The planner and the proof run in their workers (dist). */
 let dataDir: string;
@@ -47,7 +50,8 @@ const ended = async (jobId: string): Promise<JobView> => {
     await new Promise((resolve) => setTimeout(resolve, 100));
   }
 };
-const oneSentence = /^[A-Z'].*[.]$/s;
+/** It begins with a capital or with the name of the thing in question (a file, a field). */
+const oneSentence = /^([A-Z']|[\w.]+\.(step|stp) ).*[.]$/;
 
 describe('what there is', () => {
   test('health, machines, tools, metals', async () => {
@@ -74,6 +78,20 @@ describe('parts', () => {
     expect((body as { summary: { nominalBlank: { rule: string; length: number; width: number } } }).summary.nominalBlank)
       .toMatchObject({ rule: 'K-factor 0.5', length: 100, ok: true });
     expect((body as { summary: { nominalBlank: { width: number } } }).summary.nominalBlank.width).toBeCloseTo(97.534292, 5);
+  });
+
+  test('the nominal blank and the part are drawn', async () => {
+    const id = await addAngle();
+    for (const [name, type, begins] of [
+      ['blank.svg', 'image/svg+xml', /^<svg/], ['picture.svg', 'image/svg+xml', /^<svg/], ['blank.dxf?rule=din-6935', 'application/dxf', /^\s*0\s+SECTION/],
+    ] as const) {
+      const drawing = await fetch(`${server.url}/api/parts/${id}/${name}`);
+      expect([name, drawing.status, drawing.headers.get('content-type')]).toEqual([name, 200, type]);
+      expect(drawing.headers.get('content-security-policy')).toContain(type === 'application/dxf' ? "script-src 'self'" : 'sandbox');
+      expect(await drawing.text()).toMatch(begins);
+    }
+    expect((await ask(`/api/parts/${id}/blank.svg?rule=none`)).status).toBe(400);
+    expect((await ask(`/api/parts/${id}/blank.svg?k=2`)).status).toBe(400);
   });
 
   test('a change is a revision; the former one is still there', async () => {
@@ -111,6 +129,14 @@ describe('files', () => {
     const { status, body } = await upload('bracket.step', bytes);
     expect([status, body]).toMatchObject([201, { parts: [{ revision: 1, source: { fileName: 'bracket.step', size: bytes.length } }] }]);
     const { id } = (body as { parts: { id: string }[] }).parts[0]!;
+    // Drawn with a sharp corner: the reader assumed a radius, a revision says which one it is.
+    const read = (await ask(`/api/parts/${id}`)).body as { assumptions: { code: string; bends: string[] }[]; part: { bends: { insideRadius: number }[] } };
+    expect(read.assumptions).toContainEqual(expect.objectContaining({ code: 'sharp bend', bends: ['b1'] }));
+    expect((await post(`/api/parts/${id}/revisions`, { sharpRadius: 1.25 })).body).toMatchObject({ revision: 2, change: 'inside radius of b1 1.25 mm' });
+    expect((await ask(`/api/parts/${id}`)).body).toMatchObject({
+      part: { bends: [{ insideRadius: 1.25 }] },
+      assumptions: expect.arrayContaining([expect.objectContaining({ code: 'sharp bend', sentence: 'Drawn sharp; the inside radius was chosen by the user: b1 1.25 mm.' })]),
+    });
     const original = await fetch(`${server.url}/api/parts/${id}/original`);
     expect(Buffer.from(await original.arrayBuffer()).equals(Buffer.from(bytes))).toBe(true);
   });
@@ -157,7 +183,7 @@ describe('trials', () => {
     const pdf = await fetch(`${server.url}/api/trials/${job.trialId}/setup-sheet.pdf`);
     expect([pdf.status, pdf.headers.get('content-type')]).toEqual([200, 'application/pdf']);
     expect(Buffer.from(await pdf.arrayBuffer()).subarray(0, 5).toString()).toBe('%PDF-');
-    for (const drawing of ['steps/1/picture.svg?when=before', 'steps/1/picture.svg?when=after', 'layout.svg', 'path.svg']) {
+    for (const drawing of ['steps/1/picture.svg?when=before', 'steps/1/picture.svg?when=after', 'steps/1/section.svg', 'layout.svg', 'path.svg']) {
       const svg = await fetch(`${server.url}/api/trials/${job.trialId}/${drawing}`);
       expect([drawing, svg.status, svg.headers.get('content-type')]).toEqual([drawing, 200, 'image/svg+xml']);
       expect(await svg.text()).toMatch(/^<svg[^]*<path[^]*<\/svg>\s*$/);
@@ -182,9 +208,9 @@ describe('trials', () => {
     const first = jobs[0]!.jobId;
     const began = performance.now();
     const answer = await post(`/api/jobs/${first}/stop`, {});
-    // Running or just ended: after the answer it has ended, within the time of grace and what a busy computer adds.
+    // Running or just ended: after the answer it has ended, within the time of grace (2 s) and what a busy computer adds.
     expect([200, 409]).toContain(answer.status);
-    expect(performance.now() - began).toBeLessThan(5000);
+    expect(performance.now() - began).toBeLessThan(15_000);
     expect((await ended(first)).state).toMatch(/^(stopped|done)$/);
     for (const { jobId } of jobs) await post(`/api/jobs/${jobId}/stop`, {});
     const views = ((await ask('/api/jobs')).body as { jobs: JobView[] }).jobs.filter(({ id }) => jobs.some(({ jobId }) => jobId === id));

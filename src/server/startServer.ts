@@ -11,6 +11,7 @@ import { JobPool } from './jobPool.js';
 import { bodyLimit, requestSeconds } from './limits.js';
 import { jobRoutes } from './routes/jobs.js';
 import { pageRoutes } from './routes/pages.js';
+import { PaperDesk } from './paperDesk.js';
 import { paperRoutes } from './routes/papers.js';
 import { partRoutes } from './routes/parts.js';
 import { stockRoutes } from './routes/stock.js';
@@ -31,12 +32,13 @@ export const startServer = async (options: ServerOptions = {}): Promise<RunningS
   if (!opened.ok) throw new StartRefusal(opened.sentence);
   const { store } = opened;
   const jobs = new JobPool(store);
+  const desk = new PaperDesk();
   try {
     await store.stopLeftoverJobs('stopped by restart');
     await firstStart(store);
-    const app = await application(listen, { store, jobs, machines: demoFloor(), rack: demoRack(), metals });
+    const app = await application(listen, { store, jobs, desk, machines: demoFloor(), rack: demoRack(), metals });
     await app.listen({ port: listen.port, host: listen.host });
-    return { url: urlOf(app, listen), close: () => closeAll(app, jobs, store) };
+    return { url: urlOf(app, listen), close: () => closeAll(app, jobs, desk, store) };
   } catch (error) {
     await store.close();
     throw refusalOf(error as NodeJS.ErrnoException, listen);
@@ -65,10 +67,11 @@ const firstStart = async (store: Store): Promise<void> => {
   for (const [index, part] of (demoParts()).entries()) await store.addPart(part, 'program', { id: `demo-${index + 1}` });
 };
 
-const closeAll = async (app: FastifyInstance, jobs: JobPool, store: Store): Promise<void> => {
+const closeAll = async (app: FastifyInstance, jobs: JobPool, desk: PaperDesk, store: Store): Promise<void> => {
   await jobs.close();
   await app.close();
   await closeStepReader();
+  await desk.close();
   await store.close();
 };
 

@@ -11,7 +11,6 @@ import { HttpError } from '../httpError.js';
 import { readSeconds, tooLarge, uploadLimit, waitingReads } from '../limits.js';
 import { oneAtATime } from '../oneAtATime.js';
 import { livePart } from './livePart.js';
-import { partSummary } from './partSummary.js';
 import { revisionOf, ruleOf } from './rule.js';
 
 interface ById { readonly Params: { readonly id: string } }
@@ -33,7 +32,7 @@ const revisionSchema = z.strictObject({
   sharpRadius: radius.optional(),
 });
 
-export const partRoutes = async (app: FastifyInstance, { store, jobs }: Context): Promise<void> => {
+export const partRoutes = async (app: FastifyInstance, { store, jobs, desk }: Context): Promise<void> => {
   await app.register(multipart, { limits: { fileSize: uploadLimit, files: 1, fields: 4, parts: 5 } });
   const inTurn = oneAtATime(waitingReads, 'Several files are being read already; try again in a minute.');
 
@@ -65,7 +64,9 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs }: Context)
 
   app.get<ById & { Querystring: { revision?: string; rule?: string; k?: string } }>('/api/parts/:id', async ({ params, query }) => {
     const stored = await livePart(store, params.id, revisionOf(query.revision));
-    return { ...stored, assumptions: stored.part.assumptions, summary: partSummary(stored.part, ruleOf(query)), revisions: await store.revisions(params.id) };
+    const rule = ruleOf(query);
+    const summary = await desk.make(`${stored.id}/${stored.revision}/summary/${JSON.stringify(rule)}`, { kind: 'summary', part: stored.part, rule });
+    return { ...stored, assumptions: stored.part.assumptions, summary, revisions: await store.revisions(params.id) };
   });
 
   app.get<ById>('/api/parts/:id/original', async ({ params }, reply) => {
@@ -92,6 +93,7 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs }: Context)
       await jobs.stopPart(each);
       purges.push(await store.purgePart(each, whoAsks(request)));
     }
+    desk.forget();
     return { purges: purges.filter((purge) => purge !== undefined) };
   });
 };

@@ -1,5 +1,5 @@
-import type { AllowanceRule } from '../../forming/index.js';
-import { type Blank, blank, develop, featuresNearBends, type NearFeature, type Part, ruleInWords, type SheetFailure } from '../../sheet/index.js';
+import type { AllowanceRule } from '../forming/index.js';
+import { type Blank, blank, develop, featuresNearBends, type NearFeature, type Part, ruleInWords, type SheetFailure } from '../sheet/index.js';
 
 /** The figures of a part that a page shows beside it. Lengths in mm, angles in degrees turned through. */
 export interface PartSummary {

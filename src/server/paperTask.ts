@@ -1,0 +1,54 @@
+import type { AllowanceRule } from '../forming/index.js';
+import {
+  blankDxf, blankSvg, layoutPicture, partPicture, pictureToSvg, reasonPicture, sectionPicture, setupSheetPdf, type SetupSheetOptions, stepPicture,
+  unfoldingPath,
+} from '../papers/index.js';
+import { type Blank, blank, develop, type Part, ruleInWords } from '../sheet/index.js';
+import type { Trial } from '../trial/index.js';
+import { found, HttpError } from './httpError.js';
+import { type PartSummary, partSummary } from './partSummary.js';
+
+/** One drawing, paper or reckoning that may take a while: plain data, so that it can be sent to a worker. */
+export type PaperTask =
+  | { readonly kind: 'summary' | 'blank.dxf' | 'blank.svg' | 'part'; readonly part: Part; readonly rule: AllowanceRule }
+  | { readonly kind: 'setup sheet'; readonly trial: Trial; readonly options: SetupSheetOptions }
+  | { readonly kind: 'layout' | 'path'; readonly trial: Trial }
+  | { readonly kind: 'before' | 'after' | 'section'; readonly trial: Trial; readonly step: number }
+  | { readonly kind: 'reason'; readonly trial: Trial; readonly number: number };
+
+export type Paper = string | Uint8Array | PartSummary;
+
+/** Makes it; throws an HttpError when there is no such thing to draw. */
+export const makePaper = async (task: PaperTask): Promise<Paper> => {
+  switch (task.kind) {
+    case 'summary':
+      return partSummary(task.part, task.rule);
+    case 'blank.dxf':
+      return blankDxf(nominal(task.part, task.rule), { rule: ruleInWords(task.rule) });
+    case 'blank.svg':
+      return blankSvg(nominal(task.part, task.rule), { rule: ruleInWords(task.rule) });
+    case 'part':
+      return pictureToSvg(partPicture(develop(task.part, task.rule)));
+    case 'setup sheet':
+      return setupSheetPdf(task.trial, task.options);
+    case 'layout':
+      return pictureToSvg(layoutPicture(task.trial));
+    case 'path':
+      return pictureToSvg(unfoldingPath(task.trial));
+    case 'before':
+    case 'after':
+      return pictureToSvg(stepPicture(task.trial, task.step, task.kind));
+    case 'section':
+      return pictureToSvg(sectionPicture(task.trial, task.step));
+    case 'reason': {
+      const reason = found(task.trial.reasons[task.number - 1], `The trial has no reason ${task.number}.`);
+      return pictureToSvg(found(reasonPicture(task.trial, reason) ?? undefined, 'This reason names no partial fold to draw.'));
+    }
+  }
+};
+
+const nominal = (part: Part, rule: AllowanceRule): Blank => {
+  const flat = blank(develop(part, rule));
+  if (!flat.ok) throw new HttpError(422, flat.failure.sentence);
+  return flat.value;
+};
