@@ -4,7 +4,6 @@ import { defineConfig } from 'vite';
 /** The pages: src/web to dist/web, served by src/server. */
 export default defineConfig({
   root: 'src/web',
-  base: './',
   plugins: [react()],
   build: { outDir: '../../dist/web', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 1500 },
 });
