@@ -7,13 +7,13 @@ import type { Station, Step, Trial } from '../../src/trial/index.js';
 
 const RADIANS = Math.PI / 180;
 
-export const polygon = (...points: readonly (readonly [number, number])[]): Contour => points.map(([x, y]) => vertex(x, y));
+const polygon = (...points: readonly (readonly [number, number])[]): Contour => points.map(([x, y]) => vertex(x, y));
 
 export const rectangle = (x0: number, x1: number, y0: number, y1: number): Contour => polygon([x0, y0], [x1, y0], [x1, y1], [x0, y1]);
 
 /** t 2, inside radius 2, neutral line at 0.4 t: a = angle (2 + 0.8). */
 export const THICKNESS = 2;
-export const RADIUS = 2;
+const RADIUS = 2;
 export const allowance = (degrees: number): number => degrees * RADIANS * (RADIUS + 0.8);
 
 /** A profile strip `length` wide: flats across the bends in mm, and what bends them. x runs along every bend line. */
