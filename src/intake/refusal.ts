@@ -11,6 +11,7 @@ export type RefusalCode =
   | 'free form'
   | 'no constant thickness'
   | 'closed section'
+  | 'fused hem'
   | 'bend without plate'
   | 'radius does not fit'
   | 'outline not read';

@@ -16,7 +16,7 @@ interface Read {
 }
 
 /** Volume shares below this are rounding of areas and chords. */
-const SAME_VOLUME = 0.001;
+export const SAME_VOLUME = 0.001;
 
 const many = (n: number, one: string, more: string): string => `${n} ${n === 1 ? one : more}`;
 

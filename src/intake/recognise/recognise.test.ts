@@ -148,6 +148,13 @@ describe('refusals', () => {
     expect(refuse({ ...brep, solid: false }).code).toBe('open shell');
   });
 
+  it('a hem drawn fully closed', () => {
+    const section: Contour = [vertex(0, 0), vertex(60, 0, 1), vertex(60, 3), vertex(48, 3), vertex(48, 1.5), vertex(0, 1.5)];
+    const { code, sentence } = refuse(extruded([section], 100));
+    expect(code).toBe('fused hem');
+    expect(sentence).toContain('3.00 mm');
+  });
+
   it('a curl that ends on no plate', () => {
     const { code, sentence } = refuse(extruded([strip(1, [40, { angle: 200, radius: 4 }])], 80));
     expect(code).toBe('bend without plate');

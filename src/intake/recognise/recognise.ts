@@ -1,8 +1,9 @@
 import { type Rigid, bounds, compose, shift } from '../../geometry/index.js';
 import type { Assumption, Bend, Part, Plate } from '../../sheet/index.js';
 import type { Brep } from '../step/brep.js';
-import { assumptionsOf } from './assumptions.js';
+import { SAME_VOLUME, assumptionsOf } from './assumptions.js';
 import { type Placed, placeSlabs } from './frames.js';
+import { fusedHem } from './fusedHem.js';
 import { healSlivers } from './healSlivers.js';
 import { type Joint, findJoints } from './joints.js';
 import { type Reason, faceNumber, judgeBody, noThickness } from './judge.js';
@@ -74,6 +75,8 @@ export const recognise = (drawn: Brep, options: RecogniseOptions): Recognised | 
   // corners drawn sharp are compared as drawn, so that a chosen radius does not count as a difference
   const model = modelVolume(plates, made, thickness) + made.reduce((sum, bend, i) => sum + sharpExcess(bend, hanging[i]!, thickness), 0);
   const off = model / solid - 1;
+  const hem = Math.abs(off) > SAME_VOLUME ? fusedHem(brep, users, patches, thickness) : undefined;
+  if (hem) return { reason: hem };
   if (Math.abs(off) > VOLUME_SHARE) {
     const skins = new Set([...reached].flatMap((s) => slabs[s]!.sides.flatMap((side) => side.faces)));
     const sentence = `The faces ${thickness.toFixed(2)} mm apart that hang together would make ${model.toFixed(0)} mm3, the body has ${solid.toFixed(0)} mm3 (${(100 * off).toFixed(0)} %).`;

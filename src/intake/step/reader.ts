@@ -32,7 +32,7 @@ const workerUrl = (): URL => {
 };
 
 const startWorker = (): Worker => {
-  const worker = new Worker(workerUrl(), { resourceLimits: { maxOldGenerationSizeMb: HEAP_MB }, stdout: true, stderr: true });
+  const worker = new Worker(workerUrl(), { execArgv: [], resourceLimits: { maxOldGenerationSizeMb: HEAP_MB }, stdout: true, stderr: true });
   // while it rests or dies nobody else listens, and an error without a listener would bring the process down
   worker.on('error', () => undefined);
   worker.on('exit', () => {
