@@ -1,7 +1,7 @@
 import type { PartSummary } from '../../server/index.js';
-import { Drawing } from '../sheet/Drawing.js';
 import { Fault } from '../sheet/Fault.js';
 import { mm } from '../words.js';
+import { BlankDrawing } from './BlankDrawing.js';
 import { RULES, type RuleChoice, ruleQuery } from './ruleChoice.js';
 
 interface BlankPanelProps {
@@ -11,10 +11,12 @@ interface BlankPanelProps {
   readonly rule: RuleChoice;
   readonly change: (rule: RuleChoice) => void;
   readonly fault: string | undefined;
+  /** Bends that are lit up. */
+  readonly lit: readonly string[];
 }
 
 /** The nominal blank by a chosen rule, its size, its drawing, and the files. */
-export const BlankPanel = ({ here, summary: { nominalBlank }, rule, change, fault }: BlankPanelProps) => {
+export const BlankPanel = ({ here, summary: { nominalBlank }, rule, change, fault, lit }: BlankPanelProps) => {
   const query = ruleQuery(rule);
   return (
     <section className="section" aria-labelledby="blank-title">
@@ -45,8 +47,8 @@ export const BlankPanel = ({ here, summary: { nominalBlank }, rule, change, faul
         )}
       </div>
       <Fault sentence={fault ?? (nominalBlank.ok ? undefined : nominalBlank.failure.sentence)} />
-      {nominalBlank.ok && <Drawing path={`${here}/blank.svg?${query}`} className="blank-drawing" />}
-      <p className="small soft">The real blank depends on metal, V and punch tip: it belongs to a trial.</p>
+      {nominalBlank.ok && <BlankDrawing blank={nominalBlank.blank} lit={lit} title={`Nominal blank by rule ${nominalBlank.rule}, seen from its A side, ${mm(nominalBlank.length)} by ${mm(nominalBlank.width)}`} />}
+      <p className="small soft">Seen from the A side, mm; A or B is the side that the bend closes towards, the degrees are bend angle. The real blank depends on metal, V and punch tip: it belongs to a trial.</p>
     </section>
   );
 };

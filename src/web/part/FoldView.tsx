@@ -1,7 +1,8 @@
 import { useMemo, useState } from 'react';
 import type { Developed } from '../../sheet/index.js';
-import { ballAbout } from '../scene/ballAbout.js';
+
 import { SheetBody } from '../scene/bodies.js';
+import { extentOf } from '../scene/extent.js';
 import { letterSpot } from '../scene/letterSpot.js';
 import { type Lit, flatPlates, sheetMesh } from '../scene/sheetMesh.js';
 import { View3d } from '../scene/View3d.js';
@@ -15,8 +16,8 @@ interface FoldViewProps {
 }
 
 const FROM = { round: 35, up: 32 } as const;
-/** Hatch lines across the ball that holds the part. */
-const HATCHES = 70;
+/** Hatch lines across the largest part that the view can show. */
+const HATCHES = 34;
 
 const anglesAt = (sheet: Developed, share: number): number[] => sheet.part.bends.map(({ bendAngle }) => bendAngle * share);
 
@@ -29,12 +30,12 @@ export const FoldView = ({ id, name, sheet, lit }: FoldViewProps) => {
     () => sheetMesh(sheet, plates, anglesAt(sheet, share), spot.plate, undefined, lit),
     [sheet, plates, share, spot, lit],
   );
-  // the ball holds both ends of the slider's way, so that the view does not jump
-  const ball = useMemo(() => ballAbout(...[0, 0.5, 1].map((s) => sheetMesh(sheet, plates, anglesAt(sheet, s), spot.plate).edges)), [sheet, plates, spot]);
+  // both ends of the slider's way fit in, so that the view does not jump
+  const extent = useMemo(() => extentOf(FROM, ...[0, 0.5, 1].map((s) => sheetMesh(sheet, plates, anglesAt(sheet, s), spot.plate).edges)), [sheet, plates, spot]);
   return (
-    <figure className="section">
-      <View3d label={`${name} in space, ${share === 1 ? 'folded' : share === 0 ? 'flat' : 'partly folded'}.`} ball={ball} from={FROM} instead={<Drawing path={`/api/parts/${encodeURIComponent(id)}/picture.svg`} />}>
-        <SheetBody mesh={mesh} spot={spot} thickness={sheet.part.thickness} pitch={(2 * ball.radius) / HATCHES} />
+    <figure className="fold-view">
+      <View3d label={`${name} in space, ${share === 1 ? 'folded' : share === 0 ? 'flat' : 'partly folded'}.`} extent={extent} from={FROM} instead={<Drawing path={`/api/parts/${encodeURIComponent(id)}/picture.svg`} />}>
+        <SheetBody mesh={mesh} spot={spot} thickness={sheet.part.thickness} pitch={(2 * extent.radius) / HATCHES} />
       </View3d>
       <div className="slider no-print">
         <button type="button" onClick={() => setShare(0)} aria-pressed={share === 0}>Flat</button>

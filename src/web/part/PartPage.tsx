@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { PartSummary } from '../../server/index.js';
 import type { PartRevision, StoredPart, TrialRecord } from '../../store/index.js';
 import type { Developed } from '../../sheet/index.js';
@@ -35,11 +35,12 @@ export const PartPage = ({ id }: { readonly id: string }) => {
   // While another rule is reckoned with, the sheet keeps what it showed.
   const value = asked ?? last;
   const trials = useLoaded<{ readonly trials: readonly TrialRecord[] }>(`/api/trials?partId=${encodeURIComponent(id)}`);
-  if (!value) {
+  const sheet = useMemo((): Developed | undefined => value && { part: value.part, allowances: value.summary.bends.map(({ allowance }) => allowance) }, [value]);
+  if (!value || !sheet) {
     return <Sheet title="Part" trail={PARTS} block={[['Sheet', 'Part']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Fetching the part" />}</div></Sheet>;
   }
   const { part, summary } = value;
-  const sheet: Developed = { part, allowances: summary.bends.map(({ allowance }) => allowance) };
+  
   const latest = trials.value?.trials[0];
   return (
     <Sheet
@@ -61,17 +62,17 @@ export const PartPage = ({ id }: { readonly id: string }) => {
       <div className="body columns">
         <div>
           <FoldView id={id} name={value.name} sheet={sheet} lit={lit} />
-          <BlankPanel here={here} summary={summary} rule={rule} change={setRule} fault={fault} />
-        </div>
-        <div>
           {value.refused.length > 0 && (
             <section className="section stack">
               {value.refused.map(({ index, sentence }) => <Warning key={index} word={`Solid ${index + 1} of the same file was refused.`}>{sentence}</Warning>)}
             </section>
           )}
+          <CheckList part={part} summary={summary} lit={lit} light={setLit} />
+        </div>
+        <div>
           <RunTrial partId={id} ended={trials.again} />
           <TrialsTable trials={trials.value?.trials ?? []} fault={trials.fault} partId={id} />
-          <CheckList part={part} summary={summary} lit={lit} light={setLit} />
+          <BlankPanel here={here} summary={summary} rule={rule} change={setRule} fault={fault} lit={lit.bends} />
         </div>
       </div>
     </Sheet>

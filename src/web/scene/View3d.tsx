@@ -1,49 +1,43 @@
 import { Canvas, useThree } from '@react-three/fiber';
 import { useLayoutEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react';
 import { OrthographicCamera } from 'three';
-import type { Vec3 } from '../../geometry/index.js';
+import { type Direction, type Extent, axesOf } from './extent.js';
 
-/** Where the eye stands: degrees round from the front to the right, and up; `zoom` 1 shows all. */
-interface Eye {
-  readonly round: number;
-  readonly up: number;
+/** Where the eye stands; `zoom` 1 shows all. */
+interface Eye extends Direction {
   readonly zoom: number;
-}
-
-/** What is to be seen: a ball that holds it. */
-export interface Ball {
-  readonly centre: Vec3;
-  readonly radius: number;
 }
 
 interface View3dProps {
   /** What is shown, for those who do not see it. */
   readonly label: string;
-  readonly ball: Ball;
-  readonly from: Pick<Eye, 'round' | 'up'>;
+  readonly extent: Extent;
+  readonly from: Direction;
   /** Stands in where the browser has no WebGL. */
   readonly instead: ReactNode;
   readonly children: ReactNode;
 }
 
 const STEP = 15;
-const RADIANS = Math.PI / 180;
 const within = (v: number, low: number, high: number): number => Math.min(high, Math.max(low, v));
 
-const Aim = ({ ball: { centre, radius }, eye }: { readonly ball: Ball; readonly eye: Eye }) => {
+/** The share of the view that is filled. */
+const FILLED = 0.94;
+
+const Aim = ({ extent: { centre, radius, half }, eye }: { readonly extent: Extent; readonly eye: Eye }) => {
   const { camera, size, invalidate } = useThree();
   useLayoutEffect(() => {
     if (!(camera instanceof OrthographicCamera)) return;
-    const [a, b] = [eye.round * RADIANS, eye.up * RADIANS];
+    const { towards } = axesOf(eye);
     const far = radius * 6;
     camera.up.set(0, 0, 1);
-    camera.position.set(centre[0] + far * Math.sin(a) * Math.cos(b), centre[1] - far * Math.cos(a) * Math.cos(b), centre[2] + far * Math.sin(b));
+    camera.position.set(centre[0] + far * towards[0], centre[1] + far * towards[1], centre[2] + far * towards[2]);
     camera.lookAt(...centre);
     [camera.near, camera.far] = [radius * 0.5, radius * 14];
-    camera.zoom = (Math.min(size.width, size.height) / (2 * radius)) * eye.zoom;
+    camera.zoom = Math.min(size.width / (2 * half[0]), size.height / (2 * half[1])) * FILLED * eye.zoom;
     camera.updateProjectionMatrix();
     invalidate();
-  }, [camera, size, invalidate, centre, radius, eye]);
+  }, [camera, size, invalidate, centre, radius, half, eye]);
   return null;
 };
 
@@ -54,7 +48,7 @@ const hasWebGl = (): boolean => {
 };
 
 /** Something in space that can be turned by dragging, by the arrow keys and by buttons; drawn only when it changes. */
-export const View3d = ({ label, ball, from, instead, children }: View3dProps) => {
+export const View3d = ({ label, extent, from, instead, children }: View3dProps) => {
   const can = useMemo(hasWebGl, []);
   const [eye, setEye] = useState<Eye>({ ...from, zoom: 1 });
   const held = useRef<readonly [number, number]>(null);
@@ -85,7 +79,7 @@ export const View3d = ({ label, ball, from, instead, children }: View3dProps) =>
         onPointerMove={drag} onPointerUp={() => { held.current = null; }} onPointerCancel={() => { held.current = null; }}
       >
         <Canvas orthographic flat frameloop="demand" dpr={[1, 2]} gl={{ antialias: true, preserveDrawingBuffer: true }}>
-          <Aim ball={ball} eye={eye} />
+          <Aim extent={extent} eye={eye} />
           <ambientLight intensity={2.3} />
           <directionalLight position={[2, -3, 5]} intensity={0.9} />
           {children}

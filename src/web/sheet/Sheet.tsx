@@ -29,6 +29,7 @@ export const Sheet = ({ title, under, trail, block, notes, children }: SheetProp
         {trail.map(([name, address]) => <a key={address} href={address}>{name}</a>)}
       </nav>
       <main className="paper">
+        <div className="frame">
         <header className="head">
           <h1 tabIndex={-1}>{title}</h1>
           {under !== undefined && <div className="under">{under}</div>}
@@ -41,6 +42,7 @@ export const Sheet = ({ title, under, trail, block, notes, children }: SheetProp
             <div className="wide"><dt>Note</dt><dd>{FOOTER}</dd></div>
           </dl>
         </footer>
+        </div>
       </main>
     </div>
   );

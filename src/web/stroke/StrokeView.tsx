@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import type { Step, Trial } from '../../trial/index.js';
-import { ballAbout } from '../scene/ballAbout.js';
 import { PrismBody, SheetBody } from '../scene/bodies.js';
+import { extentOf } from '../scene/extent.js';
 import { letterSpot } from '../scene/letterSpot.js';
 import { COLOURS } from '../scene/look.js';
 import { flatPlates, sheetMesh } from '../scene/sheetMesh.js';
@@ -14,9 +14,9 @@ import { settingOf } from './seat.js';
 /** s that the film of a stroke runs; it is no prediction of the stroke's own time. */
 const FILM = 9;
 const FROM = { round: 32, up: 22 } as const;
-const HATCHES = 80;
+const HATCHES = 34;
 /** The share of the film where the sheet lies at its stop. */
-const AT_STOP = 0.24;
+const AT_STOP = 0.23;
 
 /** One stroke moving: play, stop, or drag it to any moment. It plays only when asked to. */
 export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; readonly step: Step; readonly instead: ReactNode }) => {
@@ -33,9 +33,9 @@ export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; re
   }, [trial, setting, plates, root]);
   const { moment, mesh } = useMemo(() => meshAt(t), [meshAt, t]);
   const up = setting.station.dieTop;
-  const ball = useMemo(() => {
+  const extent = useMemo(() => {
     const raised = (edges: readonly number[], by: number): number[] => edges.map((v, i) => (i % 3 === 2 ? v + by : v));
-    return ballAbout(raised(press.punch.edges, up + step.ramOpening * 0.5), press.fingers.edges, raised(press.die.edges, up), ...[AT_STOP, 0.7].map((s) => meshAt(s).mesh.edges));
+    return extentOf(FROM, raised(press.punch.edges, up + step.ramOpening * 0.5), press.fingers.edges, raised(press.die.edges, up), ...[AT_STOP, 0.7].map((s) => meshAt(s).mesh.edges));
   }, [press, meshAt, up, step]);
 
   useEffect(() => {
@@ -53,8 +53,8 @@ export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; re
 
   return (
     <figure className="stroke">
-      <View3d label={`Step ${step.number} in the machine: ${moment.phase}.`} ball={ball} from={FROM} instead={instead}>
-        <SheetBody mesh={mesh} spot={spot} thickness={trial.sheet.part.thickness} pitch={(2 * ball.radius) / HATCHES} />
+      <View3d label={`Step ${step.number} in the machine: ${moment.phase}.`} extent={extent} from={FROM} instead={instead}>
+        <SheetBody mesh={mesh} spot={spot} thickness={trial.sheet.part.thickness} pitch={(2 * extent.radius) / HATCHES} />
         <PrismBody prism={press.punch} colour={COLOURS.tool} up={moment.tip} />
         <PrismBody prism={press.clamp} colour={COLOURS.bed} up={moment.tip} />
         <PrismBody prism={press.die} colour={COLOURS.tool} up={up} />

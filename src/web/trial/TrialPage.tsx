@@ -7,6 +7,7 @@ import { Sheet } from '../sheet/Sheet.js';
 import { Verdict } from '../sheet/Verdict.js';
 import { useLoaded } from '../useLoaded.js';
 import { asSentence, seconds } from '../words.js';
+import { mergedWarnings } from './mergedWarnings.js';
 import { ProofLine } from './ProofLine.js';
 import { Reasons } from './Reasons.js';
 import { StepsTable } from './StepsTable.js';
@@ -63,7 +64,7 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
           <section aria-labelledby="checked-title" className="stack">
             <h2 id="checked-title">Checked and assumed</h2>
             <ProofLine proof={trial.proof} />
-            {[...new Set(trial.warnings)].map((words) => <Warning key={words} word="Beware.">{asSentence(words)}</Warning>)}
+            {mergedWarnings(trial.warnings).map((words) => <Warning key={words} word="Beware.">{asSentence(words)}</Warning>)}
             {planned && <p className="small"><strong>Model.</strong> {asSentence(trial.model)}</p>}
             {trial.assumptions.length > 0 && <ul className="small dots">{trial.assumptions.map((words) => <li key={words}>{asSentence(words)}</li>)}</ul>}
           </section>

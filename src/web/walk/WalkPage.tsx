@@ -48,19 +48,22 @@ export const WalkPage = ({ id, number }: { readonly id: string; readonly number:
       notes={<Measure step={step} />}
     >
       <div className="body walk">
-        <p className="do">{step.words}</p>
-        <Warning word="Caution.">{STEP_CAUTION}</Warning>
-        <Figures step={step} />
-        <div className="pictures">
-          <figure><figcaption>Before: at the stop</figcaption><Drawing path={picture('before')} /></figure>
-          <figure><figcaption>After: bent and released</figcaption><Drawing path={picture('after')} /></figure>
+        <div className="do-row">
+          <p className="do">{step.words}</p>
+          <Warning word="Caution.">{STEP_CAUTION}</Warning>
         </div>
-        {step.kind === 'V bend' && (
-          <section className="no-print" aria-labelledby="stroke-title">
-            <h2 id="stroke-title">The stroke</h2>
-            <StrokeView key={number} trial={value.trial} step={step} instead={<Drawing path={`${here}/steps/${number}/section.svg`} />} />
-          </section>
-        )}
+        <Figures step={step} />
+        <div className="seen">
+          <div className="pictures">
+            <figure><figcaption>Before: at the stop</figcaption><Drawing path={picture('before')} /></figure>
+            <figure><figcaption>After: bent and released</figcaption><Drawing path={picture('after')} /></figure>
+          </div>
+          {step.kind === 'V bend' && (
+            <section className="no-print" aria-label="The stroke in motion">
+              <StrokeView key={number} trial={value.trial} step={step} instead={<Drawing path={`${here}/steps/${number}/section.svg`} />} />
+            </section>
+          )}
+        </div>
         <nav className="turn-over no-print" aria-label="Steps">
           {number > 1 ? <a className="button" href={to.walk(id, number - 1)}><span aria-hidden="true">←</span> Step {number - 1}</a> : <a className="button" href={to.trial(id)}>To the trial</a>}
           <span className="small soft">The arrow keys turn the pages.</span>
