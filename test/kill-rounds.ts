@@ -21,7 +21,7 @@ export interface KillReport {
 
 // A benchmark runs compiled, from dist/bench/; the writer stays where it is.
 const writer = fileURLToPath(new URL('./kill-writer.mjs', import.meta.url.replace('/dist/bench/', '/')));
-/** ms after its first word within which a writer of the 'clock' kind is killed. */
+/** ms after its first acknowledged change within which a writer of the 'clock' kind is killed. */
 const longestLife = 400;
 /** File operations after its first word within which a writer of the other kinds dies: some 40 changes. */
 const mostOperations = 900;
@@ -66,12 +66,13 @@ function live(
     { stdio: ['ignore', 'pipe', 'pipe'] });
   let rest = '';
   let complaint = '';
+  let doomed: NodeJS.Timeout | undefined;
   child.stderr.on('data', (data: Buffer) => (complaint += data.toString()));
   child.stdout.on('data', (data: Buffer) => {
     const lines = (rest + data.toString()).split('\n');
     rest = lines.pop()!;
     for (const line of lines) {
-      if (line === 'ready' && death === 'clock') setTimeout(() => child.kill('SIGKILL'), random * longestLife);
+      if (line.startsWith('kept ') && death === 'clock') doomed ??= setTimeout(() => child.kill('SIGKILL'), random * longestLife);
       hear(line, spoken, losses);
     }
   });

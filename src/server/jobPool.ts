@@ -5,6 +5,7 @@ import type { Trial } from '../trial/index.js';
 import { HttpError } from './httpError.js';
 import { planSeconds, proofSeconds, waitingJobs, workers } from './limits.js';
 import { type RunningTrial, runTrial } from './runTrial.js';
+import { trialSummary } from './trialSummary.js';
 import type { Progress } from './trialTask.js';
 
 /** A job as the API shows it. */
@@ -137,7 +138,7 @@ export class JobPool {
     if (end.state === 'failed') return this.finish(live, end);
     if (end.trial === undefined) return this.finish(live, { state: end.state, ...why(end.why) });
     const kept = await this.store.addTrial({
-      partId, partRevision, metalId: metal.id, trial: end.trial, ...(end.defect === undefined ? {} : { defect: end.defect }),
+      partId, partRevision, metalId: metal.id, trial: end.trial, summary: trialSummary(end.trial, end.defect !== undefined), ...(end.defect === undefined ? {} : { defect: end.defect }),
     }, live.by);
     if (kept === undefined) return this.finish(live, { state: 'failed', why: 'The part was purged while it was planned.' });
     await this.finish(live, { state: end.state, trialId: kept.id, ...why(end.why) });

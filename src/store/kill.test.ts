@@ -9,4 +9,4 @@ test.each<Death>(['clock', 'operation', 'power cut'])(`nothing acknowledged is l
   const report = await killRounds(death, rounds, seed);
   expect(report.losses).toEqual([]);
   expect(report.acknowledged).toBeGreaterThan(0);
-});
+}, 240_000);

@@ -6,7 +6,7 @@ import sqlite from 'node-sqlite3-wasm';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Part } from '../sheet/index.js';
 import type { Trial } from '../trial/index.js';
-import { databaseName, openStore, type Store } from './index.js';
+import { databaseName, type NewTrial, openStore, type Store } from './index.js';
 import { lockName } from './lock.js';
 
 let dir: string;
@@ -56,7 +56,7 @@ describe('parts', () => {
 
   test('nothing overwrites a revision, a trial or the audit record, not even by hand', async () => {
     const { id } = await store.addPart(flat('lid', 1.5), 'ann');
-    await store.addTrial({ partId: id, partRevision: 1, metalId: 'm', trial: trialOf('lid') }, 'ann');
+    await store.addTrial({ partId: id, partRevision: 1, metalId: 'm', ...trialOf('lid') }, 'ann');
     await store.close();
     const db = new sqlite.Database(join(dir, databaseName));
     db.exec('pragma locking_mode = exclusive');
@@ -77,7 +77,7 @@ describe('purge', () => {
       file: { name: `${secret}.step`, bytes: new TextEncoder().encode(`${secret} `.repeat(3000)) }, parts: [flat(secret, 1)], refused: [],
     }, 'ann');
     const other = await store.addPart(flat('another', 1), 'ann');
-    await store.addTrial({ partId: read!.id, partRevision: 1, metalId: 'm', trial: trialOf(secret), defect: secret }, 'ann');
+    await store.addTrial({ partId: read!.id, partRevision: 1, metalId: 'm', ...trialOf(secret), defect: secret }, 'ann');
     expect(folderHolds(secret)).toBe(true);
 
     const purge = await store.purgePart(read!.id, 'ben');
@@ -105,17 +105,17 @@ describe('purge', () => {
   test('a trial planned meanwhile is not kept', async () => {
     const { id } = await store.addPart(flat('lid', 1.5), 'ann');
     await store.purgePart(id, 'ann');
-    expect(await store.addTrial({ partId: id, partRevision: 1, metalId: 'm', trial: trialOf('lid') }, 'ann')).toBeUndefined();
+    expect(await store.addTrial({ partId: id, partRevision: 1, metalId: 'm', ...trialOf('lid') }, 'ann')).toBeUndefined();
   });
 });
 
 describe('trials and jobs', () => {
   test('a trial comes back whole, with its summary and its defect file', async () => {
     const { id } = await store.addPart(flat('lid', 1.5), 'ann');
-    const record = (await store.addTrial({ partId: id, partRevision: 1, metalId: 'm', trial: trialOf('lid'), defect: '{"a":1}' }, 'ann'))!;
-    expect(record.summary).toMatchObject({ steps: 0, clearance: null, reason: 'Nothing to bend.', tightest: null, defect: true });
+    const record = (await store.addTrial({ partId: id, partRevision: 1, metalId: 'm', ...trialOf('lid'), defect: '{"a":1}' }, 'ann'))!;
+    expect(record.summary).toEqual(trialOf('lid').summary);
     const kept = (await store.trial(record.id))!;
-    expect(kept.trial).toEqual(trialOf('lid'));
+    expect(kept.trial).toEqual(trialOf('lid').trial);
     expect([kept.partName, kept.machineName, kept.verdict, kept.quantity]).toEqual(['lid', 'Demo machine', 'not decided', 10]);
     expect(await store.defect(record.id)).toBe('{"a":1}');
     expect(await store.trials({ partId: 'p-none' })).toEqual([]);
@@ -194,12 +194,17 @@ function flat(name: string, thickness: number): Part {
 }
 
 /** Only what the store reads of a machine is filled in; the store keeps the rest as it comes. */
-function trialOf(name: string): Trial {
-  return {
+function trialOf(name: string): Pick<NewTrial, 'trial' | 'summary'> {
+  const trial: Trial = {
     format: 'brakewright trial 1', verdict: 'not decided', sheet: { part: flat(name, 1), allowances: [] },
     metal: { id: 'm', name: 'Demo metal' }, quantity: 10, machine: { id: 'a', name: 'Demo machine' } as Trial['machine'],
     punches: [], dies: [], risers: [], stations: [], steps: [], seconds: 0, timeModel: [], computeSeconds: 0, bound: 0, proven: false,
     model: 'none', reasons: [{ code: 'nothing to bend', sentence: 'Nothing to bend.', bends: [] }], remedies: [],
     proof: { checked: false, passed: false, smallestClearance: null, largestMotion: null, findings: [] }, counts: {}, warnings: [], assumptions: [],
   };
+  const summary = {
+    steps: 0, stations: 0, seconds: 0, bound: 0, proven: false, proof: { checked: false, passed: false }, clearance: null,
+    reason: 'Nothing to bend.', remedy: null, tightest: null, defect: false,
+  };
+  return { trial, summary };
 }

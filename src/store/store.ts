@@ -1,7 +1,7 @@
 import type { Part } from '../sheet/index.js';
 import type { Trial } from '../trial/index.js';
 import type {
-  AuditEvent, JobRecord, PartRevision, Purge, RefusedRecord, StoredPart, StoredTrial, TrialRecord,
+  AuditEvent, JobRecord, PartRevision, Purge, RefusedRecord, StoredPart, StoredTrial, TrialRecord, TrialSummary,
 } from './records.js';
 
 /** What one file gave: stored as a whole or not at all. */
@@ -16,6 +16,7 @@ export interface NewTrial {
   readonly partRevision: number;
   readonly metalId: string;
   readonly trial: Trial;
+  readonly summary: TrialSummary;
   /** The text of the file that reproduces a plan rejected by the proof. */
   readonly defect?: string;
 }

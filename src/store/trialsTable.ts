@@ -4,12 +4,11 @@ import { addEvent } from './eventsTable.js';
 import { newId } from './newId.js';
 import type { StoredTrial, TrialRecord, TrialSummary } from './records.js';
 import type { NewTrial } from './store.js';
-import { trialSummary } from './trialSummary.js';
 
 const columns = `id, part_id, part_revision, part_name, machine_id, machine_name, metal_id, metal_name, quantity, verdict,
   summary_json, created_at, by`;
 
-export function addTrial(db: SqliteFile, { partId, partRevision, metalId, trial, defect }: NewTrial, by: string): TrialRecord | undefined {
+export function addTrial(db: SqliteFile, { partId, partRevision, metalId, trial, summary, defect }: NewTrial, by: string): TrialRecord | undefined {
   const at = new Date().toISOString();
   return db.write(() => {
     const part = db.get('select name from part_revisions where part_id = ? and revision = ?', [partId, partRevision]);
@@ -17,7 +16,7 @@ export function addTrial(db: SqliteFile, { partId, partRevision, metalId, trial,
     const id = newId('t');
     db.run(`insert into trials (${columns}, trial_json) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
       [id, partId, partRevision, String(part['name']), trial.machine.id, trial.machine.name, metalId, trial.metal.name, trial.quantity,
-        trial.verdict, JSON.stringify(trialSummary(trial, defect !== undefined)), at, by, JSON.stringify(trial)]);
+        trial.verdict, JSON.stringify(summary), at, by, JSON.stringify(trial)]);
     if (defect !== undefined) db.run('insert into defects (trial_id, defect_json) values (?, ?)', [id, defect]);
     addEvent(db, at, by, 'trial kept', id, {
       part: partId, revision: partRevision, machine: trial.machine.id, verdict: trial.verdict, defect: defect !== undefined,

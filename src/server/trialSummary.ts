@@ -1,6 +1,6 @@
 import { tightestMargin } from '../fit/index.js';
 import type { Trial } from '../trial/index.js';
-import type { TrialSummary } from './records.js';
+import type { TrialSummary } from '../store/index.js';
 
 /** The few figures of a trial that lists and boards show. */
 export function trialSummary(trial: Trial, defect: boolean): TrialSummary {
