@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { request as httpRequest } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -275,6 +275,33 @@ describe('who may ask', () => {
   });
 });
 
+test('the pages: files as they are, any other place is the one page, an unbuilt one says so', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'brakewright-pages-'));
+  const pages = join(folder, 'web');
+  mkdirSync(join(pages, 'assets'), { recursive: true });
+  writeFileSync(join(pages, 'index.html'), '<!doctype html><title>pages</title>');
+  writeFileSync(join(pages, 'assets', 'main-1a2b.js'), 'export {};');
+  const [built, unbuilt] = [await startServer({ port: 0, dataDir: join(folder, 'a'), pages }), await startServer({ port: 0, dataDir: join(folder, 'b'), pages: join(folder, 'none') })];
+  try {
+    for (const path of ['/', '/parts/p-7k2m9x4tqa', '/trials?of=all']) {
+      const page = await fetch(built.url + path);
+      expect([path, page.status, page.headers.get('content-type'), page.headers.get('cache-control'), await page.text()])
+        .toEqual([path, 200, 'text/html; charset=utf-8', 'no-cache', '<!doctype html><title>pages</title>']);
+    }
+    const script = await fetch(`${built.url}/assets/main-1a2b.js`);
+    expect([script.status, script.headers.get('cache-control')]).toEqual([200, 'public, max-age=31536000, immutable']);
+    expect((await fetch(`${built.url}/assets/gone.js`)).status).toBe(404);
+    // fetch would take '..' out of an address by itself.
+    for (const path of ['/../a/brakewright.db', '/..%2fa%2fbrakewright.db', '/assets/%2e%2e/%2e%2e/a/brakewright.db']) {
+      expect([path, [400, 403, 404].includes((await raw(path, {}, built.url)).status)]).toEqual([path, true]);
+    }
+    expect(await (await fetch(unbuilt.url)).text()).toBe('The pages are not built: run npm run build.');
+  } finally {
+    await Promise.all([built.close(), unbuilt.close()]);
+    rmSync(folder, { recursive: true, force: true });
+  }
+});
+
 test('a restart keeps parts and trials and marks what it interrupted', async () => {
   const parts = (await ask('/api/parts')).body;
   const trials = (await ask('/api/trials')).body;
@@ -297,10 +324,10 @@ async function events(jobId: string): Promise<JobView[]> {
   return text.split('\n\n').filter((block) => block.startsWith('data: ')).map((block) => JSON.parse(block.slice('data: '.length)) as JobView);
 }
 
-/** fetch sets Host by itself, so by hand. */
-function raw(path: string, headers: Record<string, string>): Promise<{ readonly status: number }> {
+/** fetch sets Host by itself and tidies the path, so by hand. */
+function raw(path: string, headers: Record<string, string>, url = server.url): Promise<{ readonly status: number }> {
   return new Promise((resolve, reject) => {
-    httpRequest(server.url + path, { headers }, (response) => {
+    httpRequest(url, { path, headers }, (response) => {
       response.resume();
       response.on('end', () => resolve({ status: response.statusCode! }));
     }).on('error', reject).end();

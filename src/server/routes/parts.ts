@@ -15,6 +15,7 @@ import { revisionOf, ruleOf } from './rule.js';
 
 interface ById { readonly Params: { readonly id: string } }
 
+const busy = 'Several files are being read already; try again in a minute.';
 const length = z.number().positive().max(100_000);
 const radius = z.number().min(0).max(10_000);
 const profileSchema = z.strictObject({
@@ -34,7 +35,9 @@ const revisionSchema = z.strictObject({
 
 export const partRoutes = async (app: FastifyInstance, { store, jobs, desk }: Context): Promise<void> => {
   await app.register(multipart, { limits: { fileSize: uploadLimit, files: 1, fields: 4, parts: 5 } });
-  const inTurn = oneAtATime(waitingReads, 'Several files are being read already; try again in a minute.');
+  const inTurn = oneAtATime(waitingReads, busy);
+  /** Files being taken in or read: each is held in memory until it is answered. */
+  let arriving = 0;
 
   app.get('/api/parts', async () => ({ parts: await store.parts() }));
 
@@ -46,6 +49,9 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, desk }: Co
       const part = await store.addPart(made.value, whoAsks(request));
       return reply.code(201).send({ parts: [part], refused: [] });
     }
+    if (arriving > waitingReads) throw new HttpError(503, busy);
+    arriving++;
+    reply.raw.on('close', () => arriving--);
     const file = await uploaded(request);
     const gone = new AbortController();
     reply.raw.on('close', () => gone.abort());
