@@ -12,12 +12,23 @@ export { type Crowning, type CrowningDevice, crowningFor, type CrowningShape } f
 export { bendRange, type BendRange, type BendRangeResult, type Range, type Scatter } from './bendRange.js';
 export { type ClosedForm, closedForms } from './closedForms.js';
 export { cylinderForces, type CylinderForces } from './cylinders.js';
+export { deductionsFromCsv, deductionsToCsv, type DeductionCsv } from './deductionCsv.js';
+export {
+  type DeductionAnswer, deductionFor, type DeductionQuery, fittedK, type FittedK, type MeasuredDeduction,
+} from './deductionTable.js';
 export { forceFromMoment, leverArm, linearHardeningForce, oehlerForce, textbookForce } from './force.js';
 export { closedHemDeduction, hemCloseForce } from './hem.js';
 export { type PlaneStrainArc, planeStrainArc } from './planeStrainArc.js';
 export { gardinerRatio, legRelease, springbackFactor, toolRadiusByFactor } from './springback.js';
 export { type LinearHardeningBend, linearHardeningBend } from './linearHardeningBend.js';
+export { type FittedMetal, type FittedMetalResult, type MeasuredBend, metalFromBends } from './metalFromBends.js';
 export { FLANGE_MARGIN, minimumFlange, type MinimumFlange } from './minimumFlange.js';
+export { PRESSING_FACTORS, type PressingFactor, pressingForce } from './pressing.js';
+export { crowningOf, type StepLimit, stepLimits, type StepSituation } from './stepLimits.js';
+export { deductionFromStrip, testStripFor, type TestStripPlan } from './testStrip.js';
+export {
+  type DieData, explainV, type PunchData, type ToolChoice, usualV, type VExplanation, type VQuestion,
+} from './vChoice.js';
 export {
   bothOpenings, closedFormDepth, depthSensitivity, halfOpening, legReserve, radiusFromDepth, type VConvention, type Vee,
 } from './vee.js';

@@ -37,6 +37,11 @@ interface Trial {
   readonly residual: readonly [number, number, number];
 }
 
+interface Solved {
+  readonly u: Unknowns;
+  readonly trial: Trial;
+}
+
 /** Everything that stays the same through one stroke. */
 export interface StripSolver {
   readonly solve: (inclination: number, guess: Unknowns) => Equilibrium | null;
@@ -74,18 +79,48 @@ export const stripSolver = (strip: StripCase): StripSolver => {
   const solve = (inclination: number, guess: Unknowns): Equilibrium | null => {
     // which of the two ways the nose bears is tried first as guessed; the answer tells whether it holds
     for (const split of guess.bearing2 > 0 ? [true, false] : [false, true]) {
-      const from = split && guess.bearing2 === 0 ? { ...guess, bearing2: FIRST_SPLIT } : guess;
-      const found = solveBearing(inclination, split ? from : { ...guess, bearing2: 0 }, split);
+      const found = split ? solveSplit(inclination, guess) : solveBearing(inclination, { ...guess, bearing2: 0 }, false);
       if (found !== null && (split || found.trial.half.gap >= 0)) return finish(inclination, found.u, found.trial.half);
       if (found !== null) guess = found.u;
     }
     return null;
   };
 
-  /** Newton's method on two unknowns, or three when the nose bears on both sides of the middle. */
-  const solveBearing = (
-    inclination: number, guess: Unknowns, split: boolean,
-  ): { readonly u: Unknowns; readonly trial: Trial } | null => {
+  /** All three unknowns at once; where that fails, the bearing's place by regula falsi around the other two. */
+  const solveSplit = (inclination: number, guess: Unknowns): Solved | null => {
+    const at = guess.bearing2 > 0 ? guess : { ...guess, bearing2: FIRST_SPLIT };
+    const found = solveBearing(inclination, at, true);
+    if (found !== null) return found;
+    let low = solveBearing(inclination, { ...guess, bearing2: 0 }, false);
+    if (low === null || low.trial.half.gap >= 0) return null;
+    let high: Solved | null = null;
+    for (let bearing2 = FIRST_SPLIT; high === null; bearing2 *= 2) {
+      const next = solveBearing(inclination, { ...low.u, bearing2 }, false);
+      if (next === null || bearing2 > strip.half * strip.half) return null;
+      if (next.trial.half.gap >= 0) high = next;
+      else low = next;
+    }
+    let [lowGap, highGap] = [low.trial.half.gap, high.trial.half.gap];
+    for (let n = 0; n < MAX_ITERATIONS; n++) {
+      const bearing2: number = low.u.bearing2 + ((high.u.bearing2 - low.u.bearing2) * lowGap) / (lowGap - highGap);
+      const next = solveBearing(inclination, { ...low.u, bearing2 }, false);
+      if (next === null) return null;
+      const { gap } = next.trial.half;
+      if (Math.abs(gap) < SOLVED) return next;
+      // Illinois: the end that stays counts half, so that both come in
+      if (gap < 0) {
+        [low, lowGap] = [next, gap];
+        highGap /= 2;
+      } else {
+        [high, highGap] = [next, gap];
+        lowGap /= 2;
+      }
+    }
+    return null;
+  };
+
+  /** Newton's method on two unknowns, the bearing's place held, or on three. */
+  const solveBearing = (inclination: number, guess: Unknowns, split: boolean): Solved | null => {
     const size = split ? 3 : 2;
     const distance = (t: Trial): number => Math.hypot(t.residual[0], t.residual[1], split ? t.residual[2] : 0);
     let u = guess;

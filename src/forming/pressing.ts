@@ -1,0 +1,25 @@
+import type { Mark } from '../metal/index.js';
+
+/** Force of other strokes as a multiple of the air bend's in the same sheet, least and most. */
+export interface PressingFactor {
+  readonly stroke: 'bottoming' | 'coining' | 'hem, open' | 'hem, closed' | 'offset in one stroke';
+  readonly least: number;
+  readonly most: number;
+  readonly mark: Mark;
+  readonly source: string;
+}
+
+/** None of these is published where we could see it: they only size the machine, and say so. */
+export const PRESSING_FACTORS: readonly PressingFactor[] = [
+  { stroke: 'bottoming', least: 3, most: 5, mark: 'common practice', source: 'common practice, no source' },
+  { stroke: 'coining', least: 5, most: 10, mark: 'common practice', source: 'common practice, no source' },
+  { stroke: 'hem, open', least: 2, most: 3, mark: 'common practice', source: 'common practice, no source' },
+  { stroke: 'hem, closed', least: 3, most: 4, mark: 'common practice', source: 'common practice, no source' },
+  { stroke: 'offset in one stroke', least: 3, most: 6, mark: 'common practice', source: 'common practice, no source' },
+];
+
+/** N/mm for such a stroke, least and most, from the air bend's force. */
+export const pressingForce = (stroke: PressingFactor['stroke'], airBendForce: number): { readonly least: number; readonly most: number } => {
+  const factor = PRESSING_FACTORS.find((f) => f.stroke === stroke)!;
+  return { least: factor.least * airBendForce, most: factor.most * airBendForce };
+};
