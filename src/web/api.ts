@@ -1,73 +1,126 @@
-/** What the server refuses, in its own sentence. */
-export class ApiFault extends Error {
-  constructor(sentence: string, readonly status: number, readonly body: unknown) {
+import type { Metal } from '../metal/index.js';
+import type { JobView, PartSummary } from '../server/index.js';
+import type { Assumption } from '../sheet/index.js';
+import type { Machine } from '../shop/index.js';
+import type { PartRevision, RefusedRecord, StoredPart, StoredTrial, TrialRecord } from '../store/index.js';
+import { userName } from './userName.js';
+
+/** What the server said was wrong, in its own sentence. */
+export class Refusal extends Error {
+  constructor(
+    sentence: string,
+    readonly status: number,
+    readonly refused: readonly RefusedRecord[] = [],
+  ) {
     super(sentence);
-    this.name = 'ApiFault';
+    this.name = 'Refusal';
   }
 }
 
-const SILENT = 'The server does not answer. See that it is running, then try again.';
+export interface PartPageData extends StoredPart {
+  readonly assumptions: readonly Assumption[];
+  readonly summary: PartSummary;
+  readonly revisions: readonly PartRevision[];
+}
 
-/** The name that goes on the record with what is done here; empty for none. */
-const NAME = 'brakewright.by';
-export const nameOnRecord = (): string => localStorage.getItem(NAME) ?? '';
-export const setNameOnRecord = (name: string): void => localStorage.setItem(NAME, name.trim());
+/** Which rule makes the nominal blank: the query of the part's own addresses. */
+export interface RuleChoice {
+  readonly rule: string;
+  readonly k: number;
+}
 
-/** Headers carry latin-1; what does not fit is left to the server's 'local'. */
+export const ruleQuery = ({ rule, k }: RuleChoice): string =>
+  rule === 'K-factor' ? `rule=K-factor&k=${k}` : `rule=${encodeURIComponent(rule)}`;
+
+const noAnswer = 'The server does not answer: is Brakewright still running on this computer?';
+
+/** A header holds no letters beyond latin-1; the server drops what is no letter, digit or one of a few marks. */
 const headers = (): Record<string, string> => {
-  const by = nameOnRecord().replace(/[^\x20-\x7e\xa0-\xff]/g, '');
-  return by === '' ? {} : { 'x-by': by };
+  const name = userName().replace(/[^\x20-\xff]/g, '').trim();
+  return name === '' ? {} : { 'x-by': name };
 };
 
-const sentenceOf = (body: unknown, status: number): string =>
-  typeof body === 'object' && body !== null && 'error' in body && typeof body.error === 'string'
-    ? body.error
-    : `The server answered with fault ${status} and no sentence.`;
+const refusalOf = (status: number, text: string): Refusal => {
+  try {
+    const body = JSON.parse(text) as { readonly error?: string; readonly refused?: readonly RefusedRecord[] };
+    if (typeof body.error === 'string') return new Refusal(body.error, status, body.refused ?? []);
+  } catch {
+    // not JSON: said below
+  }
+  return new Refusal(`The server answered with an error (${status}).`, status);
+};
 
 const ask = async (path: string, init: RequestInit = {}): Promise<Response> => {
-  const answer = await fetch(path, { ...init, headers: { ...headers(), ...init.headers } }).catch((fault: unknown) => {
-    if (fault instanceof DOMException && fault.name === 'AbortError') throw fault;
-    throw new ApiFault(SILENT, 0, null);
+  const answer = await fetch(path, { ...init, headers: { ...headers(), ...init.headers } }).catch((fault: Error) => {
+    throw init.signal?.aborted === true ? fault : new Refusal(noAnswer, 0);
   });
-  if (answer.ok) return answer;
-  const body: unknown = await answer.json().catch(() => null);
-  throw new ApiFault(sentenceOf(body, answer.status), answer.status, body);
+  if (!answer.ok) throw refusalOf(answer.status, await answer.text());
+  return answer;
 };
 
-/** The answer's shape is the server's word (docs/api.md); both sides share the types. */
-export const get = async <T>(path: string, signal?: AbortSignal): Promise<T> =>
-  (await (await ask(path, signal ? { signal } : {})).json()) as T;
+const get = async <T>(path: string, signal?: AbortSignal): Promise<T> =>
+  (await (await ask(path, signal === undefined ? {} : { signal })).json()) as T;
 
-export const getText = async (path: string, signal?: AbortSignal): Promise<string> => (await ask(path, signal ? { signal } : {})).text();
+const post = async <T>(path: string, body: unknown): Promise<T> =>
+  (await (await ask(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) })).json()) as T;
 
-export const post = async <T>(path: string, body?: unknown): Promise<T> =>
-  (await (await ask(path, body === undefined ? { method: 'POST' } : {
-    method: 'POST', body: JSON.stringify(body), headers: { 'content-type': 'application/json' },
-  })).json()) as T;
+const id = encodeURIComponent;
 
-export const remove = async <T>(path: string): Promise<T> => (await (await ask(path, { method: 'DELETE' })).json()) as T;
+export const getParts = async (signal?: AbortSignal): Promise<readonly PartRevision[]> =>
+  (await get<{ parts: readonly PartRevision[] }>('/api/parts', signal)).parts;
 
-/** Sends a file and tells how far it has got, 0 to 1 (fetch cannot tell). */
-export const upload = <T>(path: string, file: File, sent: (share: number) => void): Promise<T> =>
-  new Promise((done, refuse) => {
+export const getPart = (partId: string, rule: RuleChoice, signal?: AbortSignal): Promise<PartPageData> =>
+  get<PartPageData>(`/api/parts/${id(partId)}?${ruleQuery(rule)}`, signal);
+
+export const purgePart = async (partId: string): Promise<void> => void (await ask(`/api/parts/${id(partId)}`, { method: 'DELETE' }));
+
+export const getMachines = async (signal?: AbortSignal): Promise<readonly Machine[]> =>
+  (await get<{ machines: readonly Machine[] }>('/api/machines', signal)).machines;
+
+export const getMetals = async (signal?: AbortSignal): Promise<readonly Metal[]> =>
+  (await get<{ metals: readonly Metal[] }>('/api/metals', signal)).metals;
+
+export const getTrials = async (partId: string | null, signal?: AbortSignal): Promise<readonly TrialRecord[]> =>
+  (await get<{ trials: readonly TrialRecord[] }>(`/api/trials${partId === null ? '' : `?partId=${id(partId)}`}`, signal)).trials;
+
+export const getTrial = (trialId: string, signal?: AbortSignal): Promise<StoredTrial> => get<StoredTrial>(`/api/trials/${id(trialId)}`, signal);
+
+export const getJobs = async (signal?: AbortSignal): Promise<readonly JobView[]> =>
+  (await get<{ jobs: readonly JobView[] }>('/api/jobs', signal)).jobs;
+
+export interface TrialAsked {
+  readonly partId: string;
+  readonly machineId: string;
+  readonly metalId: string;
+  readonly quantity: number;
+  readonly seconds: number;
+}
+
+export const startTrial = async (asked: TrialAsked): Promise<readonly { readonly jobId: string; readonly machineId: string }[]> =>
+  (await post<{ jobs: readonly { jobId: string; machineId: string }[] }>('/api/trials', asked)).jobs;
+
+export const stopJob = (jobId: string): Promise<JobView> => post<JobView>(`/api/jobs/${id(jobId)}/stop`, {});
+
+export const getText = async (path: string, signal: AbortSignal): Promise<string> => (await ask(path, { signal })).text();
+
+export interface Uploaded {
+  readonly parts: readonly PartRevision[];
+  readonly refused: readonly RefusedRecord[];
+}
+
+/** Sends a STEP file; `progress` hears the share sent, 0 to 1. After 1 the server still reads it. */
+export const uploadPart = (file: File, progress: (share: number) => void): Promise<Uploaded> =>
+  new Promise((resolve, reject) => {
     const request = new XMLHttpRequest();
-    request.open('POST', path);
-    for (const [name, value] of Object.entries(headers())) request.setRequestHeader(name, value);
-    request.upload.onprogress = (event) => event.lengthComputable && sent(event.loaded / event.total);
-    request.onerror = () => refuse(new ApiFault(SILENT, 0, null));
-    request.onload = () => {
-      let body: unknown = null;
-      try {
-        body = JSON.parse(request.responseText);
-      } catch {
-        body = null;
-      }
-      if (request.status >= 200 && request.status < 300) done(body as T);
-      else refuse(new ApiFault(sentenceOf(body, request.status), request.status, body));
-    };
     const form = new FormData();
-    form.append('file', file);
+    form.append('file', file, file.name);
+    request.open('POST', '/api/parts');
+    for (const [name, value] of Object.entries(headers())) request.setRequestHeader(name, value);
+    request.upload.onprogress = (event) => progress(event.lengthComputable ? event.loaded / event.total : 0);
+    request.onerror = () => reject(new Refusal(noAnswer, 0));
+    request.onload = () => {
+      if (request.status === 201) resolve(JSON.parse(request.responseText) as Uploaded);
+      else reject(refusalOf(request.status, request.responseText));
+    };
     request.send(form);
   });
-
-export const sentence = (fault: unknown): string => (fault instanceof Error ? fault.message : String(fault));

@@ -1,41 +1,58 @@
 import { useSyncExternalStore } from 'react';
 
-/** Where in the pages somebody is; kept in the address after the #, so that it can be sent on and gone back to. */
+/** A page with what it is about. The address keeps it after '#', so that any page can be reloaded, bookmarked and gone back to. */
 export type Route =
   | { readonly page: 'parts' }
   | { readonly page: 'part'; readonly id: string }
-  | { readonly page: 'board'; readonly partId: string }
+  | { readonly page: 'board'; readonly partId: string | null }
   | { readonly page: 'trial'; readonly id: string }
-  | { readonly page: 'walk'; readonly id: string; readonly step: number }
-  | { readonly page: 'nowhere'; readonly address: string };
+  | { readonly page: 'walk'; readonly id: string; readonly step: number };
 
-/** The place that a hash names. @example routeOf('#/trials/t-1/steps/2') // { page: 'walk', id: 't-1', step: 2 } */
-export const routeOf = (hash: string): Route => {
-  const address = hash.replace(/^#\/?/, '');
-  const [room, id, below, number] = address.split('/').map(decodeURIComponent);
-  if (!room || (room === 'parts' && !id)) return { page: 'parts' };
-  if (room === 'parts' && id && !below) return { page: 'part', id };
-  if (room === 'parts' && id && below === 'board') return { page: 'board', partId: id };
-  if (room === 'trials' && id && !below) return { page: 'trial', id };
-  if (room === 'trials' && id && below === 'steps' && /^[1-9]\d*$/.test(number ?? '')) return { page: 'walk', id, step: Number(number) };
-  return { page: 'nowhere', address };
+export const href = (route: Route): string => {
+  switch (route.page) {
+    case 'parts':
+      return '#/';
+    case 'part':
+      return `#/part/${encodeURIComponent(route.id)}`;
+    case 'board':
+      return route.partId === null ? '#/board' : `#/board/${encodeURIComponent(route.partId)}`;
+    case 'trial':
+      return `#/trial/${encodeURIComponent(route.id)}`;
+    case 'walk':
+      return `#/trial/${encodeURIComponent(route.id)}/step/${route.step}`;
+  }
 };
 
-export const to = {
-  parts: '#/parts',
-  part: (id: string): string => `#/parts/${encodeURIComponent(id)}`,
-  board: (partId: string): string => `#/parts/${encodeURIComponent(partId)}/board`,
-  trial: (id: string): string => `#/trials/${encodeURIComponent(id)}`,
-  walk: (id: string, step: number): string => `#/trials/${encodeURIComponent(id)}/steps/${step}`,
+/** A part of the address as it was meant; null when it is not well written. */
+const decoded = (text: string): string | null => {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return null;
+  }
 };
 
-export const go = (hash: string): void => {
-  location.hash = hash;
+/** The route that an address names; null when it names none. */
+export const routeOf = (hash: string): Route | null => {
+  const [first, rawId, third, number, ...more] = hash.replace(/^#?\/?/, '').split('/');
+  if (first === '' || first === undefined) return { page: 'parts' };
+  if (more.length > 0) return null;
+  const id = rawId === undefined || rawId === '' ? null : decoded(rawId);
+  if (first === 'board' && third === undefined) return { page: 'board', partId: id };
+  if (id === null) return null;
+  if (first === 'part' && third === undefined) return { page: 'part', id };
+  if (first === 'trial' && third === undefined) return { page: 'trial', id };
+  if (first === 'trial' && third === 'step' && /^[1-9]\d{0,4}$/.test(number ?? '')) return { page: 'walk', id, step: Number(number) };
+  return null;
 };
 
-const watch = (changed: () => void): (() => void) => {
-  addEventListener('hashchange', changed);
-  return () => removeEventListener('hashchange', changed);
+export const goTo = (route: Route): void => {
+  window.location.hash = href(route);
 };
 
-export const useHash = (): string => useSyncExternalStore(watch, () => location.hash);
+const listen = (changed: () => void): (() => void) => {
+  window.addEventListener('hashchange', changed);
+  return () => window.removeEventListener('hashchange', changed);
+};
+
+export const useHash = (): string => useSyncExternalStore(listen, () => window.location.hash);

@@ -1,26 +1,32 @@
-import { useCallback, useEffect, useState } from 'react';
-import { get, sentence } from './api.js';
+import { useCallback, useEffect, useRef, useState } from 'react';
 
 export interface Loaded<T> {
-  readonly value?: T;
-  /** The server's sentence when it refused. */
-  readonly fault?: string;
+  /** The newest answer, kept while it is asked for again. */
+  readonly value: T | null;
+  readonly error: Error | null;
   readonly again: () => void;
 }
 
-/** What the server has at `path`; null asks for nothing. The last value stays while it is asked for anew. */
-export const useLoaded = <T>(path: string | null): Loaded<T> => {
-  const [state, setState] = useState<{ readonly path: string | null; readonly value?: T; readonly fault?: string }>({ path: null });
-  const [turn, setTurn] = useState(0);
+/** Loads when `key` changes and when `again` is called; an answer that comes too late is dropped. */
+export const useLoaded = <T,>(key: string, load: (signal: AbortSignal) => Promise<T>): Loaded<T> => {
+  const [state, setState] = useState<{ readonly key: string; readonly value: T | null; readonly error: Error | null }>({ key, value: null, error: null });
+  const [round, setRound] = useState(0);
+  const latest = useRef(load);
   useEffect(() => {
-    if (path === null) return;
-    const stop = new AbortController();
-    get<T>(path, stop.signal).then(
-      (value) => setState({ path, value }),
-      (fault: unknown) => !stop.signal.aborted && setState({ path, fault: sentence(fault) }),
+    latest.current = load;
+  });
+  useEffect(() => {
+    const gone = new AbortController();
+    latest.current(gone.signal).then(
+      (value) => {
+        if (!gone.signal.aborted) setState({ key, value, error: null });
+      },
+      (error: Error) => {
+        if (!gone.signal.aborted) setState((before) => ({ key, value: before.key === key ? before.value : null, error }));
+      },
     );
-    return () => stop.abort();
-  }, [path, turn]);
-  const again = useCallback(() => setTurn((n) => n + 1), []);
-  return state.path === path ? { ...state, again } : { again };
+    return () => gone.abort();
+  }, [key, round]);
+  const again = useCallback(() => setRound((n) => n + 1), []);
+  return state.key === key ? { value: state.value, error: state.error, again } : { value: null, error: null, again };
 };

@@ -17,8 +17,8 @@ export const TrialsTable = ({ trials, fault, partId }: { readonly trials: readon
             <li key={trial.id}>
               <a href={to.trial(trial.id)}>
                 <Verdict verdict={trial.verdict} />
-                <span>{trial.machineName}<br /><span className="small soft">{trial.metalName}, quantity {trial.quantity}, {day(trial.createdAt)}</span></span>
-                <span className="number">{trial.summary.steps > 0 ? seconds(trial.summary.seconds) : ''}</span>
+                <span>{trial.summary.steps > 0 ? `${seconds(trial.summary.seconds)} a part` : ''}</span>
+                <span className="trial-on">{trial.machineName} <span className="small soft">{trial.metalName}, quantity {trial.quantity}, {day(trial.createdAt)}</span></span>
               </a>
             </li>
           ))}

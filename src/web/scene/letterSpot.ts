@@ -10,6 +10,8 @@ export interface LetterSpot {
 
 /** The plate is looked over on a grid this fine. */
 const GRID = 24;
+/** A place at the plate's back edge counts as this much roomier. */
+const BACKWARDS = 0.6;
 
 const toSegment = (p: Vec2, a: Vec2, b: Vec2): number => {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
@@ -36,6 +38,7 @@ export const letterSpot = (part: Part): LetterSpot => {
   const { outline, holes } = part.plates[plate]!;
   const rings = [outline, ...holes].map((contour) => flatten(contour, 0.5));
   const [x0, y0, x1, y1] = boxOf(rings[0]!);
+  let most = 0;
   let best: LetterSpot = { plate, at: [(x0 + x1) / 2, (y0 + y1) / 2], room: 0 };
   for (let i = 1; i < GRID; i++) {
     for (let j = 1; j < GRID; j++) {
@@ -48,7 +51,12 @@ export const letterSpot = (part: Part): LetterSpot => {
           room = Math.min(room, toSegment(p, a, b));
         });
       }
-      if (inside && room > best.room) best = { plate, at: p, room };
+      // rather towards the back: what stands up in front hides the front of a plate from the usual view
+      const worth = room * (1 + (BACKWARDS * j) / GRID);
+      if (inside && worth > most) {
+        most = worth;
+        best = { plate, at: p, room };
+      }
     }
   }
   return best;

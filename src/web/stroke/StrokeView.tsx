@@ -35,7 +35,8 @@ export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; re
   const up = setting.station.dieTop;
   const extent = useMemo(() => {
     const raised = (edges: readonly number[], by: number): number[] => edges.map((v, i) => (i % 3 === 2 ? v + by : v));
-    return extentOf(FROM, raised(press.punch.edges, up + step.ramOpening * 0.5), press.fingers.edges, raised(press.die.edges, up), ...[AT_STOP, 0.7].map((s) => meshAt(s).mesh.edges));
+    const open = up + step.ramOpening;
+    return extentOf(FROM, raised(press.punch.edges, open), raised(press.clamp.edges, open), press.fingers.edges, raised(press.die.edges, up), ...[AT_STOP, 0.7].map((s) => meshAt(s).mesh.edges));
   }, [press, meshAt, up, step]);
 
   useEffect(() => {

@@ -1,0 +1,196 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { type Browser, type Page, chromium } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+
+const PART = resolve('../shared/parts/system76__thelio/Main-Cage_V1.step');
+const CHROMIUM = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
+const MAIN = resolve('dist/cli/main.js');
+const ARGS = [
+  '--no-sandbox', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync',
+  '--use-angle=swiftshader', '--enable-unsafe-swiftshader',
+];
+/** ms: reading a file, planning and proving on a busy machine. */
+const LONG = 240_000;
+
+interface Server {
+  readonly url: string;
+  stop(): Promise<void>;
+}
+
+/** The real server in a process of its own, on a free port. */
+const serve = (data: string): Promise<Server> =>
+  new Promise((done, refuse) => {
+    const child: ChildProcess = spawn(process.execPath, [MAIN, 'serve', '--port', '0', '--data', data], { stdio: ['ignore', 'pipe', 'pipe'] });
+    const ended = new Promise<void>((over) => child.once('exit', () => over()));
+    let said = '';
+    const hear = (text: Buffer): void => {
+      said += text.toString();
+      const url = /https?:\/\/[\w.[\]:]+/.exec(said)?.[0];
+      if (url) done({ url, stop: async () => { child.kill('SIGTERM'); await ended; } });
+    };
+    child.stdout?.on('data', hear);
+    child.stderr?.on('data', (text: Buffer) => { said += text.toString(); });
+    child.once('exit', (code) => refuse(new Error(`the server ended with ${code}: ${said}`)));
+  });
+
+/** What axe-core calls serious or critical on the page as it stands: nothing, or which rule on which element. */
+const barriers = async (page: Page): Promise<readonly string[]> =>
+  page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      readonly axe: { run(): Promise<{ readonly violations: readonly { readonly impact: string; readonly id: string; readonly nodes: readonly { readonly target: readonly string[] }[] }[] }> };
+    };
+    const { violations } = await axe.run();
+    return violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
+  });
+
+const settled = (page: Page): Promise<unknown> => page.waitForFunction(() => document.querySelector('h1') !== null && document.querySelector('.waiting') === null, undefined, { timeout: 60_000 });
+
+describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART))('the whole path in a real browser', () => {
+  let data: string;
+  let browser: Browser;
+  let server: Server;
+  let page: Page;
+  const faults: string[] = [];
+  const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+  const noBarriers = async (): Promise<void> => {
+    await settled(page);
+    // Scripts of the page's own server alone are admitted, so the checker comes in by the debugger's door.
+    await page.evaluate(axe);
+    expect(await barriers(page)).toEqual([]);
+  };
+
+  beforeAll(async () => {
+    data = mkdtempSync(join(tmpdir(), 'brakewright-browser-'));
+    [server, browser] = await Promise.all([serve(data), chromium.launch({ executablePath: CHROMIUM, args: ARGS })]);
+    page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    page.on('console', (message) => message.type() === 'error' && faults.push(`console: ${message.text()}`));
+    page.on('pageerror', (fault) => faults.push(`page: ${fault.message}`));
+  }, LONG);
+
+  afterAll(async () => {
+    await browser?.close();
+    await server?.stop();
+    rmSync(data, { recursive: true, force: true });
+  });
+
+  it('opens on the demo parts, each marked', async () => {
+    await page.goto(server.url);
+    const parts = page.getByRole('list', { name: 'Parts' }).getByRole('listitem');
+    await parts.first().waitFor();
+    expect(await parts.count()).toBe(5);
+    expect(await parts.filter({ has: page.locator('.tag', { hasText: /^demo$/ }) }).count()).toBe(5);
+    await noBarriers();
+  }, LONG);
+
+  it('refuses what is no STEP file with a sentence', async () => {
+    await page.getByLabel('STEP file').setInputFiles({ name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('not a part') });
+    await page.getByText(/'notes\.txt' is no STEP file by its name/).waitFor();
+    // the browser itself logs the refusal's status; no other fault is allowed
+    const told = faults.splice(0);
+    expect(told).toHaveLength(1);
+    expect(told[0]).toMatch(/status of 415/);
+  }, LONG);
+
+  it('takes a STEP file in and shows what was read', async () => {
+    await page.getByLabel('STEP file').setInputFiles(PART);
+    await page.getByRole('heading', { name: 'Main-Cage_V1', level: 1 }).waitFor({ timeout: LONG });
+    // thickness and number of bends as the list beside the published files has them (MANIFEST.tsv)
+    await page.getByText('1.60 mm thick').waitFor();
+    await page.getByText('3 bends').first().waitFor();
+    await page.getByText('nominal, by rule K-factor 0.44').waitFor();
+    await noBarriers();
+  }, LONG);
+
+  it('lights up a bend, and makes the blank by another rule', async () => {
+    const line = page.getByRole('button', { name: /b1: bend angle/ });
+    await line.click();
+    expect(await line.getAttribute('aria-pressed')).toBe('true');
+    expect(await page.locator('.bend-line.lit').count()).toBe(1);
+    await page.getByLabel('Rule for the bends').selectOption('din-6935');
+    await page.getByText('nominal, by rule DIN 6935').waitFor();
+    const dxf = await page.getByRole('link', { name: 'DXF' }).getAttribute('href');
+    const answer = await page.request.get(`${server.url}${dxf}`);
+    expect(await answer.text()).toContain('ENTITIES');
+  }, LONG);
+
+  let trialAddress: string;
+  it('tries it on a machine and says the verdict', async () => {
+    await page.getByLabel('Machine').selectOption('general');
+    await page.getByLabel('Quantity').fill('25');
+    await page.getByRole('button', { name: 'Run the trial' }).click();
+    await page.getByRole('link', { name: 'Open the trial' }).click({ timeout: LONG });
+    await page.getByRole('heading', { name: /Main-Cage_V1 on General/, level: 1 }).waitFor();
+    trialAddress = new URL(page.url()).hash;
+    const { trials } = (await (await page.request.get(`${server.url}/api/trials`)).json()) as { trials: readonly { readonly id: string; readonly verdict: string; readonly quantity: number }[] };
+    expect(trials).toHaveLength(1);
+    expect(trials[0]!.quantity).toBe(25);
+    expect(await page.locator('.big-verdict').innerText()).toContain(trials[0]!.verdict);
+    await noBarriers();
+  }, LONG);
+
+  it('walks the steps with the keys, each with its angles named', async () => {
+    await page.getByRole('link', { name: 'Walk through the steps' }).click();
+    const heading = page.getByRole('heading', { level: 1 });
+    await page.getByRole('heading', { name: /^Step 1 of \d+$/ }).waitFor();
+    const steps = Number(/of (\d+)$/.exec(await heading.innerText())![1]);
+    expect(steps).toBeGreaterThan(0);
+    for (let step = 1; step <= steps; step++) {
+      await page.getByRole('heading', { name: `Step ${step} of ${steps}` }).waitFor();
+      await settled(page);
+      expect(await page.locator('.pictures svg').count()).toBe(2);
+      const figures = await page.locator('.step-figures').innerText();
+      for (const name of ['X, stop', 'R, from the die seat', 'Depth from touch', 'Ram position', 'Bend angle', 'Included angle']) expect(figures).toContain(name);
+      if (step < steps) await page.keyboard.press('ArrowRight');
+    }
+    await noBarriers();
+  }, LONG);
+
+  it('moves the stroke to any moment', async () => {
+    const moment = page.getByLabel('Moment of the stroke');
+    await moment.fill('1000');
+    await page.getByText('the part comes out').waitFor();
+    await moment.fill('0');
+    await page.getByText('the sheet to its stop').first().waitFor();
+  }, LONG);
+
+  it('hands out the set-up sheet', async () => {
+    await page.goto(`${server.url}/${trialAddress}`);
+    const href = await page.getByRole('link', { name: /Set-up sheet/ }).getAttribute('href');
+    const pdf = await page.request.get(`${server.url}${href}`);
+    expect(pdf.headers()['content-type']).toBe('application/pdf');
+    expect((await pdf.body()).subarray(0, 5).toString()).toBe('%PDF-');
+  }, LONG);
+
+  it('has part and trial still there after a restart', async () => {
+    await page.goto('about:blank');
+    await server.stop();
+    server = await serve(data);
+    await page.goto(server.url);
+    await page.getByRole('link', { name: /Main-Cage_V1/ }).click();
+    await page.getByRole('heading', { name: 'Main-Cage_V1', level: 1 }).waitFor();
+    await page.getByRole('link', { name: 'See them machine by machine' }).click();
+    await page.getByRole('link', { name: /Open the trial on General/ }).waitFor();
+    await noBarriers();
+    await page.getByRole('link', { name: /Open the trial on General/ }).click();
+    await page.getByRole('heading', { name: /Main-Cage_V1 on General/, level: 1 }).waitFor();
+    expect(new URL(page.url()).hash).toBe(trialAddress);
+  }, LONG);
+
+  it('purges a part once it is confirmed', async () => {
+    await page.goto(`${server.url}/#/parts`);
+    await page.getByRole('button', { name: 'Delete Main-Cage_V1' }).click();
+    await page.getByRole('button', { name: 'Delete for good' }).click();
+    await page.getByRole('link', { name: /Main-Cage_V1/ }).waitFor({ state: 'detached' });
+    expect(await page.getByRole('list', { name: 'Parts' }).getByRole('listitem').count()).toBe(5);
+  }, LONG);
+
+  it('had no fault of its own on the way', () => {
+    expect(faults).toEqual([]);
+  });
+});
