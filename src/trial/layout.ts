@@ -7,6 +7,7 @@ import { BASE_ALLOWANCE, BETWEEN_STATIONS } from './limits.js';
 import type { Planned } from './search.js';
 import { type Stock, compose, lengthFor, plainStock, without } from './segments.js';
 import type { Placed, Station } from './trial.js';
+import { reachesFrames } from './toolClearance.js';
 import { depthAt } from './vBend.js';
 
 /** Where a step is bent: its station, and where the bend's own origin lies along the bed. */
@@ -172,9 +173,8 @@ export const layoutOf = (
     return { station, origin: froms[station]! + shift - draft.starts[draft.steps.indexOf(step)]! };
   });
   for (const [i, step] of plan.entries()) {
-    const { views, bend } = step.option.setting;
-    const deep = views.some((v) => v.onGaugeSide && v.pieces.some((p) => p.outline.some((q) => q[0] + bend.allowance / 2 > machine.throat)));
-    if (!deep) continue;
+    const { views } = step.option.setting;
+    if (!reachesFrames(step.option.setting)) continue;
     const alongs = views.flatMap((v) => v.pieces.flatMap((p) => p.along)).map((a) => a + placements[i]!.origin);
     const out = Math.max(Math.max(...alongs), -Math.min(...alongs)) - machine.betweenFrames / 2;
     if (out > 0) return trouble('between frames', `a sheet deeper than the throat stands ${out.toFixed(0)} mm outside the side frames at step ${i + 1}`, out);
@@ -191,6 +191,18 @@ export const layoutOf = (
   return trouble(fault.kind === 'shut' ? 'shut height' : 'one ram', fault.kind === 'shut'
     ? `the stack of station ${fault.working} is ${fault.by.toFixed(1)} mm too low for the ram's lowest place`
     : `at the lowest ram position of station ${fault.working} the punch of station ${fault.struck} goes ${fault.by.toFixed(1)} mm too far into its empty die`, fault.by);
+};
+
+/**
+ * Can these two pairs stand under one ram at all, with risers from the rack? `lowest` is the shoulder seat's lowest place over
+ * each pair's die top. Asked before any order is searched: most pairs of unlike height fall out here.
+ */
+export const standTogether = (machine: Machine, rack: Rack, pairs: readonly [Pair, Pair], lowest: readonly [number, number]): boolean => {
+  const heights = pairs.map((pair, i): StationHeight => ({
+    id: pair.key, dieHeight: pair.die.height, punchHeight: pair.punch.height, emptyLimit: emptyLimitOf(pair), lowest: lowest[i]!,
+  }));
+  const choices = pairs.map((pair) => [0, ...rack.risers.filter((r) => r.seat === pair.die.tang).map((r) => r.height)]);
+  return correctedHeights(heights, choices, machine.shutHeight) !== null;
 };
 
 /** Riser heights that can stand under a die: the seat must suit and their length suffice. 0 is none. mm */

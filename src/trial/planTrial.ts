@@ -3,7 +3,7 @@ import { createAsker } from './asker.js';
 import { type Pair, pairOf } from './bodies.js';
 import { type Group, groupsOf, singles } from './groups.js';
 import type { TrialHooks, TrialInput } from './input.js';
-import { type Layout, layoutOf } from './layout.js';
+import { type Layout, layoutOf, standTogether } from './layout.js';
 import { BASE_ALLOWANCE } from './limits.js';
 import { createPlateClearance } from './plateClearance.js';
 import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
@@ -78,7 +78,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   const byHand = (axis: typeof machine.gauge.x): number => (axis.drive === 'by hand' ? axis.seconds : 0);
   const stationShare = TIME.station / quantity;
   const result = search({
-    groups, actions, pairCount: pairs.length, stationShare, handling, answer, stopNow,
+    groups, actions, together: pairings(tooling, input), stationShare, handling, answer, stopNow,
     extra: ({ tools, stop, setting: { bend } }) => {
       const depth = depthAt(bend, bend.bendAngleUnderLoad);
       const ram = strokeSeconds(machine, tools.wayIn.opening, tools.wayOut.opening, depth, bend.thickness) - leastStroke(machine, depth, bend.thickness);
@@ -101,6 +101,18 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   counts['strokes asked'] = (counts['strokes asked'] ?? 0) + answers.size;
   counts['states taken'] = (counts['states taken'] ?? 0) + result.states;
   return { tooling, groups, result, layout: kept?.ok ? kept.layout : null, handling, stationShare };
+};
+
+/** Which pairs can stand under one ram, worked out once for each two. */
+const pairings = ({ pairs, forming }: Tooling, { machine, rack }: TrialInput): ((a: number, b: number) => boolean) => {
+  const known = new Map<number, boolean>();
+  const lowest = (pair: Pair): number => pair.punch.height + Math.max(...forming.filter((f) => f.die.id === pair.die.id).map(({ bend }) => bend.thickness - depthAt(bend, bend.bendAngleUnderLoad)));
+  return (a, b) => {
+    const key = Math.min(a, b) * pairs.length + Math.max(a, b);
+    let can = known.get(key);
+    if (can === undefined) known.set(key, (can = standTogether(machine, rack, [pairs[a]!, pairs[b]!], [lowest(pairs[a]!), lowest(pairs[b]!)])));
+    return can;
+  };
 };
 
 /** Plain tools first where time does not tell them apart: straight before relieved before acute, as drawn before reversed. */

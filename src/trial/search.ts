@@ -21,7 +21,8 @@ export interface Action {
 export interface SearchTask {
   readonly groups: readonly Group[];
   readonly actions: readonly Action[];
-  readonly pairCount: number;
+  /** Can these two pairs (indices) stand on one bed under one ram? */
+  readonly together: (a: number, b: number) => boolean;
   /** s per part for opening one more pair. */
   readonly stationShare: number;
   readonly handling: number;
@@ -105,7 +106,7 @@ const pairsOf = (stations: readonly OpenStation[]): number => stations.reduce((s
  * The stations that may take a stroke: every open one of its pair whose lengths still agree, and a new one unless an open
  * one takes it without being narrowed.
  */
-const stationsFor = (stations: readonly OpenStation[], action: Action, option: StrokeOption): readonly { readonly stations: readonly OpenStation[]; readonly at: number; readonly isNew: boolean }[] => {
+const stationsFor = (stations: readonly OpenStation[], action: Action, option: StrokeOption, together: SearchTask['together']): readonly { readonly stations: readonly OpenStation[]; readonly at: number; readonly isNew: boolean }[] => {
   const least = option.need[1] - option.need[0];
   const most = option.tools.window[1] - option.tools.window[0];
   const found: { stations: readonly OpenStation[]; at: number; isNew: boolean }[] = [];
@@ -116,7 +117,7 @@ const stationsFor = (stations: readonly OpenStation[], action: Action, option: S
     if (joined.least === s.least && joined.most === s.most) free = true;
     found.push({ stations: stations.map((other, i) => (i === at ? joined : other)), at, isNew: false });
   });
-  if (!free) found.push({ stations: [...stations, { pair: action.pair, least, most }], at: stations.length, isNew: true });
+  if (!free && stations.every((s) => s.pair === action.pair || together(s.pair, action.pair))) found.push({ stations: [...stations, { pair: action.pair, least, most }], at: stations.length, isNew: true });
   return found;
 };
 
@@ -209,6 +210,7 @@ export const search = (task: SearchTask): SearchResult => {
     for (const action of task.actions) {
       if ((node.mask & bits[action.group]!) !== 0) continue;
       const hasStation = node.stations.some((s) => s.pair === action.pair);
+      if (!hasStation && !node.stations.every((s) => task.together(s.pair, action.pair))) continue;
       const change = last ? changeSeconds(last, action) * task.handling + (last.pair === action.pair ? 0 : TIME.walk) : 0;
       const cost = node.cost + action.base + change + (hasStation ? 0 : task.stationShare);
       push({ parent: node, action, option: null, cost, stations: node.stations, at: -1 });
@@ -218,7 +220,7 @@ export const search = (task: SearchTask): SearchResult => {
     const last = parent.planned?.action ?? null;
     const hasStation = parent.stations.some((s) => s.pair === action.pair);
     const dearer = task.extra(option) + task.handSetting(parent.planned?.option ?? null, option);
-    for (const choice of stationsFor(parent.stations, action, option)) {
+    for (const choice of stationsFor(parent.stations, action, option, task.together)) {
       const again = choice.isNew && hasStation ? task.stationShare : 0;
       const walk = last && last.pair === action.pair && choice.at !== parent.at ? TIME.walk : 0;
       push({ parent, action, option, cost: cost + dearer + again + walk, stations: choice.stations, at: choice.at });

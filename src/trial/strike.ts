@@ -33,6 +33,8 @@ export interface StrikeOptions {
   readonly beyond?: number;
   /** Leave out pieces that lie on or above the sheet's lower face: they rest on the die top. */
   readonly below?: number;
+  /** Ask only of the metal on the far side of the wing's own tangent line: it dips while the wing rises. */
+  readonly across?: boolean;
   /** Ask only of the metal that lies flat with the wing, or only of the rest. */
   readonly only?: 'flat' | 'risen';
 }
@@ -114,23 +116,33 @@ class Meeting {
 }
 
 /** Outlines cut at a distance from the bend, kept with their piece. */
-const cutShapes = new WeakMap<Piece, Map<number, Shape | null>>();
+const cutShapes = new WeakMap<Piece, Map<string, Shape | null>>();
 
 const shapeBeyond = (piece: Piece, cut: Cut): Shape | null => {
   let known = cutShapes.get(piece);
   if (!known) cutShapes.set(piece, (known = new Map()));
-  let shape = known.get(cut.d);
+  const key = `${cut.n[0]}|${cut.d}`;
+  let shape = known.get(key);
   if (shape === undefined) {
     const outline = cutOutline(piece.outline, cut);
     shape = outline.length < 3 ? null : shapeOf(outline);
-    known.set(cut.d, shape);
+    known.set(key, shape);
   }
   return shape;
 };
 
+/** Metal reaches over its tangent line when it does so by more than rounding. mm */
+const OVER_THE_LINE = 0.05;
+
+const cutOf = (view: View, { beyond, across }: StrikeOptions): Cut | null => {
+  const inwards = view.onGaugeSide ? -1 : 1;
+  if (across) return { n: [-inwards, 0], d: -OVER_THE_LINE };
+  return beyond === undefined ? null : { n: [inwards, 0], d: -beyond };
+};
+
 /** Where along the bed a view's metal comes nearer than the allowance to any of the bodies during the passes. */
 export const strike = (view: View, bodies: readonly Body[], passes: readonly Pass[], options: StrikeOptions): Strike => {
-  const cut: Cut | null = options.beyond === undefined ? null : { n: [view.onGaugeSide ? -1 : 1, 0], d: -options.beyond };
+  const cut = cutOf(view, options);
   const where: Interval[] = [];
   let depth = -Infinity;
   for (const piece of view.pieces) {

@@ -8,9 +8,8 @@ import { UNCOVERED_END } from './limits.js';
 import type { createPlateClearance } from './plateClearance.js';
 import type { Setting } from './setting.js';
 import { type StopChoice, chooseStop } from './stops.js';
-import { type ToolClearance, toolClearance } from './toolClearance.js';
+import { type ToolClearance, reachesFrames, toolClearance } from './toolClearance.js';
 import type { Tooling } from './tooling.js';
-import { wingsAt } from './vBend.js';
 import { type Seat, type View, type viewer, wingFrame } from './views.js';
 
 /** One stroke that may be made: windows, ways, stop. Lengths along the bed count from the bend's own origin. */
@@ -105,12 +104,11 @@ export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>,
   };
 
 /** Metal behind the throat must pass between the side frames. */
-const tooDeep = ({ views, bend, machine }: Setting): Conflict | null => {
-  const shift = wingsAt(bend, 0).gauge.x;
-  const deep = views.filter((v) => v.onGaugeSide && Math.max(...v.pieces.flatMap((p) => p.outline.map((q) => q[0]))) + shift > machine.throat);
-  if (deep.length === 0) return null;
+const tooDeep = (setting: Setting): Conflict | null => {
+  const { views, machine } = setting;
+  if (!reachesFrames(setting)) return null;
   const alongs = views.flatMap((v) => v.pieces.flatMap((p) => p.along));
   const width = Math.max(...alongs) - Math.min(...alongs);
   if (width <= machine.betweenFrames) return null;
-  return { code: 'between frames', body: 'side frames', phase: 'set-up', by: width - machine.betweenFrames, view: deep[0]!, note: `the sheet reaches behind the throat of ${machine.throat.toFixed(0)} mm and is ${width.toFixed(0)} mm wide` };
+  return { code: 'between frames', body: 'side frames', phase: 'set-up', by: width - machine.betweenFrames, view: null, note: `the sheet reaches behind the throat of ${machine.throat.toFixed(0)} mm and is ${width.toFixed(0)} mm wide` };
 };

@@ -92,6 +92,13 @@ const waysOutFront = (setting: Setting): readonly Way[] => {
   ];
 };
 
+/** Does the sheet, flat or bent, reach back to where the side frames stand? */
+export const reachesFrames = ({ views, bend, machine }: Setting): boolean =>
+  [0, bend.bendAngle].some((x) => {
+    const { c, s, x: shift } = wingsAt(bend, x).gauge;
+    return views.some((v) => v.onGaugeSide && v.pieces.some((p) => p.outline.some(([b, h]) => shift + c * b - s * h > machine.throat - BASE_ALLOWANCE)));
+  });
+
 const openingFor = ({ pair }: Setting, high: number): number => Math.min(pair.opening, rung(OPENINGS, high + BASE_ALLOWANCE + CARRY_ROOM));
 
 /** Everything that one phase of the step meets: tool intervals, and bodies that forbid. */
@@ -101,21 +108,26 @@ const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean): Fo
   const conflicts: Conflict[] = [];
   const reach = contactReach(bend);
   const ask = (view: View, what: string, bodies: readonly Body[], passes: () => Passes, options: StrikeOptions, bedLong: boolean): void => {
-    const answer = asker.ask(view, `${pair.key}|${bend.bendAngle}|${phase.key}|${what}|${options.only ?? ''}`, bodies, passes, options);
+    const answer = asker.ask(view, `${pair.key}|${bend.bendAngle}|${phase.key}|${what}|${options.only ?? ''}${options.across ? 'across' : ''}`, bodies, passes, options);
     if (answer.where.length === 0) return;
-    if (!bedLong) forbidden.push(...answer.where);
+    // a tool's end face keeps the allowance too
+    if (!bedLong) forbidden.push(...answer.where.map(([a, b]): Interval => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]));
     conflicts.push({ code: phase.name === 'way in' ? 'way in' : phase.name === 'way out' ? 'way out' : 'clearance', body: what, phase: phase.name, by: answer.depth, view });
   };
   for (const view of views) {
     if (phase.byRam) {
+      const touching = phase.name !== 'way in' && phase.name !== 'way out';
+      if (!touching) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: BASE_ALLOWANCE }, slides);
       // the flat beside the bend turns with the wing: near the nose it may come as near as the wing does
-      if (view.pieces.some((p) => p.flat)) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: NOSE_ALLOWANCE, beyond: reach, only: 'flat' }, slides);
-      if (view.pieces.some((p) => !p.flat)) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: BASE_ALLOWANCE, only: 'risen' }, slides);
+      if (touching && view.pieces.some((p) => p.flat)) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: NOSE_ALLOWANCE, beyond: reach, only: 'flat' }, slides);
+      if (touching && view.pieces.some((p) => !p.flat)) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: BASE_ALLOWANCE, only: 'risen' }, slides);
       ask(view, 'beam', pair.ramBodies, phase.byRam, { allowance: BASE_ALLOWANCE }, true);
     }
     if (phase.byBed) {
       const resting = { allowance: BASE_ALLOWANCE, below: -bend.thickness / 2 - ON_DIE_TOP };
       ask(view, 'die', pair.dieBodies, phase.byBed, resting, slides);
+      // what lies flat with the wing but reaches over the bend line goes down as the wing goes up
+      if (phase.name !== 'way in' && view.pieces.some((p) => p.flat)) ask(view, 'die', pair.dieBodies, phase.byBed, { allowance: NOSE_ALLOWANCE, across: true, only: 'flat' }, slides);
       ask(view, 'bed', pair.bedBodies, phase.byBed, { allowance: BASE_ALLOWANCE }, true);
     }
   }
@@ -144,7 +156,8 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   if (hard.length > 0) return { ok: false, conflicts: hard };
   if (blocks(during.forbidden, need)) return { ok: false, conflicts: during.conflicts };
 
-  const sideOpenings = SIDE_OPENINGS.filter((o) => o + bend.thickness < pair.opening);
+  // a sheet deeper than the throat cannot go along the bed past a side frame
+  const sideOpenings = reachesFrames(setting) ? [] : SIDE_OPENINGS.filter((o) => o + bend.thickness < pair.opening);
   const firstThat = (ways: readonly Way[], phases: (way: Way) => readonly Phase[], soFar: readonly Interval[]):
     { readonly way: Way; readonly forbidden: readonly Interval[] } | { readonly way: null; readonly conflicts: readonly Conflict[] } => {
     let least: readonly Conflict[] | null = null;
