@@ -1,8 +1,8 @@
 import { useEffect, useRef } from 'react';
 import { BoardPage } from './board/BoardPage.js';
 import { PartPage } from './part/PartPage.js';
-import { PartsPage } from './parts/PartsPage.js';
-import { routeOf, to, useHash } from './route.js';
+import { PartsPage } from './partsList/PartsPage.js';
+import { routeOf, to, useHash } from './place.js';
 import { Sheet } from './sheet/Sheet.js';
 import { TrialPage } from './trial/TrialPage.js';
 import { WalkPage } from './walk/WalkPage.js';

@@ -1,16 +1,13 @@
 import '@fontsource/source-sans-3/latin-400.css';
 import '@fontsource/source-sans-3/latin-600.css';
-import './styles/base.css';
-import './styles/sheet.css';
-import './styles/tables.css';
-import './styles/pages.css';
-import './styles/print.css';
+import '@fontsource/source-sans-3/latin-700.css';
+import './look/base.css';
+import './look/sheet.css';
+import './look/parts.css';
+import './look/walk.css';
+import './look/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { App } from './App.js';
+import { Pages } from './Pages.js';
 
-createRoot(document.getElementById('root')!).render(
-  <StrictMode>
-    <App />
-  </StrictMode>,
-);
+createRoot(document.getElementById('root')!).render(<StrictMode><Pages /></StrictMode>);

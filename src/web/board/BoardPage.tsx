@@ -2,13 +2,13 @@ import type { JobView } from '../../server/index.js';
 import type { Machine } from '../../shop/index.js';
 import type { PartRevision, TrialRecord } from '../../store/index.js';
 import { useJobs } from '../part/useJobs.js';
-import { to } from '../route.js';
+import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { Verdict } from '../sheet/Verdict.js';
-import { useLoaded } from '../useLoaded.js';
-import { day, figure, seconds } from '../words.js';
+import { useAnswer } from '../useAnswer.js';
+import { day, figure, seconds } from '../wording.js';
 import { StopJob } from './StopJob.js';
 
 /** The tightest margin in words: how much of which limit is used. */
@@ -34,9 +34,9 @@ const Row = ({ machine, trial, job, stopped }: { readonly machine: Machine; read
 
 /** One part on every machine: a word, a sign, and the reason or the tightest margin. */
 export const BoardPage = ({ partId }: { readonly partId: string }) => {
-  const part = useLoaded<PartRevision>(`/api/parts/${encodeURIComponent(partId)}`);
-  const machines = useLoaded<{ readonly machines: readonly Machine[] }>('/api/machines');
-  const trials = useLoaded<{ readonly trials: readonly TrialRecord[] }>(`/api/trials?partId=${encodeURIComponent(partId)}`);
+  const part = useAnswer<PartRevision>(`/api/parts/${encodeURIComponent(partId)}`);
+  const machines = useAnswer<{ readonly machines: readonly Machine[] }>('/api/machines');
+  const trials = useAnswer<{ readonly trials: readonly TrialRecord[] }>(`/api/trials?partId=${encodeURIComponent(partId)}`);
   const { jobs } = useJobs(partId, trials.again);
   const name = part.value?.name ?? 'Part';
   const newest = trials.value?.trials[0];

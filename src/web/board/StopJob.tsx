@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { post, sentence } from '../api.js';
+import { post, sentence } from '../ask.js';
 import { Fault } from '../sheet/Fault.js';
 
 /** Ends a search under way; what it has found so far is kept. */

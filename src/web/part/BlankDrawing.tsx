@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import { type Contour, type Vec2, flatten } from '../../geometry/index.js';
 import type { Blank } from '../../sheet/index.js';
-import { degrees, figure } from '../words.js';
+import { degrees, figure } from '../wording.js';
 
 /** The drawing's own measure: about a pixel where the sheet has its usual width. */
 const WIDE = 400;

@@ -1,6 +1,6 @@
 import type { PartSummary } from '../../server/index.js';
 import { Fault } from '../sheet/Fault.js';
-import { mm } from '../words.js';
+import { mm } from '../wording.js';
 import { BlankDrawing } from './BlankDrawing.js';
 import { RULES, type RuleChoice, ruleQuery } from './ruleChoice.js';
 

@@ -1,7 +1,7 @@
 import type { PartSummary } from '../../server/index.js';
 import type { Part } from '../../sheet/index.js';
 import { type Lit, NOTHING_LIT } from '../scene/sheetMesh.js';
-import { asSentence, degrees, mm } from '../words.js';
+import { asSentence, degrees, mm } from '../wording.js';
 
 interface Line {
   readonly words: string;

@@ -3,7 +3,7 @@ import type { Developed } from '../../sheet/index.js';
 
 import { SheetBody } from '../scene/bodies.js';
 import { extentOf } from '../scene/extent.js';
-import { letterSpot } from '../scene/letterSpot.js';
+import { largestPlate, letterSpots } from '../scene/letterSpot.js';
 import { type Lit, flatPlates, sheetMesh } from '../scene/sheetMesh.js';
 import { View3d } from '../scene/View3d.js';
 import { Drawing } from '../sheet/Drawing.js';
@@ -25,17 +25,18 @@ const anglesAt = (sheet: Developed, share: number): number[] => sheet.part.bends
 export const FoldView = ({ id, name, sheet, lit }: FoldViewProps) => {
   const [share, setShare] = useState(1);
   const plates = useMemo(() => flatPlates(sheet), [sheet]);
-  const spot = useMemo(() => letterSpot(sheet.part), [sheet]);
+  const spots = useMemo(() => letterSpots(sheet.part), [sheet]);
+  const root = largestPlate(sheet.part);
   const mesh = useMemo(
-    () => sheetMesh(sheet, plates, anglesAt(sheet, share), spot.plate, undefined, lit),
-    [sheet, plates, share, spot, lit],
+    () => sheetMesh(sheet, plates, anglesAt(sheet, share), root, undefined, lit),
+    [sheet, plates, share, root, lit],
   );
   // both ends of the slider's way fit in, so that the view does not jump
-  const extent = useMemo(() => extentOf(FROM, ...[0, 0.5, 1].map((s) => sheetMesh(sheet, plates, anglesAt(sheet, s), spot.plate).edges)), [sheet, plates, spot]);
+  const extent = useMemo(() => extentOf(FROM, ...[0, 0.5, 1].map((s) => sheetMesh(sheet, plates, anglesAt(sheet, s), root).edges)), [sheet, plates, root]);
   return (
     <figure className="fold-view">
       <View3d label={`${name} in space, ${share === 1 ? 'folded' : share === 0 ? 'flat' : 'partly folded'}.`} extent={extent} from={FROM} instead={<Drawing path={`/api/parts/${encodeURIComponent(id)}/picture.svg`} />}>
-        <SheetBody mesh={mesh} spot={spot} thickness={sheet.part.thickness} pitch={(2 * extent.radius) / HATCHES} />
+        <SheetBody mesh={mesh} spots={spots} thickness={sheet.part.thickness} pitch={(2 * extent.radius) / HATCHES} />
       </View3d>
       <div className="slider no-print">
         <button type="button" onClick={() => setShare(0)} aria-pressed={share === 0}>Flat</button>

@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import type { JobView } from '../../server/index.js';
-import { post, sentence } from '../api.js';
-import { to } from '../route.js';
+import { post, sentence } from '../ask.js';
+import { to } from '../place.js';
 import { Fault } from '../sheet/Fault.js';
 import { Verdict } from '../sheet/Verdict.js';
-import { asSentence, seconds } from '../words.js';
+import { asSentence, seconds } from '../wording.js';
 
 /** One trial under way: how far, the best plan so far, the bound, and the button that stops it. */
 export const JobLine = ({ job, machine }: { readonly job: JobView; readonly machine: string }) => {

@@ -2,14 +2,14 @@ import { useMemo, useState } from 'react';
 import type { PartSummary } from '../../server/index.js';
 import type { PartRevision, StoredPart, TrialRecord } from '../../store/index.js';
 import type { Developed } from '../../sheet/index.js';
-import { to } from '../route.js';
+import { to } from '../place.js';
 import { type Lit, NOTHING_LIT } from '../scene/sheetMesh.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting, Warning } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { Verdict } from '../sheet/Verdict.js';
-import { useLoaded } from '../useLoaded.js';
-import { day, mm } from '../words.js';
+import { useAnswer } from '../useAnswer.js';
+import { day, mm } from '../wording.js';
 import { BlankPanel } from './BlankPanel.js';
 import { CheckList } from './CheckList.js';
 import { FoldView } from './FoldView.js';
@@ -29,12 +29,12 @@ export const PartPage = ({ id }: { readonly id: string }) => {
   const [rule, setRule] = useState<RuleChoice>(DEFAULT_RULE);
   const [lit, setLit] = useState<Lit>(NOTHING_LIT);
   const here = `/api/parts/${encodeURIComponent(id)}`;
-  const { value: asked, fault } = useLoaded<PartAnswer>(`${here}?${ruleQuery(rule)}`);
+  const { value: asked, fault } = useAnswer<PartAnswer>(`${here}?${ruleQuery(rule)}`);
   const [last, setLast] = useState<PartAnswer>();
   if (asked && asked !== last) setLast(asked);
   // While another rule is reckoned with, the sheet keeps what it showed.
   const value = asked ?? last;
-  const trials = useLoaded<{ readonly trials: readonly TrialRecord[] }>(`/api/trials?partId=${encodeURIComponent(id)}`);
+  const trials = useAnswer<{ readonly trials: readonly TrialRecord[] }>(`/api/trials?partId=${encodeURIComponent(id)}`);
   const sheet = useMemo((): Developed | undefined => value && { part: value.part, allowances: value.summary.bends.map(({ allowance }) => allowance) }, [value]);
   if (!value || !sheet) {
     return <Sheet title="Part" trail={PARTS} block={[['Sheet', 'Part']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Fetching the part" />}</div></Sheet>;

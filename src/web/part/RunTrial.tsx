@@ -1,10 +1,10 @@
 import { useState, type FormEvent } from 'react';
 import type { Metal } from '../../metal/index.js';
 import type { Machine } from '../../shop/index.js';
-import { post, sentence } from '../api.js';
-import { go, to } from '../route.js';
+import { post, sentence } from '../ask.js';
+import { go, to } from '../place.js';
 import { Fault } from '../sheet/Fault.js';
-import { useLoaded } from '../useLoaded.js';
+import { useAnswer } from '../useAnswer.js';
 import { JobLine } from './JobLine.js';
 import { useJobs } from './useJobs.js';
 
@@ -14,8 +14,8 @@ interface Asked {
 
 /** Metal, machine and quantity, and the button that tries it. */
 export const RunTrial = ({ partId, ended }: { readonly partId: string; readonly ended: () => void }) => {
-  const machines = useLoaded<{ readonly machines: readonly Machine[] }>('/api/machines');
-  const metals = useLoaded<{ readonly metals: readonly Metal[] }>('/api/metals');
+  const machines = useAnswer<{ readonly machines: readonly Machine[] }>('/api/machines');
+  const metals = useAnswer<{ readonly metals: readonly Metal[] }>('/api/metals');
   const [metalId, setMetal] = useState('dc01');
   const [machineId, setMachine] = useState('general');
   const [quantity, setQuantity] = useState(10);

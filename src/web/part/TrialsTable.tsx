@@ -1,8 +1,8 @@
 import type { TrialRecord } from '../../store/index.js';
-import { to } from '../route.js';
+import { to } from '../place.js';
 import { Fault } from '../sheet/Fault.js';
 import { Verdict } from '../sheet/Verdict.js';
-import { day, seconds } from '../words.js';
+import { day, seconds } from '../wording.js';
 
 /** The trials of a part so far, newest first. */
 export const TrialsTable = ({ trials, fault, partId }: { readonly trials: readonly TrialRecord[]; readonly fault: string | undefined; readonly partId: string }) => (

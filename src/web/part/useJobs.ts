@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { JobView } from '../../server/index.js';
-import { get } from '../api.js';
+import { get } from '../ask.js';
 
 /** The jobs of a part that are under way or have just ended, told by the server as they change. */
 export const useJobs = (partId: string, ended: () => void): { readonly jobs: readonly JobView[]; readonly follow: (ids: readonly string[]) => void } => {

@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { DoubleSide, Matrix4 } from 'three';
+import { DoubleSide, Matrix4, type Texture } from 'three';
 import type { Rigid } from '../../geometry/index.js';
 import type { LetterSpot } from './letterSpot.js';
 import { COLOURS, hatchTexture, letterTexture } from './look.js';
@@ -17,9 +17,18 @@ const Edges = ({ ends, soft }: { readonly ends: readonly number[]; readonly soft
   <lineSegments geometry={useEdges(ends, soft)}><lineBasicMaterial vertexColors /></lineSegments>
 );
 
-const Letter = ({ letter, spot, pose, half }: { readonly letter: 'A' | 'B'; readonly spot: LetterSpot; readonly pose: Rigid; readonly half: number }) => {
-  const map = useMemo(() => letterTexture(letter), [letter]);
-  const size = Math.min(spot.room * 1.1, 60);
+interface LetterProps {
+  readonly letter: 'A' | 'B';
+  readonly map: Texture;
+  readonly spot: LetterSpot;
+  readonly pose: Rigid;
+  readonly half: number;
+  /** mm, the largest that a letter is written. */
+  readonly most: number;
+}
+
+const Letter = ({ letter, map, spot, pose, half, most }: LetterProps) => {
+  const size = Math.min(spot.room * 1.3, most);
   // clear of the face by a hair, so that it is not lost in it
   const height = half + Math.max(0.05, size * 0.004);
   return (
@@ -34,15 +43,20 @@ const Letter = ({ letter, spot, pose, half }: { readonly letter: 'A' | 'B'; read
 
 interface SheetBodyProps {
   readonly mesh: SheetMesh;
-  readonly spot: LetterSpot;
+  readonly spots: readonly LetterSpot[];
   readonly thickness: number;
   /** mm between two hatch lines. */
   readonly pitch: number;
 }
 
+/** In hatch pitches: a plate with less room bears no letter, and none is larger than this. */
+const LEAST_ROOM = 0.7;
+const MOST_SIZE = 3.2;
+
 /** The sheet: A plain with its letter, B hatched with its letter. */
-export const SheetBody = ({ mesh, spot, thickness, pitch }: SheetBodyProps) => {
+export const SheetBody = ({ mesh, spots, thickness, pitch }: SheetBodyProps) => {
   const hatch = useMemo(hatchTexture, []);
+  const letters = useMemo(() => [['A', letterTexture('A')], ['B', letterTexture('B')]] as const, []);
   return (
     <group>
       <mesh geometry={useFaces(mesh.A.corners)}><meshLambertMaterial color={COLOURS.paper} {...BACK} /></mesh>
@@ -50,9 +64,9 @@ export const SheetBody = ({ mesh, spot, thickness, pitch }: SheetBodyProps) => {
       <mesh geometry={useFaces(mesh.rim.corners)}><meshLambertMaterial color={COLOURS.rim} side={DoubleSide} {...BACK} /></mesh>
       <mesh geometry={useFaces(mesh.lit.corners)}><meshBasicMaterial color={COLOURS.lit} {...BACK} /></mesh>
       <Edges ends={mesh.edges} soft={mesh.soft} />
-      {spot.room > 2 && (['A', 'B'] as const).map((letter) => (
-        <Letter key={letter} letter={letter} spot={spot} pose={mesh.poses[spot.plate]!} half={thickness / 2} />
-      ))}
+      {spots.filter(({ room }) => room > pitch * LEAST_ROOM).map((spot) => letters.map(([letter, map]) => (
+        <Letter key={`${spot.plate} ${letter}`} letter={letter} map={map} spot={spot} pose={mesh.poses[spot.plate]!} half={thickness / 2} most={pitch * MOST_SIZE} />
+      )))}
     </group>
   );
 };

@@ -33,8 +33,7 @@ export const largestPlate = (part: Part): number => {
   return sizes.indexOf(Math.max(...sizes));
 };
 
-export const letterSpot = (part: Part): LetterSpot => {
-  const plate = largestPlate(part);
+const letterSpot = (part: Part, plate: number): LetterSpot => {
   const { outline, holes } = part.plates[plate]!;
   const rings = [outline, ...holes].map((contour) => flatten(contour, 0.5));
   const [x0, y0, x1, y1] = boxOf(rings[0]!);
@@ -61,3 +60,6 @@ export const letterSpot = (part: Part): LetterSpot => {
   }
   return best;
 };
+
+/** A spot on each plate of the part. */
+export const letterSpots = (part: Part): readonly LetterSpot[] => part.plates.map((_, plate) => letterSpot(part, plate));

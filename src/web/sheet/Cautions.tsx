@@ -1,4 +1,4 @@
-import { CAUTIONS } from '../cautions.js';
+import { CAUTIONS } from '../cautionWords.js';
 
 export const Cautions = () => (
   <section className="cautions" aria-label="Cautions">

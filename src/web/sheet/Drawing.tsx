@@ -1,5 +1,5 @@
 import { useEffect, useId, useRef, useState } from 'react';
-import { getText, sentence } from '../api.js';
+import { getText, sentence } from '../ask.js';
 import { Fault, Waiting } from './Fault.js';
 
 interface DrawingProps {

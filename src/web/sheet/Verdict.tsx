@@ -1,5 +1,5 @@
 import type { Trial } from '../../trial/index.js';
-import { VERDICT_SIGNS } from '../words.js';
+import { VERDICT_SIGNS } from '../wording.js';
 
 /** A verdict as a sign and its word. */
 export const Verdict = ({ verdict }: { readonly verdict: Trial['verdict'] }) => (

@@ -2,12 +2,12 @@ import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import type { Step, Trial } from '../../trial/index.js';
 import { PrismBody, SheetBody } from '../scene/bodies.js';
 import { extentOf } from '../scene/extent.js';
-import { letterSpot } from '../scene/letterSpot.js';
+import { letterSpots } from '../scene/letterSpot.js';
 import { COLOURS } from '../scene/look.js';
 import { flatPlates, sheetMesh } from '../scene/sheetMesh.js';
 import { View3d } from '../scene/View3d.js';
-import { degrees } from '../words.js';
-import { momentAt } from './moment.js';
+import { degrees } from '../wording.js';
+import { PHASE_ENDS, momentAt } from './moment.js';
 import { pressOf } from './press.js';
 import { settingOf } from './seat.js';
 
@@ -18,13 +18,16 @@ const HATCHES = 34;
 /** The share of the film where the sheet lies at its stop. */
 const AT_STOP = 0.23;
 
+/** Who asked for less motion goes from moment to moment. */
+const STILL = matchMedia('(prefers-reduced-motion: reduce)');
+
 /** One stroke moving: play, stop, or drag it to any moment. It plays only when asked to. */
 export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; readonly step: Step; readonly instead: ReactNode }) => {
   const [t, setT] = useState(AT_STOP);
   const [plays, setPlays] = useState(false);
   const setting = useMemo(() => settingOf(trial, step), [trial, step]);
   const plates = useMemo(() => flatPlates(trial.sheet), [trial]);
-  const spot = useMemo(() => letterSpot(trial.sheet.part), [trial]);
+  const spots = useMemo(() => letterSpots(trial.sheet.part), [trial]);
   const press = useMemo(() => pressOf(trial, setting), [trial, setting]);
   const root = trial.sheet.part.bends[setting.running[0]!]!.sides[0].plate;
   const meshAt = useMemo(() => (share: number) => {
@@ -55,7 +58,7 @@ export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; re
   return (
     <figure className="stroke">
       <View3d label={`Step ${step.number} in the machine: ${moment.phase}.`} extent={extent} from={FROM} instead={instead}>
-        <SheetBody mesh={mesh} spot={spot} thickness={trial.sheet.part.thickness} pitch={(2 * extent.radius) / HATCHES} />
+        <SheetBody mesh={mesh} spots={spots} thickness={trial.sheet.part.thickness} pitch={(2 * extent.radius) / HATCHES} />
         <PrismBody prism={press.punch} colour={COLOURS.tool} up={moment.tip} />
         <PrismBody prism={press.clamp} colour={COLOURS.bed} up={moment.tip} />
         <PrismBody prism={press.die} colour={COLOURS.tool} up={up} />
@@ -63,7 +66,9 @@ export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; re
         <PrismBody prism={press.fingers} colour={COLOURS.finger} back={moment.behind} />
       </View3d>
       <div className="slider no-print">
-        <button type="button" onClick={() => { if (t >= 1) setT(0); setPlays(!plays); }}>{plays ? 'Pause' : 'Play'}</button>
+        {STILL.matches
+          ? <button type="button" onClick={() => setT(PHASE_ENDS.find((end) => end > t) ?? 0)}>Next moment</button>
+          : <button type="button" onClick={() => { if (t >= 1) setT(0); setPlays(!plays); }}>{plays ? 'Pause' : 'Play'}</button>}
         <label><span className="hidden">Moment of the stroke</span>
           <input type="range" min={0} max={1000} value={Math.round(t * 1000)} aria-valuetext={moment.phase} onChange={(event) => { setPlays(false); setT(Number(event.target.value) / 1000); }} />
         </label>

@@ -23,6 +23,9 @@ const WAY = 320;
 /** When each phase ends, as a share of the whole film: the bend itself gets the most of it. */
 const ENDS = { in: 0.24, close: 0.36, bend: 0.66, release: 0.72, open: 0.82, out: 1 } as const;
 
+/** The film's moments worth stopping at, in order. */
+export const PHASE_ENDS: readonly number[] = Object.values(ENDS).map((end) => (end === 1 ? 1 : end - 0.002));
+
 const within = (t: number, from: number, end: number): number => Math.min(1, Math.max(0, (t - from) / (end - from)));
 
 /** A turn of the machine's frame about the line through (back 0, `up`) along the bed; positive lifts what lies behind. */

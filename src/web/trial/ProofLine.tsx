@@ -1,6 +1,6 @@
 import type { ProofSummary } from '../../trial/index.js';
 import { Warning } from '../sheet/Fault.js';
-import { asSentence, mm } from '../words.js';
+import { asSentence, mm } from '../wording.js';
 
 /** What the second engine found. */
 export const ProofLine = ({ proof }: { readonly proof: ProofSummary }) => {

@@ -1,6 +1,6 @@
 import type { Trial } from '../../trial/index.js';
-import { to } from '../route.js';
-import { figure } from '../words.js';
+import { to } from '../place.js';
+import { figure } from '../wording.js';
 
 /** The steps with their numbers; each leads to its sheet. */
 export const StepsTable = ({ id, trial }: { readonly id: string; readonly trial: Trial }) => (

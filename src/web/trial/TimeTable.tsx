@@ -1,5 +1,5 @@
 import type { Trial } from '../../trial/index.js';
-import { figure, seconds } from '../words.js';
+import { figure, seconds } from '../wording.js';
 
 /** The predicted making time, piece by piece; how long the computer took is told apart from it. */
 export const TimeTable = ({ trial }: { readonly trial: Trial }) => (

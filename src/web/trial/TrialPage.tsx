@@ -1,12 +1,12 @@
 import type { StoredTrial } from '../../store/index.js';
-import { to } from '../route.js';
+import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Drawing } from '../sheet/Drawing.js';
 import { Fault, Waiting, Warning } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { Verdict } from '../sheet/Verdict.js';
-import { useLoaded } from '../useLoaded.js';
-import { asSentence, seconds } from '../words.js';
+import { useAnswer } from '../useAnswer.js';
+import { asSentence, seconds } from '../wording.js';
 import { mergedWarnings } from './mergedWarnings.js';
 import { ProofLine } from './ProofLine.js';
 import { Reasons } from './Reasons.js';
@@ -17,7 +17,7 @@ import { trialBlock } from './trialBlock.js';
 /** A trial: the verdict, the unfolding as one path, the steps, the bed, and why not where it does not make. */
 export const TrialPage = ({ id }: { readonly id: string }) => {
   const here = `/api/trials/${encodeURIComponent(id)}`;
-  const { value, fault } = useLoaded<StoredTrial>(here);
+  const { value, fault } = useAnswer<StoredTrial>(here);
   if (!value) {
     return <Sheet title="Trial" trail={[['Parts', to.parts]]} block={[['Sheet', 'Trial']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Fetching the trial" />}</div></Sheet>;
   }

@@ -1,7 +1,7 @@
 import type { StoredTrial } from '../../store/index.js';
 import type { Field } from '../sheet/Sheet.js';
 import { Verdict } from '../sheet/Verdict.js';
-import { day, mm } from '../words.js';
+import { day, mm } from '../wording.js';
 
 /** The title block of a trial's sheets. */
 export const trialBlock = (stored: StoredTrial, ...more: readonly Field[]): readonly Field[] => [

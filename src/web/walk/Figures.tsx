@@ -1,5 +1,5 @@
 import type { Step } from '../../trial/index.js';
-import { degrees, figure, mm } from '../words.js';
+import { degrees, figure, mm } from '../wording.js';
 
 const Big = ({ name, value, unit, more }: { readonly name: string; readonly value: string; readonly unit: string; readonly more?: string }) => (
   <div className="figure"><dt>{name}</dt><dd><span className={value.length > 9 ? 'value long' : 'value'}>{value}</span> <span className="unit">{unit}</span>{more && <span className="more">{more}</span>}</dd></div>

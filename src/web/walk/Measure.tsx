@@ -1,5 +1,5 @@
 import type { Step } from '../../trial/index.js';
-import { asSentence, degrees, kilonewtons, mm } from '../words.js';
+import { asSentence, degrees, kilonewtons, mm } from '../wording.js';
 
 /** What to measure after the stroke, with boxes to write in on paper. */
 export const Measure = ({ step: { measure, bendAngle, includedAngle, crowning, crowningWords, force, station, punch, die, facing } }: { readonly step: Step }) => (

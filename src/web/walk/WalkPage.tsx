@@ -1,13 +1,13 @@
 import { useEffect } from 'react';
 import type { StoredTrial } from '../../store/index.js';
-import { STEP_CAUTION } from '../cautions.js';
-import { go, to } from '../route.js';
+import { STEP_CAUTION } from '../cautionWords.js';
+import { go, to } from '../place.js';
 import { Drawing } from '../sheet/Drawing.js';
 import { Fault, Waiting, Warning } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { StrokeView } from '../stroke/StrokeView.js';
 import { trialBlock } from '../trial/trialBlock.js';
-import { useLoaded } from '../useLoaded.js';
+import { useAnswer } from '../useAnswer.js';
 import { Figures } from './Figures.js';
 import { Measure } from './Measure.js';
 
@@ -17,7 +17,7 @@ const taken = (target: EventTarget | null): boolean => target instanceof Element
 /** One step, filling the tablet: what to do, before and after, the numbers large, and the stroke in motion. */
 export const WalkPage = ({ id, number }: { readonly id: string; readonly number: number }) => {
   const here = `/api/trials/${encodeURIComponent(id)}`;
-  const { value, fault } = useLoaded<StoredTrial>(here);
+  const { value, fault } = useAnswer<StoredTrial>(here);
   const last = value?.trial.steps.length ?? number;
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {
@@ -42,6 +42,7 @@ export const WalkPage = ({ id, number }: { readonly id: string; readonly number:
   return (
     <Sheet
       title={`Step ${number} of ${last}`}
+      close
       under={<span className="step-bends">bend {step.bends.join(', ')} <span className={`side-mark side-${step.sideUp}`}>{step.sideUp}</span> side {step.sideUp} up, station {step.station}</span>}
       trail={[['Parts', to.parts], [value.partName, to.part(value.partId)], ['Trial', to.trial(id)]]}
       block={trialBlock(value, ['Sheet', `Step ${number} of ${last}`])}

@@ -1,0 +1,73 @@
+/** What the server refuses, in its own sentence. */
+export class ApiFault extends Error {
+  constructor(sentence: string, readonly status: number, readonly body: unknown) {
+    super(sentence);
+    this.name = 'ApiFault';
+  }
+}
+
+const SILENT = 'The server does not answer. See that it is running, then try again.';
+
+/** The name that goes on the record with what is done here; empty for none. */
+const NAME = 'brakewright.by';
+export const nameOnRecord = (): string => localStorage.getItem(NAME) ?? '';
+export const setNameOnRecord = (name: string): void => localStorage.setItem(NAME, name.trim());
+
+/** Headers carry latin-1; what does not fit is left to the server's 'local'. */
+const headers = (): Record<string, string> => {
+  const by = nameOnRecord().replace(/[^\x20-\x7e\xa0-\xff]/g, '');
+  return by === '' ? {} : { 'x-by': by };
+};
+
+const sentenceOf = (body: unknown, status: number): string =>
+  typeof body === 'object' && body !== null && 'error' in body && typeof body.error === 'string'
+    ? body.error
+    : `The server answered with fault ${status} and no sentence.`;
+
+const ask = async (path: string, init: RequestInit = {}): Promise<Response> => {
+  const answer = await fetch(path, { ...init, headers: { ...headers(), ...init.headers } }).catch((fault: unknown) => {
+    if (fault instanceof DOMException && fault.name === 'AbortError') throw fault;
+    throw new ApiFault(SILENT, 0, null);
+  });
+  if (answer.ok) return answer;
+  const body: unknown = await answer.json().catch(() => null);
+  throw new ApiFault(sentenceOf(body, answer.status), answer.status, body);
+};
+
+/** The answer's shape is the server's word (docs/api.md); both sides share the types. */
+export const get = async <T>(path: string, signal?: AbortSignal): Promise<T> =>
+  (await (await ask(path, signal ? { signal } : {})).json()) as T;
+
+export const getText = async (path: string, signal?: AbortSignal): Promise<string> => (await ask(path, signal ? { signal } : {})).text();
+
+export const post = async <T>(path: string, body?: unknown): Promise<T> =>
+  (await (await ask(path, body === undefined ? { method: 'POST' } : {
+    method: 'POST', body: JSON.stringify(body), headers: { 'content-type': 'application/json' },
+  })).json()) as T;
+
+export const remove = async <T>(path: string): Promise<T> => (await (await ask(path, { method: 'DELETE' })).json()) as T;
+
+/** Sends a file and tells how far it has got, 0 to 1 (fetch cannot tell). */
+export const upload = <T>(path: string, file: File, sent: (share: number) => void): Promise<T> =>
+  new Promise((done, refuse) => {
+    const request = new XMLHttpRequest();
+    request.open('POST', path);
+    for (const [name, value] of Object.entries(headers())) request.setRequestHeader(name, value);
+    request.upload.onprogress = (event) => event.lengthComputable && sent(event.loaded / event.total);
+    request.onerror = () => refuse(new ApiFault(SILENT, 0, null));
+    request.onload = () => {
+      let body: unknown = null;
+      try {
+        body = JSON.parse(request.responseText);
+      } catch {
+        body = null;
+      }
+      if (request.status >= 200 && request.status < 300) done(body as T);
+      else refuse(new ApiFault(sentenceOf(body, request.status), request.status, body));
+    };
+    const form = new FormData();
+    form.append('file', file);
+    request.send(form);
+  });
+
+export const sentence = (fault: unknown): string => (fault instanceof Error ? fault.message : String(fault));

@@ -1,0 +1,68 @@
+import { useRef, useState, type DragEvent } from 'react';
+import type { PartRevision } from '../../store/index.js';
+import { ApiFault, sentence, upload } from '../ask.js';
+import { go, to } from '../place.js';
+import { Warning } from '../sheet/Fault.js';
+
+interface Refused {
+  readonly index: number;
+  readonly sentence: string;
+}
+interface Answer {
+  readonly parts: readonly PartRevision[];
+  readonly refused: readonly Refused[];
+}
+type State =
+  | { readonly is: 'open' }
+  | { readonly is: 'sending'; readonly name: string; readonly share: number }
+  | { readonly is: 'answered'; readonly name: string; readonly taken: number; readonly refused: readonly string[] };
+
+const solid = ({ index, sentence: words }: Refused): string => `Solid ${index + 1}: ${words}`;
+
+/** Where a STEP file is dropped or chosen; its solids are taken in or refused one by one. */
+export const DropZone = ({ added }: { readonly added: () => void }) => {
+  const [state, setState] = useState<State>({ is: 'open' });
+  const [over, setOver] = useState(false);
+  const chooser = useRef<HTMLInputElement>(null);
+  const take = async (file: File | undefined): Promise<void> => {
+    if (!file || state.is === 'sending') return;
+    const { name } = file;
+    setState({ is: 'sending', name, share: 0 });
+    try {
+      const answer = await upload<Answer>('/api/parts', file, (share) => setState({ is: 'sending', name, share }));
+      if (answer.parts.length === 1 && answer.refused.length === 0) return go(to.part(answer.parts[0]!.id));
+      setState({ is: 'answered', name, taken: answer.parts.length, refused: answer.refused.map(solid) });
+      added();
+    } catch (fault) {
+      const all = fault instanceof ApiFault ? (fault.body as { readonly refused?: readonly Refused[] } | null)?.refused : undefined;
+      setState({ is: 'answered', name, taken: 0, refused: all && all.length > 1 ? all.map(solid) : [sentence(fault)] });
+    }
+  };
+  const drop = (event: DragEvent): void => {
+    event.preventDefault();
+    setOver(false);
+    void take(event.dataTransfer.files[0]);
+  };
+  return (
+    <section aria-label="Hand in a part" className="no-print">
+      <div className={over ? 'drop over' : 'drop'} onDrop={drop} onDragOver={(event) => { event.preventDefault(); setOver(true); }} onDragLeave={() => setOver(false)}>
+        <p><strong>Drop a STEP file here</strong> <span className="soft">(.step or .stp, up to 64 MiB, sheet metal of one thickness)</span></p>
+        <button type="button" className="next" disabled={state.is === 'sending'} onClick={() => chooser.current?.click()}>Choose a file</button>
+        <input ref={chooser} type="file" accept=".step,.stp" className="hidden" tabIndex={-1} aria-label="STEP file" onChange={(event) => {
+          void take(event.target.files?.[0]);
+          event.target.value = '';
+        }} />
+      </div>
+      <div aria-live="polite" className="stack">
+        {state.is === 'sending' && (
+          <p className="sending">
+            {state.share < 1 ? `Sending ${state.name}` : `Reading ${state.name}: plates, bends and holes`} …
+            <progress aria-label={`Taking in ${state.name}`} {...(state.share < 1 ? { value: state.share } : {})} />
+          </p>
+        )}
+        {state.is === 'answered' && state.taken > 0 && <p>{state.name}: {state.taken === 1 ? '1 part was' : `${state.taken} parts were`} taken in.</p>}
+        {state.is === 'answered' && state.refused.map((words) => <Warning key={words} word="Refused.">{words}</Warning>)}
+      </div>
+    </section>
+  );
+};

@@ -1,0 +1,41 @@
+import { useSyncExternalStore } from 'react';
+
+/** Where in the pages somebody is; kept in the address after the #, so that it can be sent on and gone back to. */
+export type Route =
+  | { readonly page: 'parts' }
+  | { readonly page: 'part'; readonly id: string }
+  | { readonly page: 'board'; readonly partId: string }
+  | { readonly page: 'trial'; readonly id: string }
+  | { readonly page: 'walk'; readonly id: string; readonly step: number }
+  | { readonly page: 'nowhere'; readonly address: string };
+
+/** The place that a hash names. @example routeOf('#/trials/t-1/steps/2') // { page: 'walk', id: 't-1', step: 2 } */
+export const routeOf = (hash: string): Route => {
+  const address = hash.replace(/^#\/?/, '');
+  const [room, id, below, number] = address.split('/').map(decodeURIComponent);
+  if (!room || (room === 'parts' && !id)) return { page: 'parts' };
+  if (room === 'parts' && id && !below) return { page: 'part', id };
+  if (room === 'parts' && id && below === 'board') return { page: 'board', partId: id };
+  if (room === 'trials' && id && !below) return { page: 'trial', id };
+  if (room === 'trials' && id && below === 'steps' && /^[1-9]\d*$/.test(number ?? '')) return { page: 'walk', id, step: Number(number) };
+  return { page: 'nowhere', address };
+};
+
+export const to = {
+  parts: '#/parts',
+  part: (id: string): string => `#/parts/${encodeURIComponent(id)}`,
+  board: (partId: string): string => `#/parts/${encodeURIComponent(partId)}/board`,
+  trial: (id: string): string => `#/trials/${encodeURIComponent(id)}`,
+  walk: (id: string, step: number): string => `#/trials/${encodeURIComponent(id)}/steps/${step}`,
+};
+
+export const go = (hash: string): void => {
+  location.hash = hash;
+};
+
+const watch = (changed: () => void): (() => void) => {
+  addEventListener('hashchange', changed);
+  return () => removeEventListener('hashchange', changed);
+};
+
+export const useHash = (): string => useSyncExternalStore(watch, () => location.hash);
