@@ -51,7 +51,7 @@ interface SheetBodyProps {
 
 /** In hatch pitches: a plate with less room bears no letter, and none is larger than this. */
 const LEAST_ROOM = 0.7;
-const MOST_SIZE = 3.2;
+const MOST_SIZE = 2.6;
 
 /** The sheet: A plain with its letter, B hatched with its letter. */
 export const SheetBody = ({ mesh, spots, thickness, pitch }: SheetBodyProps) => {

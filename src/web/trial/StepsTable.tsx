@@ -11,7 +11,7 @@ export const StepsTable = ({ id, trial }: { readonly id: string; readonly trial:
         <thead>
           <tr>
             <th scope="col">Step</th><th scope="col">Bends</th><th scope="col">Station</th><th scope="col">Side up</th>
-            <th scope="col" className="number">Bend angle, °</th><th scope="col" className="number">Included angle, °</th>
+            <th scope="col" className="number">Bend angle,{'\u00a0'}°</th><th scope="col" className="number">Included angle,{'\u00a0'}°</th>
             <th scope="col" className="number">X mm</th><th scope="col" className="number">R mm</th>
             <th scope="col" className="number">Depth mm<br />from touch</th><th scope="col" className="number">Force kN</th><th scope="col" className="number">Clearance<br />mm</th>
             <th scope="col">Against the stop</th>
