@@ -21,6 +21,8 @@ const SOLVED = 1e-10;
 const MAX_ITERATIONS = 60;
 /** Times a fresh matrix's step is shortened before the search is given up. */
 const MAX_CUTS = 12;
+/** The least share of itself that the bearing's square is brought to in a step. */
+const NEARER = 0.1;
 /** A step of the old matrix must bring the residual under this share of itself. */
 const USEFUL = 0.3;
 /** Steps of the difference quotients for the three unknowns. */
@@ -144,7 +146,8 @@ export const stripSolver = (strip: StripCase): StripSolver => {
         const v: Unknowns = {
           logCurvature: u.logCurvature + share * step[0]!,
           logForce: u.logForce + share * step[1]!,
-          bearing2: Math.max(0, u.bearing2 + share * (step[2] ?? 0)),
+          // a bearing that would come together comes nearer by steps: at zero itself nothing would pull it apart again
+          bearing2: Math.max(u.bearing2 * NEARER, u.bearing2 + share * (step[2] ?? 0)),
         };
         const next = attempt(inclination, v);
         if (next !== null && distance(next) < now) better = { u: v, trial: next };

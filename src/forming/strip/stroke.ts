@@ -14,8 +14,9 @@ export interface Stroke {
 
 /** Inclination of each step of the stroke, degrees to radians. */
 const STEP = (7.5 * Math.PI) / 180;
-/** Below this inclination each step doubles the one before. */
-const DOUBLING_BELOW = (4 * Math.PI) / 180;
+/** Below this inclination each step is this many times the one before. */
+const GROWING_BELOW = (3 * Math.PI) / 180;
+const STEP_GROWTH = 4;
 /** A step that fails is halved down to this. */
 const LEAST_STEP = (0.1 * Math.PI) / 180;
 /** How near `where` comes to the value. */
@@ -27,8 +28,8 @@ export const beginStroke = (strip: StripCase, step = STEP): Stroke => {
   const solver = stripSolver(strip);
   const states: Equilibrium[] = [];
   // well inside the elastic range, where the guess is nearly exact
-  const elastic = (strip.section.elasticMoment / strip.section.stiffness) * (strip.half / 2) * 0.5;
-  const first = Math.min(elastic, DOUBLING_BELOW / 8);
+  const elastic = (strip.section.elasticMoment / strip.section.stiffness) * (strip.half / 2);
+  const first = Math.min(elastic, GROWING_BELOW / 8);
 
   /** Log-log extrapolation from the last two states. */
   const guess = (inclination: number): Unknowns => {
@@ -60,7 +61,7 @@ export const beginStroke = (strip: StripCase, step = STEP): Stroke => {
         continue;
       }
       size = (next - from) / 2;
-      if (size < LEAST_STEP * Math.min(1, next / DOUBLING_BELOW)) return false;
+      if (size < LEAST_STEP * Math.min(1, next / GROWING_BELOW)) return false;
     }
     return true;
   };
@@ -69,7 +70,7 @@ export const beginStroke = (strip: StripCase, step = STEP): Stroke => {
   const nextStep = (): number => {
     const last = states[states.length - 1];
     if (last === undefined) return first;
-    return last.inclination < DOUBLING_BELOW ? Math.min(2 * last.inclination, last.inclination + step) : last.inclination + step;
+    return last.inclination < GROWING_BELOW ? Math.min(STEP_GROWTH * last.inclination, last.inclination + step) : last.inclination + step;
   };
 
   const inside = (inclination: number): Equilibrium | null => {
@@ -135,6 +136,7 @@ const between = (a: Equilibrium, b: Equilibrium, inclination: number): Unknowns 
   return {
     logCurvature: mix(a.unknowns.logCurvature, b.unknowns.logCurvature),
     logForce: mix(a.unknowns.logForce, b.unknowns.logForce),
-    bearing2: Math.max(0, mix(a.unknowns.bearing2, b.unknowns.bearing2)),
+    // between a nose that bears in the middle and one that bears beside it the middle is tried first
+    bearing2: a.unknowns.bearing2 > 0 ? Math.max(0, mix(a.unknowns.bearing2, b.unknowns.bearing2)) : 0,
   };
 };
