@@ -1,4 +1,4 @@
-import { execFile } from 'node:child_process';
+import { execFile, spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -210,6 +210,40 @@ describe.skipIf(!existsSync(shared))('parts published by others', () => {
     expect(out).toHaveLength(20);
     expect(err).toBe('');
   });
+});
+
+describe('serve', () => {
+  it('says its address when it listens, answers there, and ends with code 0 when told to stop', async () => {
+    const server = spawn(process.execPath, [program, 'serve', '--port', '0', '--data', join(folder, 'data')]);
+    const ended = new Promise<number | null>((done) => server.once('close', (code) => done(code)));
+    try {
+      let said = '';
+      const url = await new Promise<string>((done, fail) => {
+        server.stdout.on('data', (piece: Buffer) => {
+          said += piece.toString();
+          const found = /http:\/\/127\.0\.0\.1:\d+/.exec(said);
+          if (found && said.endsWith('\n')) done(found[0]);
+        });
+        server.once('close', () => fail(new Error('it ended before it listened')));
+      });
+      expect(said.trimEnd().split('\n')).toHaveLength(1);
+      expect(await (await fetch(`${url}/api/health`)).json()).toEqual({ ok: true });
+      const taken = await run('serve', '--port', new URL(url).port, '--data', join(folder, 'other'));
+      expect(taken.code).toBe(2);
+      expect(taken.err).toMatch(/^Port \d+ on 127\.0\.0\.1 is taken .*\.\n$/);
+    } finally {
+      server.kill('SIGTERM');
+    }
+    expect(await ended).toBe(0);
+  });
+});
+
+it('the launcher sets up what is missing and says the version of package.json', async () => {
+  const { version } = z.object({ version: z.string() }).parse(JSON.parse(readFileSync('package.json', 'utf8')));
+  const out = await new Promise<string>((done) => {
+    execFile(process.execPath, [resolve('brakewright'), '--version'], { cwd: folder }, (_fault, text) => done(text));
+  });
+  expect(out).toBe(`${version}\n`);
 });
 
 describe('bad input: one sentence on standard error, exit 2, nothing left behind', () => {

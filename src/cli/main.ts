@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { Fault } from './fault.js';
 
@@ -7,6 +8,10 @@ process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
   if (fault.code !== 'EPIPE') throw fault;
   process.exit();
 });
+
+/** src/cli and dist/cli both lie two folders below package.json. */
+const version = (): string =>
+  (JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { readonly version: string }).version;
 
 /** The commands, each loaded only when it is called: reading a list should not wait for the geometry kernel. */
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
@@ -27,7 +32,7 @@ const programFor = async (name: string | undefined): Promise<Command> => {
       'Which press brake makes a sheet-metal part, with which tools, in which order of bends.\n' +
         'Predictions from the data stated; not a warranty; verify on a test strip and a first piece.',
     )
-    .version('0.1.0')
+    .version(version())
     .helpCommand(false)
     .addHelpText('after', '\nExit codes: 0 done or makes, 2 bad input, 3 does not make or only with a remedy, 4 not decided.');
   const called = name === undefined ? undefined : commands[name];

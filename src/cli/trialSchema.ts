@@ -194,7 +194,7 @@ const reason = z.object({
   code: z.enum([
     'clearance', 'plate on plate', 'way in', 'way out', 'no stop', 'bed length', 'between frames', 'force', 'tool rating',
     'daylight', 'shut height', 'short flange', 'no tool', 'no segments', 'one ram', 'radius', 'die angle', 'minimum radius',
-    'rolled', 'hem', 'floor', 'limit', 'no order', 'nothing to bend',
+    'rolled', 'hem', 'floor', 'limit', 'no order', 'nothing to bend', 'blank',
   ]),
   sentence: text,
   bends: list(text),
