@@ -167,7 +167,7 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   const toolReasons: Reason[] = [];
   const tried: number[] = [];
   let undecided = false;
-  for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons)) {
+  for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons, input.blank)) {
     tried.push(tooling.v);
     hooks.onProgress?.({ done: `V ${tooling.v}: looking for an order of ${grouped.length} strokes`, share: 1 - 1 / (tried.length + 1) });
     for (const groups of [grouped, ...(grouped.some((g) => g.bends.length > 1) ? [grouped.flatMap((g) => singles(part, g))] : [])]) {
@@ -230,7 +230,7 @@ const made = (
       ? [`Bend ${input.part.bends[i]!.id} forms an inside radius of ${f.air.insideRadius.toFixed(2)} mm where ${drawn.toFixed(2)} mm is drawn.`] : [];
   });
   return done('makes', {
-    sheet: tooling.sheet, punches, dies, risers, stations: layout.stations, steps,
+    sheet: tooling.sheet, ...(tooling.misses ? { misses: tooling.misses } : {}), punches, dies, risers, stations: layout.stations, steps,
     seconds: run + hand + batch,
     timeModel: [
       ...steps.map((s) => ({ what: `step ${s.number}, bend ${s.bends.join(' and ')}`, seconds: s.time.reduce((a, p) => a + p.seconds, 0) })),

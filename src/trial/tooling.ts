@@ -4,7 +4,9 @@ import { type Developed, type Part, asFormed } from '../sheet/index.js';
 import type { Die, Machine, Punch, Rack } from '../shop/index.js';
 import { type Pair, pairOf } from './bodies.js';
 import type { Group } from './groups.js';
-import type { Reason } from './trial.js';
+import { asCut } from './asCut.js';
+import type { TrialInput } from './input.js';
+import type { Reason, Trial } from './trial.js';
 import type { VBend } from './vBend.js';
 
 /** A die and a tip radius for one bend, and what they form. */
@@ -20,6 +22,8 @@ export interface Tooling {
   readonly v: number;
   readonly forming: readonly Forming[];
   readonly sheet: Developed;
+  /** Present when a blank already cut was given. */
+  readonly misses?: Trial['misses'];
   readonly pairs: readonly Pair[];
   /** For each bend, the pairs (index) that form it. */
   readonly pairsOf: readonly (readonly number[])[];
@@ -73,7 +77,7 @@ const flatReach = (part: Part, bend: number, allowance: number): number =>
  * The ways to tool a part on a machine, best first: the V nearest to 8 t for every bend; then the same with a smaller V
  * for the bends whose flange is too short for it. Each is worked out when it is asked for; `reasons` gathers why tools fell out.
  */
-export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack, groups: readonly Group[], reasons: Reason[]): Generator<Tooling> {
+export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack, groups: readonly Group[], reasons: Reason[], given?: TrialInput['blank']): Generator<Tooling> {
   const t = part.thickness;
   const dies = rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang));
   const punches = rack.punches.filter((p) => p.shape !== 'flattening' && machine.clampFamilies.includes(p.tang));
@@ -141,6 +145,12 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
       reasons.push({ code: 'radius', sentence: reshaped.failure.sentence, bends: reshaped.failure.bends, ...(reshaped.failure.by === undefined ? {} : { by: reshaped.failure.by }) });
       return null;
     }
+    const developed: Developed = { part: reshaped.value, allowances: chosen.map((f) => f.air.allowance) };
+    const cut = given ? asCut(developed, given) : null;
+    if (cut && !cut.ok) {
+      reasons.push({ code: 'blank', sentence: cut.sentence, bends: [], by: cut.by });
+      return null;
+    }
     const pairs: Pair[] = [];
     const pairsOf = chosen.map((forming) => {
       const mine: number[] = [];
@@ -154,7 +164,7 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
       }
       return mine;
     });
-    return { v, forming: chosen, sheet: { part: reshaped.value, allowances: chosen.map((f) => f.air.allowance) }, pairs, pairsOf };
+    return { v, forming: chosen, sheet: cut?.value.sheet ?? developed, ...(cut ? { misses: cut.value.misses } : {}), pairs, pairsOf };
   };
   const found: Tooling[] = [];
   const isNew = (tooling: Tooling): boolean => {

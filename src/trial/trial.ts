@@ -203,7 +203,8 @@ export interface Reason {
     | 'floor'
     | 'limit'
     | 'no order'
-    | 'nothing to bend';
+    | 'nothing to bend'
+    | 'blank';
   /** At most two sentences; names the bodies and the millimetres. */
   readonly sentence: string;
   readonly bends: readonly string[];
