@@ -9,6 +9,8 @@ export interface Conflict {
   /** mm of overlap; at most 0 when it only comes too near. */
   readonly by: number;
   readonly view: View | null;
+  /** Met by the punch near the bend line's ends only: where a segment with a foot (an ear) could stand clear. */
+  readonly atEnds?: boolean;
   /** What the sentence adds, where the bodies alone do not say it. */
   readonly note?: string;
 }

@@ -167,6 +167,7 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   const toolReasons: Reason[] = [];
   const tried: number[] = [];
   let undecided = false;
+  let earsMightHelp = false;
   for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons, input.blank)) {
     tried.push(tooling.v);
     hooks.onProgress?.({ done: `V ${tooling.v}: looking for an order of ${grouped.length} strokes`, share: 1 - 1 / (tried.length + 1) });
@@ -184,12 +185,17 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
           reasons.push(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0));
         }
         reasons.push(...reasonsFrom(tooling.sheet.part, groups, tooling.pairs, result.blocked));
+        earsMightHelp ||= result.blocked.some((b) => b.conflicts.length > 0 && b.conflicts.every((c) => c.atEnds) && tooling.pairs[b.action.pair]!.punch.segments.some((s) => s.ear));
       }
       if (stopNow()) break;
     }
     if (stopNow()) break;
   }
   const told = dedupe([...reasons, ...(tried.length === 0 ? toolReasons : [])]);
+  if (earsMightHelp && told.length > 0) {
+    undecided = true;
+    told.push({ code: 'no segments', bends: told[0]!.bends, sentence: 'The punch is met near the ends of the bend line only. Ear segments could stand clear there; orders with them are not planned yet.' });
+  }
   return done(undecided || stopNow() ? 'not decided' : 'does not make', {
     reasons: told, model: modelSentence(grouped.length, [...new Set(tried)]),
   });
@@ -198,7 +204,7 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
 const MOST_TOLD = 6;
 
 /** Each subject once: another V that fails in the same place is not told again. */
-const dedupe = (reasons: readonly Reason[]): readonly Reason[] => {
+const dedupe = (reasons: readonly Reason[]): Reason[] => {
   const told = new Map<string, Reason>();
   for (const r of reasons) {
     const key = r.code === 'clearance' || r.code === 'way in' || r.code === 'way out' ? subjectOf(r) : r.sentence;
@@ -208,7 +214,7 @@ const dedupe = (reasons: readonly Reason[]): readonly Reason[] => {
 };
 
 const modelSentence = (strokes: number, vs: readonly number[]): string =>
-  `Each of ${strokes} strokes once in a V (${vs.length > 0 ? vs.map((v) => v.toString()).join(', ') : 'none'} mm tried in this order), the rack's own punches both ways round, one bed and one ram, clearance ${BASE_ALLOWANCE} mm, times by the stated model; the first V that gives a plan is kept.`;
+  `Each of ${strokes} strokes once in a V (${vs.length > 0 ? vs.map((v) => v.toString()).join(', ') : 'none'} mm tried in this order), the rack's own punches both ways round in plain segments, one bed and one ram, clearance ${BASE_ALLOWANCE} mm, times by the stated model; the first V that gives a plan is kept.`;
 
 const made = (
   input: TrialInput, attempt: Attempt, result: SearchResult & { kind: 'plan' },

@@ -102,17 +102,18 @@ export const reachesFrames = ({ views, bend, machine }: Setting): boolean =>
 const openingFor = ({ pair }: Setting, high: number): number => Math.min(pair.opening, rung(OPENINGS, high + BASE_ALLOWANCE + CARRY_ROOM));
 
 /** Everything that one phase of the step meets: tool intervals, and bodies that forbid. */
-const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean): Found => {
+const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean, need: Interval): Found => {
   const { pair, bend, views } = setting;
   const forbidden: Interval[] = [];
   const conflicts: Conflict[] = [];
   const reach = contactReach(bend);
+  const inner = (need[1] - need[0]) / 4;
   const ask = (view: View, what: string, bodies: readonly Body[], passes: () => Passes, options: StrikeOptions, bedLong: boolean): void => {
     const answer = asker.ask(view, `${pair.key}|${bend.bendAngle}|${phase.key}|${what}|${options.only ?? ''}${options.across ? 'across' : ''}`, bodies, passes, options);
     if (answer.where.length === 0) return;
     // a tool's end face keeps the allowance too
     if (!bedLong) forbidden.push(...answer.where.map(([a, b]): Interval => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]));
-    conflicts.push({ code: phase.name === 'way in' ? 'way in' : phase.name === 'way out' ? 'way out' : 'clearance', body: what, phase: phase.name, by: answer.depth, view });
+    conflicts.push({ code: phase.name === 'way in' ? 'way in' : phase.name === 'way out' ? 'way out' : 'clearance', body: what, phase: phase.name, by: answer.depth, view, atEnds: what === 'punch' && !slides && !answer.where.some(([a, b]) => a < need[1] - inner && b > need[0] + inner) });
   };
   for (const view of views) {
     if (phase.byRam) {
@@ -151,7 +152,7 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
     byRam: () => passesStroke(bend, true),
     byBed: () => passesStroke(bend, false),
   };
-  const during = look(asker, setting, stroke, false);
+  const during = look(asker, setting, stroke, false, need);
   const hard = forbids(during, false);
   if (hard.length > 0) return { ok: false, conflicts: hard };
   if (blocks(during.forbidden, need)) return { ok: false, conflicts: during.conflicts };
@@ -163,7 +164,7 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
     let least: readonly Conflict[] | null = null;
     for (const way of ways) {
       const found = phases(way).map((phase) => ({ phase, slides: way.by === 'side' && (phase.name === 'way in' || phase.name === 'way out') }))
-        .map(({ phase, slides }) => ({ slides, ...look(asker, setting, phase, slides) }));
+        .map(({ phase, slides }) => ({ slides, ...look(asker, setting, phase, slides, need) }));
       const stop = found.flatMap((f) => forbids(f, f.slides));
       const forbidden = [...soFar, ...found.flatMap((f) => f.forbidden)];
       if (stop.length === 0 && !blocks(forbidden, need)) return { way, forbidden };
