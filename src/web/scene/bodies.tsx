@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { DoubleSide, Matrix4, type Texture } from 'three';
 import type { Rigid } from '../../geometry/index.js';
+import { FatLines } from './FatLines.js';
 import type { LetterSpot } from './letterSpot.js';
 import { COLOURS, hatchTexture, letterTexture } from './look.js';
 import type { SheetMesh } from './sheetMesh.js';
@@ -64,12 +65,16 @@ export const SheetBody = ({ mesh, spots, thickness, pitch }: SheetBodyProps) => 
       <mesh geometry={useFaces(mesh.rim.corners)}><meshLambertMaterial color={COLOURS.rim} side={DoubleSide} {...BACK} /></mesh>
       <mesh geometry={useFaces(mesh.lit.corners)}><meshBasicMaterial color={COLOURS.lit} {...BACK} /></mesh>
       <Edges ends={mesh.edges} soft={mesh.soft} />
+      {mesh.litLines.length > 0 && <FatLines ends={mesh.litLines} colour={COLOURS.accent} width={5} />}
       {spots.filter(({ room }) => room > pitch * LEAST_ROOM).map((spot) => letters.map(([letter, map]) => (
         <Letter key={`${spot.plate} ${letter}`} letter={letter} map={map} spot={spot} pose={mesh.poses[spot.plate]!} half={thickness / 2} most={pitch * MOST_SIZE} />
       )))}
     </group>
   );
 };
+
+/** A body of which the edges alone are drawn, so that it hides nothing. */
+export const EdgesBody = ({ prism, up }: { readonly prism: Prism; readonly up: number }) => <group position={[0, 0, up]}><Edges ends={prism.edges} /></group>;
 
 /** A tool, finger or the bed. */
 export const PrismBody = ({ prism, colour, up = 0, back = 0 }: { readonly prism: Prism; readonly colour: string; readonly up?: number; readonly back?: number }) => (

@@ -1,7 +1,7 @@
 import { CanvasTexture, RepeatWrapping, SRGBColorSpace } from 'three';
 
 /** The colours of what is drawn in space: the page's own. */
-export const COLOURS = { paper: '#ffffff', b: '#ffffff', rim: '#dcd9d0', ink: '#1d2430', soft: '#b3b0a8', lit: '#8fc1e3', tool: '#dfe3e6', finger: '#c9d2d9', bed: '#efede6' } as const;
+export const COLOURS = { paper: '#ffffff', b: '#ffffff', rim: '#dcd9d0', ink: '#1d2430', soft: '#b3b0a8', lit: '#8fc1e3', accent: '#0b5a8f', tool: '#dfe3e6', finger: '#c9d2d9', bed: '#efede6' } as const;
 
 const canvas = (size: number): readonly [HTMLCanvasElement, CanvasRenderingContext2D] => {
   const sheet = document.createElement('canvas');

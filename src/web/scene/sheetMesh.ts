@@ -1,5 +1,5 @@
 import { ShapeUtils, Vector2 } from 'three';
-import { type Rigid, type Vec2, type Vec3, apply, compose, flatten, length2, left2, dot2, sub2, unit2, IDENTITY } from '../../geometry/index.js';
+import { type Rigid, type Vec2, type Vec3, add3, apply, compose, flatten, length2, left2, dot2, sub2, scale3, unit2, IDENTITY } from '../../geometry/index.js';
 import { type Developed, type Line, fold, foldedZone } from '../../sheet/index.js';
 
 /** mm by which a rim may leave its chords on the screen. */
@@ -25,6 +25,8 @@ export interface SheetMesh {
   /** Pairs of ends; `soft` says of each pair whether it is a tangent line. */
   readonly edges: number[];
   readonly soft: boolean[];
+  /** The middle of each lit bend: too narrow a strip to be seen by its faces alone. Pairs of ends. */
+  readonly litLines: number[];
   /** Where each plate stands. */
   readonly poses: readonly Rigid[];
 }
@@ -107,6 +109,10 @@ const addZone = (mesh: SheetMesh, sheet: Developed, bend: number, angle: number,
   const allowance = sheet.allowances[bend]!;
   const quads = foldedZone(sheet, bend, angle, 2 * Math.max(1, Math.ceil(angle / (2 * FACET))));
   for (const { A, B, from, to, f } of quads) {
+    if (lit && f[1] === 0.5) {
+      const middle = (i: 2 | 3): Vec3 => apply(pose, scale3(add3(A[i], B[i]), 0.5));
+      mesh.litLines.push(...middle(2), ...middle(3));
+    }
     const [a, b] = [A, B].map((four) => four.map((p) => apply(pose, p))) as [Vec3[], Vec3[]];
     const flat: readonly [Vec2, Vec2, Vec2, Vec2] = [[from[0], f[0] * allowance], [to[0], f[0] * allowance], [to[1], f[1] * allowance], [from[1], f[1] * allowance]];
     quad(lit ? mesh.lit : mesh.A, a[0]!, a[1]!, a[2]!, a[3]!, flat);
@@ -123,7 +129,7 @@ export const sheetMesh = (
   sheet: Developed, plates: FlatPlates, angles: readonly number[], root: number, pose: Rigid = IDENTITY, lit: Lit = NOTHING_LIT,
 ): SheetMesh => {
   const poses = fold(sheet, angles, root).poses.map((own) => compose(pose, own));
-  const mesh: SheetMesh = { A: skin(), B: skin(), rim: skin(), lit: skin(), edges: [], soft: [], poses };
+  const mesh: SheetMesh = { A: skin(), B: skin(), rim: skin(), lit: skin(), edges: [], soft: [], litLines: [], poses };
   const half = sheet.part.thickness / 2;
   plates.forEach((plate, p) => addPlate(mesh, plate, poses[p]!, half, lit.plates.includes(p)));
   sheet.part.bends.forEach((bend, b) => addZone(mesh, sheet, b, angles[b]!, poses[bend.sides[0].plate]!, lit.bends.includes(bend.id)));

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import type { Step, Trial } from '../../trial/index.js';
-import { PrismBody, SheetBody } from '../scene/bodies.js';
+import { EdgesBody, PrismBody, SheetBody } from '../scene/bodies.js';
 import { extentOf } from '../scene/extent.js';
 import { letterSpots } from '../scene/letterSpot.js';
 import { COLOURS } from '../scene/look.js';
@@ -13,7 +13,7 @@ import { settingOf } from './seat.js';
 
 /** s that the film of a stroke runs; it is no prediction of the stroke's own time. */
 const FILM = 9;
-const FROM = { round: 32, up: 22 } as const;
+const FROM = { round: 56, up: 17 } as const;
 const HATCHES = 34;
 /** The share of the film where the sheet lies at its stop. */
 const AT_STOP = 0.23;
@@ -39,7 +39,7 @@ export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; re
   const extent = useMemo(() => {
     const raised = (edges: readonly number[], by: number): number[] => edges.map((v, i) => (i % 3 === 2 ? v + by : v));
     const open = up + step.ramOpening;
-    return extentOf(FROM, raised(press.punch.edges, open), raised(press.clamp.edges, open), press.fingers.edges, raised(press.die.edges, up), ...[AT_STOP, 0.7].map((s) => meshAt(s).mesh.edges));
+    return extentOf(FROM, raised(press.punch.edges, open), raised(press.clamp.edges, open), press.fingers.edges, press.bed.edges, raised(press.die.edges, up), ...[AT_STOP, 0.7].map((s) => meshAt(s).mesh.edges));
   }, [press, meshAt, up, step]);
 
   useEffect(() => {
@@ -60,7 +60,7 @@ export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; re
       <View3d label={`Step ${step.number} in the machine: ${moment.phase}.`} extent={extent} from={FROM} instead={instead}>
         <SheetBody mesh={mesh} spots={spots} thickness={trial.sheet.part.thickness} pitch={(2 * extent.radius) / HATCHES} />
         <PrismBody prism={press.punch} colour={COLOURS.tool} up={moment.tip} />
-        <PrismBody prism={press.clamp} colour={COLOURS.bed} up={moment.tip} />
+        <EdgesBody prism={press.clamp} up={moment.tip} />
         <PrismBody prism={press.die} colour={COLOURS.tool} up={up} />
         <PrismBody prism={press.bed} colour={COLOURS.bed} />
         <PrismBody prism={press.fingers} colour={COLOURS.finger} back={moment.behind} />
