@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   allowanceByRule, allowanceFrom, bothOpenings, closedFormDepth, deductionFrom, dinK, gardinerRatio, halfOpening,
-  kFactorOf, legReserve, linearHardeningForce, oehlerForce, radiusFromDepth, setback, textbookForce, toolRadiusByFactor,
+  kFactorOf, legReserve, linearHardeningForce, oehlerForce, radiusFromDepth, setback, springbackFactor, textbookForce, toolRadiusByFactor,
 } from './index.js';
 
 const aviation = { name: 'aviation handbook' } as const;
@@ -140,10 +140,13 @@ describe('force rules (CHECKS 2)', () => {
 
 describe('springback of the arc (CHECKS 3.1, 3.2)', () => {
   it.each([
-    [0.5, 40e3, 29e6, 0.0359, 0.942397], [2.5, 275, 210e3, 2, 0.995089], [10, 275, 210e3, 2, 0.980358],
-    [50, 300, 210e3, 2, 0.893039], [5, 250, 70e3, 2, 0.973217], [3, 230, 200e3, 1.5, 0.9931],
-  ] as const)('Gardiner Ri %d', (ri, y, e, t, ratio) => {
+    [0.5, 40e3, 29e6, 0.0359, 0.942397, 0.53056, 95.311], [2.5, 275, 210e3, 2, 0.995089, 2.5123, 90.317],
+    [10, 275, 210e3, 2, 0.980358, 10.2004, 91.639], [50, 300, 210e3, 2, 0.893039, 55.9886, 100.568],
+    [5, 250, 70e3, 2, 0.973217, 5.1376, 92.064], [3, 230, 200e3, 1.5, 0.9931, 3.0208, 90.5],
+  ] as const)('Gardiner Ri %d, released radius and the angle to form for 90 degrees by Kalpakjian', (ri, y, e, t, ratio, rf, form) => {
     expect(gardinerRatio(ri, y, e, t)).toBeCloseTo(ratio, 6);
+    expect(Math.abs(ri / gardinerRatio(ri, y, e, t) - rf)).toBeLessThan(6e-5);
+    expect(90 / springbackFactor(ri, rf, t)).toBeCloseTo(form, 2);
   });
   it('the cubic against an elastic-plastic beam integrated by fibres (R 50, t 2, Y 300, E 210e3: 0.89303936)', () => {
     const fibres = 200000;

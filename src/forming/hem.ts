@@ -14,7 +14,7 @@ export const hemCloseForce = (tensile: number, thickness: number, hem: 'open' | 
   HEM_FACTOR[hem] * textbookForce(tensile, thickness, HEM_REFERENCE_V * thickness);
 
 /** Flat length taken by a closed hem's turn over its outside dimensions, by the trade's rule: 0.43 t less. */
-export const HEM_DEDUCTION_FACTOR = 0.43;
+const HEM_DEDUCTION_FACTOR = 0.43;
 
 /** Deduction of a closed hem, mm: outside lengths of flange and hem less the flat length. Common practice, no source. */
 export const closedHemDeduction = (thickness: number): number => HEM_DEDUCTION_FACTOR * thickness;

@@ -1,6 +1,6 @@
 export {
   type AllowanceRule, allowanceByRule, allowanceFrom, deductionFrom, dinK, kFactorOf, type OutsideConvention,
-  outsideConvention, setback,
+  setback,
 } from './allowance.js';
 export { airBend, airBendAtDepth, USUAL_FRICTION } from './airBend.js';
 export { airBendCurve, type AirBendCurve, type CurvePoint } from './airBendCurve.js';
@@ -22,12 +22,12 @@ export { type PlaneStrainArc, planeStrainArc } from './planeStrainArc.js';
 export { gardinerRatio, legRelease, springbackFactor, toolRadiusByFactor } from './springback.js';
 export { type LinearHardeningBend, linearHardeningBend } from './linearHardeningBend.js';
 export { type FittedMetal, type FittedMetalResult, type MeasuredBend, metalFromBends } from './metalFromBends.js';
-export { FLANGE_MARGIN, minimumFlange, type MinimumFlange } from './minimumFlange.js';
-export { PRESSING_FACTORS, type PressingFactor, pressingForce } from './pressing.js';
+export { minimumFlange, type MinimumFlange } from './minimumFlange.js';
+export { type PressingFactor, pressingForce } from './pressing.js';
 export { crowningOf, type StepLimit, stepLimits, type StepSituation } from './stepLimits.js';
 export { deductionFromStrip, testStripFor, type TestStripPlan } from './testStrip.js';
 export {
-  type DieData, explainV, type PunchData, type ToolChoice, usualV, type VExplanation, type VQuestion,
+  type DieData, explainV, type PunchData, type ToolChoice, type VExplanation, type VQuestion,
 } from './vChoice.js';
 export {
   bothOpenings, closedFormDepth, depthSensitivity, halfOpening, legReserve, radiusFromDepth, type VConvention, type Vee,

@@ -15,7 +15,7 @@ export interface MinimumFlange {
  * Overlap kept beyond the bare geometry, over the V between tangent points: with it the trade's 0.7 V comes out for
  * V = 8 t. Common practice, no source.
  */
-export const FLANGE_MARGIN = 0.07;
+const FLANGE_MARGIN = 0.07;
 
 /**
  * Smallest outside flange for a V. `deduction` to the mould lines; `overTangent` what a length to the mould line is

@@ -10,7 +10,7 @@ export interface PressingFactor {
 }
 
 /** None of these is published where we could see it: they only size the machine, and say so. */
-export const PRESSING_FACTORS: readonly PressingFactor[] = [
+const PRESSING_FACTORS: readonly PressingFactor[] = [
   { stroke: 'bottoming', least: 3, most: 5, mark: 'common practice', source: 'common practice, no source' },
   { stroke: 'coining', least: 5, most: 10, mark: 'common practice', source: 'common practice, no source' },
   { stroke: 'hem, open', least: 2, most: 3, mark: 'common practice', source: 'common practice, no source' },

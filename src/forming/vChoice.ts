@@ -58,7 +58,7 @@ export interface VExplanation {
 }
 
 /** The trade's V over t: thin sheet, usual, thick plate, high strength. Common practice, no source. */
-export const usualV = (metal: Metal, thickness: number): number => {
+const usualV = (metal: Metal, thickness: number): number => {
   if (metal.tensile.typical >= HIGH_STRENGTH) return 12;
   if (thickness < THIN) return 6;
   return thickness <= THICK ? 8 : 10;

@@ -3,7 +3,7 @@ import type { Band, Family, GaugeSystem, HardeningCurve, Mark, Metal, MinRadius,
 
 const memory = (source: string): Source => ({ mark: 'memory', source });
 
-export const textbookElastic: Source = memory('textbook figures for the modulus and Poisson number');
+const textbookElastic: Source = memory('textbook figures for the modulus and Poisson number');
 
 /** [least, greatest, reckoned with], which ends the standard sets, mark, source. */
 type BandRow = readonly [number, number, number, Band['bound'], Mark, string];

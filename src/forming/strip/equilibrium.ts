@@ -1,3 +1,5 @@
+import { dentOf } from './dent.js';
+import { eliminate } from './eliminate.js';
 import { type HalfStrip, integrateHalf, nodesFor, SPREAD, type StripCase, type Unknowns } from './halfStrip.js';
 
 /** The strip in equilibrium at one inclination of its legs. Thickness one, stresses over E, radians. */
@@ -225,47 +227,3 @@ const moved = (u: Unknowns, which: number, by: number): Unknowns =>
     : which === 1
       ? { ...u, logForce: u.logForce + by }
       : { ...u, bearing2: u.bearing2 + by };
-
-/**
- * Thickness lost under the nose besides that of bending. The punch force F squeezes the section under it by (2F/pi t)
- * ln(0.96 t/a) on average (elastic strip pressed on one face over +-a: its even part, integrated), which moves the
- * neutral line in by that times t over twice the face stress; the strip thins by that shift times each step of
- * curvature. The touch grows with the dent: a^2 = 2 dent / (1/tip - curvature of the face).
- */
-const dentOf = (strip: StripCase, half: HalfStrip, force: number, bearing: number): number => {
-  const k = half.middleCurvature;
-  const compliance = strip.section.compliance(k);
-  const face = k / (1 - k / 2);
-  let dent = 0;
-  for (let n = 0; n < 20; n++) {
-    const touch = Math.sqrt((2 * dent) / Math.max(LEAST_CONFORM, 1 / strip.tip - face)) + bearing;
-    const squeeze = Math.log(Math.max(1, 0.96 / Math.max(LEAST_TOUCH, touch)));
-    dent = (dent + (force / Math.PI) * squeeze * compliance) / 2;
-  }
-  return dent;
-};
-
-/** Half width of touch to begin with, over t: a sharp line would press in without end. */
-const LEAST_TOUCH = 0.02;
-/** 1/t: as the face comes to the nose's own curvature the touch grows without end. */
-const LEAST_CONFORM = 0.1;
-
-/** Gauss elimination with row exchange on `size` rows of `size` + 1. */
-const eliminate = (rows: number[][], size: number): number[] => {
-  for (let i = 0; i < size; i++) {
-    let pivot = i;
-    for (let r = i + 1; r < size; r++) if (Math.abs(rows[r]![i]!) > Math.abs(rows[pivot]![i]!)) pivot = r;
-    [rows[i], rows[pivot]] = [rows[pivot]!, rows[i]!];
-    for (let r = i + 1; r < size; r++) {
-      const f = rows[r]![i]! / rows[i]![i]!;
-      for (let c = i; c <= size; c++) rows[r]![c]! -= f * rows[i]![c]!;
-    }
-  }
-  const x: number[] = new Array<number>(size).fill(0);
-  for (let i = size - 1; i >= 0; i--) {
-    let sum = rows[i]![size]!;
-    for (let c = i + 1; c < size; c++) sum -= rows[i]![c]! * x[c]!;
-    x[i] = sum / rows[i]![i]!;
-  }
-  return x;
-};

@@ -1,0 +1,27 @@
+import type { HalfStrip, StripCase } from './halfStrip.js';
+
+/**
+ * Thickness lost under the nose besides that of bending. The punch force F squeezes the section under it by (2F/pi t)
+ * ln(0.96 t/a) on average (elastic strip pressed on one face over +-a: its even part, integrated), which moves the
+ * neutral line in by that times t over twice the face stress; the strip thins by that shift times each step of
+ * curvature. The touch grows with the dent: a^2 = 2 dent / (1/tip - curvature of the face).
+ */
+export const dentOf = (strip: StripCase, half: HalfStrip, force: number, bearing: number): number => {
+  const k = half.middleCurvature;
+  const compliance = strip.section.compliance(k);
+  const face = 1 / Math.max(SHARPEST, 1 / k - 0.5);
+  let dent = 0;
+  for (let n = 0; n < 20; n++) {
+    const touch = Math.sqrt((2 * dent) / Math.max(LEAST_CONFORM, 1 / strip.tip - face)) + bearing;
+    const squeeze = Math.log(Math.max(1, 0.96 / Math.max(LEAST_TOUCH, touch)));
+    dent = (dent + (force / Math.PI) * squeeze * compliance) / 2;
+  }
+  return dent;
+};
+
+/** Half width of touch to begin with, over t: a sharp line would press in without end. */
+const LEAST_TOUCH = 0.02;
+/** 1/t: as the face comes to the nose's own curvature the touch grows without end. */
+const LEAST_CONFORM = 0.1;
+/** Inside radius over t that the face is taken to have at least. */
+const SHARPEST = 0.05;
