@@ -129,8 +129,8 @@ const stainless: readonly Metal[] = defineMetals(
 const wear: readonly Metal[] = defineMetals({ family: 'wear plate', ...steel }, [
   {
     id: 'wear-400', name: 'wear plate, quenched and tempered, 400 HB (generic)',
-    yield: [900, 1150, 1000, 'none', 'memory', 'typical of the hardness; no public standard guarantees it'],
-    tensile: [1100, 1400, 1250, 'none', 'memory', 'typical of the hardness; no public standard guarantees it'],
+    yield: [900, 1150, 1000, 'none', 'memory', 'typical of the hardness; no public standard sets it'],
+    tensile: [1100, 1400, 1250, 'none', 'memory', 'typical of the hardness; no public standard sets it'],
     uniform: 0.09,
     minRadius: { kind: 'rows', rows: [[8, 2.5], [20, 3]], alongFactor: 1.33, mark: 'memory', source: 'generic 400 HB plate: 2.5 to 4 t' },
     thicknessStandard: 'EN 10029', thickness: [3, 20],
