@@ -3,7 +3,7 @@ import type { ProofSummary, Trial } from '../trial/index.js';
 import { afterProof, needsProof, unproved } from './afterProof.js';
 
 const trial = (verdict: Trial['verdict']): Trial => {
-  const bare: Pick<Trial, 'verdict' | 'reasons' | 'proven' | 'remedies'> = { verdict, reasons: [], remedies: [], proven: true };
+  const bare: Pick<Trial, 'verdict' | 'reasons' | 'proven' | 'remedies' | 'steps'> = { verdict, reasons: [], remedies: [], proven: true, steps: [{ number: 1, clearance: 7 } as Trial['steps'][number]] };
   return bare as Trial;
 };
 const proof = (passed: boolean, ...findings: string[]): ProofSummary => ({
@@ -17,6 +17,12 @@ describe('after the proof', () => {
     expect(after.proven).toBe(true);
     expect(after.proof.smallestClearance).toBe(2);
     expect(after.reasons).toEqual([]);
+  });
+
+  it('a step says the smaller of what planner and proof saw', () => {
+    const seen = (smallestClearance: number): number =>
+      afterProof(trial('makes'), { ...proof(true), perStep: [{ number: 1, smallestClearance, where: 'somewhere', phase: 'stroke', largestMotion: 1 }] }).steps[0]!.clearance;
+    expect([seen(3), seen(12)]).toEqual([3, 7]);
   });
 
   it('a rejected plan is not decided, with the finding first', () => {

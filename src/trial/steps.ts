@@ -32,11 +32,14 @@ const movesOut = (way: Way, sideways: number, bendAngle: number): readonly Move[
 /** Looks over the stroke at which the planner reads its smallest clearance; the proof measures it by itself. */
 const LOOKS = 24;
 
+/** Distances over this are of no interest to anybody at the machine. mm */
+const NOTHING_NEAR = 20;
+
 /** The smallest distance of sheet and tools at looks over the stroke, purposeful contact left out. mm */
 const clearanceOf = ({ setting, tools }: StrokeOption): number => {
   const { bend, pair, views } = setting;
   const reach = contactReach(bend);
-  let least = pair.opening;
+  let least = Math.min(pair.opening, NOTHING_NEAR);
   for (let k = 0; k <= LOOKS; k++) {
     const x = (bend.bendAngleUnderLoad * k) / LOOKS;
     const wings = wingsAt(bend, x);

@@ -163,7 +163,7 @@ export interface Step {
   /** mm: crowning at the middle of the bed; null where it was not calculated. In words what to do about it. */
   readonly crowning: number | null;
   readonly crowningWords: string;
-  /** mm: the smallest distance that the planner found between bodies that shall not touch, over the whole step. */
+  /** mm: the smallest distance seen between bodies that shall not touch, over the whole step, by planner or proof; 20 when nothing came nearer. */
   readonly clearance: number;
   /** mm: how far from the bending plane contact of sheet, punch and die is the purpose of the stroke. */
   readonly contactReach: number;
