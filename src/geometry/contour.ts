@@ -42,8 +42,9 @@ export const flatten = (contour: Contour, chordError: number): Vec2[] => {
     const next = contour[(i + 1) % contour.length]!;
     const { centre, radius } = arcOf([v.x, v.y], [next.x, next.y], v.bulge);
     const sweep = 4 * Math.atan(v.bulge);
-    const most = 2 * Math.acos(Math.max(0, 1 - chordError / Math.max(radius, chordError)));
-    const pieces = Math.max(2, Math.ceil(Math.abs(sweep) / Math.max(most, 0.02)));
+    // 2 acos(1 - chordError / radius) by the half angle: exact where the radius is huge
+    const most = 4 * Math.asin(Math.sqrt(chordError / Math.max(radius, chordError) / 2));
+    const pieces = Math.max(2, Math.ceil(Math.abs(sweep) / most));
     const start = Math.atan2(v.y - centre[1], v.x - centre[0]);
     for (let k = 1; k < pieces; k++) {
       const a = start + (sweep * k) / pieces;

@@ -82,7 +82,7 @@ export const distance = (a: Convex, b: Convex): number => {
 
 /**
  * The half-planes n . p <= d that hold every point within `by` of the polygon; sharp corners are bevelled so that
- * the outline leaves the true offset by less than 5 % of `by`.
+ * the outline leaves the true offset by no more than 5 % of `by`.
  */
 export const offsetPlanes = (polygon: Convex, by: number): readonly { readonly n: Vec2; readonly d: number }[] => {
   const planes: { n: Vec2; d: number }[] = [];
@@ -90,8 +90,8 @@ export const offsetPlanes = (polygon: Convex, by: number): readonly { readonly n
     const e = sub2(polygon[(i + 1) % polygon.length]!, p);
     return scale2(left2(e), -1 / length2(e));
   });
-  // corners turning by more than this get extra planes: 1/cos(18 deg) - 1 = 5 %
-  const step = Math.PI / 5;
+  // corners turning by more than this (35.5 deg) get extra planes: 1 / cos(step / 2) = 1.05
+  const step = 2 * Math.acos(1 / 1.05);
   polygon.forEach((p, i) => {
     const before = normals[(i + polygon.length - 1) % polygon.length]!;
     const after = normals[i]!;

@@ -15,55 +15,73 @@ export const plainStock = (segments: readonly Segment[]): Stock => {
   return stock;
 };
 
-/** For every whole length up to `most` mm, the segment added last to make it up exactly; 0 where it cannot be made. */
-const lastPieces = (stock: Stock, most: number): Int32Array => {
-  const pieces = new Int32Array(most + 1).fill(1 << 29);
-  pieces[0] = 0;
-  const last = new Int32Array(most + 1);
-  for (const [length, count] of [...stock].sort((a, b) => b[0] - a[0])) {
-    // how many of this length are used to reach each place, so that the count is kept
-    const used = new Int32Array(most + 1);
-    for (let at = length; at <= most; at++) {
-      const before = at - length;
-      if (pieces[before]! + 1 < pieces[at]! && used[before]! < count) {
-        pieces[at] = pieces[before]! + 1;
-        used[at] = used[before]! + 1;
-        last[at] = length;
-      }
-    }
+/** A bundle of equal segments that is taken whole or not at all. */
+interface Bundle {
+  readonly length: number;
+  readonly count: number;
+  /** For every whole length, 1 where the fewest segments from this bundle and those before it use this one. */
+  readonly taken: Uint8Array;
+}
+
+/** A count as bundles of 1, 2, 4 ... and a rest: their sums are exactly the numbers from 0 to `count`. */
+const bundled = (count: number): number[] => {
+  const sizes: number[] = [];
+  let left = count;
+  for (let size = 1; left > 0; size *= 2) {
+    sizes.push(Math.min(size, left));
+    left -= size;
   }
-  return last;
+  return sizes;
+};
+
+/** More than any number of segments. */
+const NEVER = 1 << 29;
+
+/** For every whole length up to `most` mm, which bundles make it up with the fewest segments. */
+const bundlesOf = (stock: Stock, most: number): readonly Bundle[] => {
+  const fewest = new Int32Array(most + 1).fill(NEVER);
+  fewest[0] = 0;
+  return [...stock].sort((a, b) => b[0] - a[0]).flatMap(([length, stored]) => bundled(stored).map((count) => {
+    const taken = new Uint8Array(most + 1);
+    const size = length * count;
+    for (let at = most; at >= size; at--) {
+      if (fewest[at - size]! + count >= fewest[at]!) continue;
+      fewest[at] = fewest[at - size]! + count;
+      taken[at] = 1;
+    }
+    return { length, count, taken };
+  }));
 };
 
 /** No bed is longer. mm */
 const LONGEST = 8000;
 
-const kept = new WeakMap<Stock, Int32Array>();
+const kept = new WeakMap<Stock, readonly Bundle[]>();
 
-const table = (stock: Stock): Int32Array => {
+/** The bundles of a stock, the last one first: the way back through them. */
+const table = (stock: Stock): readonly Bundle[] => {
   let found = kept.get(stock);
-  if (!found) kept.set(stock, (found = lastPieces(stock, LONGEST)));
+  if (!found) {
+    const all = [...stock].reduce((sum, [length, count]) => sum + length * count, 0);
+    kept.set(stock, (found = [...bundlesOf(stock, Math.min(LONGEST, Math.floor(all)))].reverse()));
+  }
   return found;
 };
 
-/** The segments that make up exactly `length` mm, longest first; null when the stock cannot. */
+/** The fewest segments that make up exactly `length` whole mm, longest first; null when the stock cannot. */
 export const compose = (stock: Stock, length: number): readonly number[] | null => {
-  const last = table(stock);
   const parts: number[] = [];
-  const left = new Map(stock);
   let at = length;
-  while (at > 0) {
-    const piece = last[at]!;
-    if (piece === 0 || (left.get(piece) ?? 0) === 0) return null;
-    left.set(piece, left.get(piece)! - 1);
-    parts.push(piece);
-    at -= piece;
+  for (const { length: piece, count, taken } of table(stock)) {
+    if (taken[at] !== 1) continue;
+    parts.push(...Array<number>(count).fill(piece));
+    at -= piece * count;
   }
-  return parts.sort((a, b) => b - a);
+  return at === 0 ? parts.sort((a, b) => b - a) : null;
 };
 
 /**
- * The length within [least, most] nearest to `wished` (longer before shorter) that both stocks can make up; null when there is none. Whole mm.
+ * The length within [least, most] nearest to `wished`, rounded up (longer before shorter), that both stocks can make up; null when there is none. Whole mm.
  */
 export const lengthFor = (punch: Stock, die: Stock, least: number, most: number, wished: number): number | null => {
   const low = Math.max(1, Math.ceil(least - 1e-6));
