@@ -14,7 +14,6 @@ export const length2 = (a: Vec2): number => Math.hypot(a[0], a[1]);
 export const left2 = (a: Vec2): Vec2 => [-a[1], a[0]];
 /** `a` at length one. `a` must not be null. */
 export const unit2 = (a: Vec2): Vec2 => scale2(a, 1 / length2(a));
-export const lerp2 = (a: Vec2, b: Vec2, s: number): Vec2 => [a[0] + (b[0] - a[0]) * s, a[1] + (b[1] - a[1]) * s];
 
 export const add3 = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
 export const sub3 = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
