@@ -16,7 +16,11 @@ export interface Equilibrium {
   readonly half: HalfStrip;
   /** How much the nose has pressed into the upper face. */
   readonly dent: number;
+  /** Residuals against unknowns as last known: a good start for the state next to it. */
+  readonly matrix: Matrix;
 }
+
+type Matrix = readonly (readonly number[])[];
 
 /** Residuals (radians, share of the half opening) below which the strip is in equilibrium. */
 const SOLVED = 1e-10;
@@ -26,7 +30,7 @@ const MAX_CUTS = 12;
 /** The least share of itself that the bearing's square is brought to in a step. */
 const NEARER = 0.1;
 /** A step of the old matrix must bring the residual under this share of itself. */
-const USEFUL = 0.3;
+const USEFUL = 0.5;
 /** Steps of the difference quotients for the three unknowns. */
 const PROBE = [1e-6, 1e-6, 1e-5] as const;
 /** The furthest that one iteration may move each unknown. */
@@ -44,11 +48,12 @@ interface Trial {
 interface Solved {
   readonly u: Unknowns;
   readonly trial: Trial;
+  readonly matrix: Matrix;
 }
 
 /** Everything that stays the same through one stroke. */
 export interface StripSolver {
-  readonly solve: (inclination: number, guess: Unknowns) => Equilibrium | null;
+  readonly solve: (inclination: number, guess: Unknowns, matrix?: Matrix) => Equilibrium | null;
   readonly elasticGuess: (inclination: number) => Unknowns;
   readonly nodes: Float64Array;
   readonly frictionAt: (inclination: number) => number;
@@ -80,20 +85,20 @@ export const stripSolver = (strip: StripCase): StripSolver => {
     };
   };
 
-  const solve = (inclination: number, guess: Unknowns): Equilibrium | null => {
+  const solve = (inclination: number, guess: Unknowns, matrix?: Matrix): Equilibrium | null => {
     // which of the two ways the nose bears is tried first as guessed; the answer tells whether it holds
     for (const split of guess.bearing2 > 0 ? [true, false] : [false, true]) {
-      const found = split ? solveSplit(inclination, guess) : solveBearing(inclination, { ...guess, bearing2: 0 }, false);
-      if (found !== null && (split || found.trial.half.gap >= 0)) return finish(inclination, found.u, found.trial.half);
+      const found = split ? solveSplit(inclination, guess, matrix) : solveBearing(inclination, { ...guess, bearing2: 0 }, false, matrix);
+      if (found !== null && (split || found.trial.half.gap >= 0)) return finish(inclination, found);
       if (found !== null) guess = found.u;
     }
     return null;
   };
 
   /** All three unknowns at once; where that fails, the bearing's place by regula falsi around the other two. */
-  const solveSplit = (inclination: number, guess: Unknowns): Solved | null => {
+  const solveSplit = (inclination: number, guess: Unknowns, matrix?: Matrix): Solved | null => {
     const at = guess.bearing2 > 0 ? guess : { ...guess, bearing2: FIRST_SPLIT };
-    const found = solveBearing(inclination, at, true);
+    const found = solveBearing(inclination, at, true, matrix);
     if (found !== null) return found;
     let low = solveBearing(inclination, { ...guess, bearing2: 0 }, false);
     if (low === null || low.trial.half.gap >= 0) return null;
@@ -124,17 +129,17 @@ export const stripSolver = (strip: StripCase): StripSolver => {
   };
 
   /** Newton's method on two unknowns, the bearing's place held, or on three. */
-  const solveBearing = (inclination: number, guess: Unknowns, split: boolean): Solved | null => {
+  const solveBearing = (inclination: number, guess: Unknowns, split: boolean, known?: Matrix): Solved | null => {
     const size = split ? 3 : 2;
     const distance = (t: Trial): number => Math.hypot(t.residual[0], t.residual[1], split ? t.residual[2] : 0);
     let u = guess;
     let trial = attempt(inclination, u);
-    let matrix: number[][] | null = null;
+    let matrix: Matrix | null = known?.length === size ? known : null;
     let fresh = false;
     for (let n = 0; n < MAX_ITERATIONS; n++) {
       if (trial === null) return null;
       const now = distance(trial);
-      if (now < SOLVED) return { u, trial };
+      if (now < SOLVED) return { u, trial, matrix: matrix ?? [] };
       if (matrix === null) {
         matrix = jacobian(inclination, u, trial, size);
         fresh = true;
@@ -170,7 +175,7 @@ export const stripSolver = (strip: StripCase): StripSolver => {
     return null;
   };
 
-  const jacobian = (inclination: number, u: Unknowns, trial: Trial, size: number): number[][] | null => {
+  const jacobian = (inclination: number, u: Unknowns, trial: Trial, size: number): Matrix | null => {
     const rows: number[][] = Array.from({ length: size }, () => []);
     for (let j = 0; j < size; j++) {
       const probed = attempt(inclination, moved(u, j, PROBE[j]!));
@@ -180,7 +185,7 @@ export const stripSolver = (strip: StripCase): StripSolver => {
     return rows;
   };
 
-  const finish = (inclination: number, u: Unknowns, half: HalfStrip): Equilibrium | null => {
+  const finish = (inclination: number, { u, trial: { half }, matrix }: Solved): Equilibrium | null => {
     // a shoulder that touches within the spread of the punch force leaves no leg to be a beam
     const bearing = half.bearing.s;
     if (half.end.s < bearing + SPREAD) return null;
@@ -190,7 +195,7 @@ export const stripSolver = (strip: StripCase): StripSolver => {
     const at = half.bearing;
     const face = lift + at.y + (at.thickness / 2) * Math.cos(at.inclination);
     const tip = face - dent / 2 - strip.tip * (1 - Math.cos(at.inclination));
-    return { inclination, depth: 1 - tip, force, release: half.release, unknowns: u, half, dent };
+    return { inclination, depth: 1 - tip, force, release: half.release, unknowns: u, half, dent, matrix };
   };
 
   return {
@@ -209,7 +214,7 @@ export const stripSolver = (strip: StripCase): StripSolver => {
 };
 
 /** Broyden's rank-one correction of the matrix after a step. */
-const updated = (matrix: number[][], from: Unknowns, to: Unknowns, a: Trial, b: Trial, size: number): number[][] => {
+const updated = (matrix: Matrix, from: Unknowns, to: Unknowns, a: Trial, b: Trial, size: number): Matrix => {
   const d = [to.logCurvature - from.logCurvature, to.logForce - from.logForce, to.bearing2 - from.bearing2];
   let square = 0;
   for (let j = 0; j < size; j++) square += d[j]! * d[j]!;

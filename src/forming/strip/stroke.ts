@@ -13,7 +13,7 @@ export interface Stroke {
 }
 
 /** Inclination of each step of the stroke, degrees to radians. */
-const STEP = (7.5 * Math.PI) / 180;
+const STEP = (10 * Math.PI) / 180;
 /** Below this inclination each step is this many times the one before. */
 const GROWING_BELOW = (3 * Math.PI) / 180;
 const STEP_GROWTH = 4;
@@ -23,7 +23,7 @@ const LEAST_STEP = (0.1 * Math.PI) / 180;
 const CLOSE = 1e-9;
 const MAX_SEARCH = 40;
 
-/** Begins a stroke. `step` in radians: 7.5 degrees for single bends, less for a curve to be drawn. */
+/** Begins a stroke. `step` in radians: 10 degrees for single bends, less for a curve to be drawn. */
 export const beginStroke = (strip: StripCase, step = STEP): Stroke => {
   const solver = stripSolver(strip);
   const states: Equilibrium[] = [];
@@ -45,7 +45,7 @@ export const beginStroke = (strip: StripCase, step = STEP): Stroke => {
 
   const add = (inclination: number): Equilibrium | null => {
     const last = states[states.length - 1];
-    const found = solver.solve(inclination, guess(inclination)) ?? (last ? solver.solve(inclination, last.unknowns) : null);
+    const found = solver.solve(inclination, guess(inclination), last?.matrix) ?? (last ? solver.solve(inclination, last.unknowns) : null);
     if (found !== null) states.push(found);
     return found;
   };
@@ -80,7 +80,7 @@ export const beginStroke = (strip: StripCase, step = STEP): Stroke => {
     const b = states[above - 1];
     if (exact === undefined || b === undefined) return null;
     const found =
-      solver.solve(inclination, between(b, exact, inclination)) ??
+      solver.solve(inclination, between(b, exact, inclination), b.matrix) ??
       solver.solve(inclination, b.unknowns) ??
       solver.solve(inclination, exact.unknowns);
     if (found !== null) states.splice(above, 0, found);
