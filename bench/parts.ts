@@ -130,6 +130,3 @@ export const benchParts = (): readonly BenchPart[] => [
     dimension: { plates: [0, 3], value: 60 + 30 * Math.SQRT1_2, tolerance: 0.3 },
   },
 ];
-
-/** P17: the parts that share one layout on one 2,000 mm bed. */
-export const p17 = (): readonly Part[] => [p5(), p7(), p8()];

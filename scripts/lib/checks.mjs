@@ -18,7 +18,7 @@ export const checks = [
   },
   {
     name: 'dead code',
-    gate: false,
+    gate: true,
     command: (options) => tool(at('node_modules', 'knip', 'bin', 'knip.js'), ['--no-progress'], options),
   },
 ];

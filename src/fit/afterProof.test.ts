@@ -21,7 +21,7 @@ describe('after the proof', () => {
 
   it('a step says the smaller of what planner and proof saw', () => {
     const seen = (smallestClearance: number): number =>
-      afterProof(trial('makes'), { ...proof(true), perStep: [{ number: 1, smallestClearance, where: 'somewhere', phase: 'stroke', largestMotion: 1 }] }).steps[0]!.clearance;
+      afterProof(trial('makes'), { ...proof(true), perStep: [{ number: 1, smallestClearance, where: 'somewhere', phase: 'bend', largestMotion: 1 }] }).steps[0]!.clearance;
     expect([seen(3), seen(12)]).toEqual([3, 7]);
   });
 

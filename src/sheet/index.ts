@@ -1,7 +1,7 @@
 export type { Assumption, Bend, BendSide, Line, Part, Plate, Side } from './part.js';
 export type { Developed } from './developed.js';
 export { acrossBend, middleFrame } from './acrossBend.js';
-export { alongArc, insideRadiusAt, signOf } from './arc.js';
+export { alongArc, insideRadiusAt } from './arc.js';
 export { asFormed } from './asFormed.js';
 export { bendFrame } from './bendFrame.js';
 export { type BendLine, type Blank, blank } from './blank.js';

@@ -7,6 +7,6 @@ export { parseFloor } from './parseFloor.js';
 export { parseRack } from './parseRack.js';
 export { halfOpening } from './profiles.js';
 export { type Facing, mirrorProfile, profileOf } from './mirrorProfile.js';
-export { describeMachine, describeTool } from './describe.js';
+
 export { punchPenetration } from './punchPenetration.js';
 export { type ToolSlab, toolSlabs } from './toolSlabs.js';

@@ -3,4 +3,3 @@ export type {
 } from './trial.js';
 export type { TrialHooks, TrialInput } from './input.js';
 export { planTrial } from './planTrial.js';
-export { type StationHeight, correctedHeights, heightFault } from './heights.js';

@@ -27,9 +27,6 @@ export const UNCOVERED_END = 5;
 /** Room left between the sheet and what it passes over while it is carried. Common practice, no source. */
 export const CARRY_ROOM = 3;
 
-/** The sheet is carried in from so far in front of the die that no tool reaches it. */
-export const FRONT_ROOM = 50;
-
 /** A stop edge shorter than this lets the sheet skew. Common practice, no source. */
 export const LEAST_STOP_EDGE = 5;
 

@@ -57,5 +57,3 @@ export const dropPoints = (corners: readonly Corner[]): Corner[] =>
   corners.filter((c, i) => length2(sub2(cornerPoint(c), cornerPoint(corners[(i + 1) % corners.length]!))) > NO_LENGTH);
 
 export const toContour = (corners: readonly Corner[]): Contour => corners.map((c) => vertex(c.x, c.y, c.bulge));
-
-export const cornersArea = (corners: readonly Corner[]): number => signedArea(toContour(corners));
