@@ -1,4 +1,4 @@
-import { type Contour, type Rigid, type Vec2, type Vec3, apply, dot3, invert, length2, signedArea, sub2, vertex } from '../../geometry/index.js';
+import { type Contour, type Rigid, type Vec2, type Vec3, apply, dot3, invert, length2, sub2, vertex } from '../../geometry/index.js';
 import { NO_LENGTH } from '../tolerances.js';
 import type { Run } from './loops.js';
 
