@@ -61,11 +61,11 @@ describe('convexPieces', () => {
     }
   });
 
-  it('corners on a straight edge: a bar with six of them along its sides', () => {
+  it('corners on a straight edge: a bar with six of them along its sides (points from seed 1)', () => {
     check([[0, 0], [5, 0], [20, 0], [20, 5], [20, 10], [12, 10], [7, 10], [0, 10], [0, 3]], [], mulberry32(1), 'bar');
   });
 
-  it('a square frame: four times the least number of pieces (four) at most', () => {
+  it('a square frame: four times the least number of pieces (four) at most (points from seed 2)', () => {
     const outline: Vec2[] = [[-20, -20], [20, -20], [20, 20], [-20, 20]];
     const hole: Vec2[] = [[-5, -5], [-5, 5], [5, 5], [5, -5]];
     check(outline, [hole], mulberry32(2), 'frame');
@@ -74,12 +74,12 @@ describe('convexPieces', () => {
 
   it('random stars (seed 51)', () => {
     const random = mulberry32(51);
-    for (let round = 0; round < 60; round++) check(star(random, 5 + Math.floor(random() * 30), 15, 50), [], random, `round ${round}`);
+    for (let round = 0; round < 30; round++) check(star(random, 5 + Math.floor(random() * 30), 15, 50), [], random, `round ${round}`);
   });
 
   it('random stars with holes, both ways round (seed 52)', () => {
     const random = mulberry32(52);
-    for (let round = 0; round < 40; round++) {
+    for (let round = 0; round < 24; round++) {
       const outline = star(random, 6 + Math.floor(random() * 20), 30, 50);
       const centres: Vec2[] = [[0, 0], [0, 12], [11, -6], [-11, -6]];
       const holes = centres.slice(0, 1 + (round % 4)).map((c) => star(random, 3 + Math.floor(random() * 6), 2, 5.5, c));
