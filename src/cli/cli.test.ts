@@ -110,7 +110,7 @@ describe('what can be listed', () => {
   it('help tells of every command, and of the options that all have', async () => {
     const { out, code } = await run('--help');
     expect(code).toBe(0);
-    for (const name of ['part', 'blank', 'trial', 'proof', 'machines', 'tools', 'metals', 'serve']) {
+    for (const name of ['part', 'blank', 'trial', 'bend', 'proof', 'machines', 'tools', 'metals', 'serve']) {
       expect(out).toContain(name);
       const help = await run(name, '--help');
       expect(help.code).toBe(0);
@@ -296,6 +296,7 @@ describe('bad input: one sentence on standard error, exit 2, nothing left behind
   faulty('a trial cut short', () => ['proof', 'trial.txt'], /trial\.txt: this is no trial of the format/);
   faulty('no profile', () => ['part', 'no.json'], /no\.json: this is no JSON, so no typed-in profile/);
   faulty('a sharp radius of nothing', () => ['part', 'text.step', '--sharp-radius', '0'], /--sharp-radius 0/);
+  faulty('a bend without its metal', () => ['bend', '--thickness', '2', '--length', '1000', '--v', '16', '--die-angle', '84', '--shoulder', '2', '--tip', '1', '--angle', '90'], /--metal and --curve: give one/);
   faulty('a port that cannot be', () => ['serve', '--port', '99999'], /--port 99999/);
 });
 

@@ -12,6 +12,6 @@ export const table = (columns: readonly Column[], rows: readonly (readonly strin
       .map(({ right }, c) => (right === true ? (cells[c] ?? '').padStart(widths[c]!) : (cells[c] ?? '').padEnd(widths[c]!)))
       .join('  ')
       .trimEnd();
-  const rule = widths.map((width, c) => '-'.repeat(c === columns.length - 1 ? columns[c]!.heading.length : width)).join('  ');
+  const rule = widths.map((width, c) => '-'.repeat(c === columns.length - 1 ? columns[c]!.heading.length : width)).join('  ').trimEnd();
   return [line(columns.map(({ heading }) => heading)), rule, ...rows.map(line)].join('\n');
 };
