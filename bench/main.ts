@@ -1,0 +1,23 @@
+// npm run bench: the forming times, and how long planning takes on benchmark parts (median, least and most of five, warm).
+import { cpus } from 'node:os';
+import { metalById } from '../src/metal/index.js';
+import { demoFloor, demoRack } from '../src/shop/index.js';
+import { planTrial } from '../src/trial/index.js';
+import { formingBench } from './forming.js';
+import { benchParts } from './parts.js';
+
+const ROUNDS = 5;
+
+console.log(`${cpus().length} cores, ${cpus()[0]?.model ?? 'unknown'}`);
+formingBench((line) => console.log(line));
+const machine = demoFloor().find((m) => m.id === 'general');
+const metal = metalById('dc01');
+if (!machine || !metal) throw new Error('the demo floor has no general machine, or the metals no dc01');
+for (const { id, part } of benchParts().filter((b) => ['P1', 'P2', 'P3', 'P5', 'P7'].includes(b.id))) {
+  const times = Array.from({ length: ROUNDS + 1 }, () => {
+    const started = performance.now();
+    const { verdict } = planTrial({ part, machine, rack: demoRack(), metal, quantity: 50 }, { now: () => performance.now() });
+    return { verdict, ms: performance.now() - started };
+  }).slice(1).sort((a, b) => a.ms - b.ms);
+  console.log(`plan ${id}: ${times[0]!.verdict}, median ${times[Math.floor(ROUNDS / 2)]!.ms.toFixed(0)} ms, least ${times[0]!.ms.toFixed(0)}, most ${times[ROUNDS - 1]!.ms.toFixed(0)}`);
+}
