@@ -54,3 +54,6 @@ export const singles = (part: Part, group: Group): readonly Group[] =>
     const side = sideOn(part.bends[bend]!, group.hub)!;
     return { bends: [bend], hub: group.hub, hubSide: side };
   });
+
+/** A group's bends as bits of one number. */
+export const bitsOf = (group: Group): number => group.bends.reduce((bits, b) => bits | (1 << b), 0);

@@ -4,7 +4,7 @@ import type { Pair } from './bodies.js';
 import type { Conflict } from './conflict.js';
 import { type StationHeight, correctedHeights, heightFault } from './heights.js';
 import { BASE_ALLOWANCE, BETWEEN_STATIONS } from './limits.js';
-import type { Planned } from './search.js';
+import type { Planned } from './task.js';
 import { type Stock, compose, lengthFor, plainStock, without } from './segments.js';
 import type { Placed, Station } from './trial.js';
 import { reachesFrames } from './toolClearance.js';

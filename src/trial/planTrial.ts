@@ -7,13 +7,16 @@ import { type Layout, layoutOf, standTogether } from './layout.js';
 import { BASE_ALLOWANCE } from './limits.js';
 import { createPlateClearance } from './plateClearance.js';
 import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
-import { type Action, type Planned, type SearchResult, search } from './search.js';
+import { type SearchResult, search } from './search.js';
+import type { Action, Planned } from './task.js';
 import { runSeconds, stepsOf } from './steps.js';
-import { type StrokeAnswer, type StrokeOption, createStrokeAsker } from './strokeOption.js';
+import { type StrokeAnswer, type StrokeOption, createStrokeAsker, settingOf } from './strokeOption.js';
 import { TIME, handlingFactor, leastStroke, strokeSeconds, waySeconds } from './time.js';
 import { type Tooling, toolings } from './tooling.js';
 import type { Reason, Trial } from './trial.js';
-import { depthAt } from './vBend.js';
+import { leastWays } from './toolClearance.js';
+import { type VBend, depthAt } from './vBend.js';
+import type { Way } from './ways.js';
 import { viewer } from './views.js';
 import { developedSize } from './developedSize.js';
 
@@ -38,10 +41,15 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   const { machine, rack, quantity } = input;
   const { sheet, pairs } = tooling;
   const asker = createAsker();
-  const stroke = createStrokeAsker(asker, viewer(sheet), createPlateClearance());
+  const look = viewer(sheet);
+  const stroke = createStrokeAsker(asker, look, createPlateClearance());
   const size = developedSize(sheet);
   const kilograms = size.area * sheet.part.thickness * input.metal.density * 1e-9;
   const handling = handlingFactor(size.longest, kilograms);
+  const waysCost = (bend: VBend, wayIn: Way, wayOut: Way): number => {
+    const depth = depthAt(bend, bend.bendAngleUnderLoad);
+    return strokeSeconds(machine, wayIn.opening, wayOut.opening, depth, bend.thickness) - leastStroke(machine, depth, bend.thickness) + waySeconds(wayIn) + waySeconds(wayOut);
+  };
   const flat = fold(sheet, sheet.part.bends.map(() => 0));
   const actions: Action[] = groups.flatMap((group, g) => {
     const bend = sheet.part.bends[group.bends[0]!]!;
@@ -56,6 +64,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
       return {
         group: g, gaugeSide, pair, sideUp: bend.direction, towards: ((turned % 360) + 360) % 360,
         plainness: plainness(pairs[pair]!),
+        leastExtra: Math.min(...leastWays(settingOf(tooling, machine, group, gaugeSide, pairs[pair]!, look, () => false)).map((w) => waysCost(made, w.wayIn, w.wayOut))),
         base: TIME.seat * handling + leastStroke(machine, depthAt(made, made.bendAngleUnderLoad), made.thickness),
       };
     }));
@@ -79,11 +88,8 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   const stationShare = TIME.station / quantity;
   const result = search({
     groups, actions, together: pairings(tooling, input), stationShare, handling, answer, stopNow,
-    extra: ({ tools, stop, setting: { bend } }) => {
-      const depth = depthAt(bend, bend.bendAngleUnderLoad);
-      const ram = strokeSeconds(machine, tools.wayIn.opening, tools.wayOut.opening, depth, bend.thickness) - leastStroke(machine, depth, bend.thickness);
-      return ram + waySeconds(tools.wayIn) + waySeconds(tools.wayOut) + (stop.kind === 'none' ? TIME.scribed : 0);
-    },
+    allows: () => true,
+    extra: ({ tools, stop, setting: { bend } }) => waysCost(bend, tools.wayIn, tools.wayOut) + (stop.kind === 'none' ? TIME.scribed : 0),
     handSetting: (before: StrokeOption | null, after: StrokeOption) => {
       if (!before || before.stop.kind === 'none' || after.stop.kind === 'none') return 0;
       return (Math.abs(before.stop.axisX - after.stop.axisX) > 0.05 ? byHand(machine.gauge.x) : 0) + (Math.abs(before.stop.r - after.stop.r) > 0.05 ? byHand(machine.gauge.r) : 0);

@@ -3,7 +3,7 @@ import type { Pair } from './bodies.js';
 import type { Conflict } from './conflict.js';
 import type { Group } from './groups.js';
 import { listed, plateNames } from './names.js';
-import type { Blocked } from './search.js';
+import type { Blocked } from './task.js';
 import type { Reason } from './trial.js';
 import { walks } from './views.js';
 

@@ -3,7 +3,7 @@ import type { Machine } from '../shop/index.js';
 import { distance } from '../geometry/index.js';
 import { type Layout, lowestSeat } from './layout.js';
 import { listed, plateNames } from './names.js';
-import { type Planned, changeSeconds } from './search.js';
+import { type Planned, changeSeconds } from './task.js';
 import type { StrokeOption } from './strokeOption.js';
 import { BASE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
 import { placed } from './placed.js';

@@ -73,12 +73,17 @@ export interface StrokeAsker {
   (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, isMade: (bend: number) => boolean): StrokeAnswer;
 }
 
+/** What a question about a stroke in a partial fold is asked of. */
+export const settingOf = (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, look: ReturnType<typeof viewer>, isMade: (bend: number) => boolean): Setting => {
+  const seat: Seat = { bends: group.bends, gaugeSide };
+  return { sheet: tooling.sheet, machine, group, seat, pair, bend: tooling.forming[group.bends[0]!]!.bend, views: look(seat, isMade), isMade };
+};
+
 /** Asks whether a stroke may be made in a partial fold, cheapest questions first. */
 export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>, plates: ReturnType<typeof createPlateClearance>): StrokeAsker =>
   (tooling, machine, group, gaugeSide, pair, isMade) => {
-    const seat: Seat = { bends: group.bends, gaugeSide };
-    const { bend } = tooling.forming[group.bends[0]!]!;
-    const setting: Setting = { sheet: tooling.sheet, machine, group, seat, pair, bend, views: look(seat, isMade), isMade };
+    const setting = settingOf(tooling, machine, group, gaugeSide, pair, look, isMade);
+    const { bend, seat } = setting;
     if (pair.opening < bend.thickness + machine.changePoint) {
       return { ok: false, conflicts: [{ code: 'daylight', body: 'beam', phase: 'set-up', by: bend.thickness + machine.changePoint - pair.opening, view: null, note: `between punch and die ${pair.opening.toFixed(0)} mm stay open` }] };
     }

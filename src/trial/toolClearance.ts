@@ -92,6 +92,19 @@ const waysOutFront = (setting: Setting): readonly Way[] => {
   ];
 };
 
+/**
+ * The least that ways in and out can ask of a stroke in any fold of the rest: only its own wings are looked at, and every
+ * further plate asks as much or more. Ram openings and ways, for the bound of the search.
+ */
+export const leastWays = (setting: Setting): readonly { readonly wayIn: Way; readonly wayOut: Way }[] => {
+  const own: Setting = { ...setting, views: setting.views.filter((v) => v.wing) };
+  const { thickness, bendAngle } = setting.bend;
+  const aside = SIDE_OPENINGS[0]!;
+  const waysIn: Way[] = [wayInFront(own), { by: 'side', opening: aside + thickness }];
+  const waysOut: Way[] = [...waysOutFront(own), { by: 'side', opening: aside + tipAt(setting.bend, bendAngle) }];
+  return waysIn.flatMap((wayIn) => waysOut.map((wayOut) => ({ wayIn, wayOut })));
+};
+
 /** Does the sheet, flat or bent, reach back to where the side frames stand? */
 export const reachesFrames = ({ views, bend, machine }: Setting): boolean =>
   [0, bend.bendAngle].some((x) => {
