@@ -4,6 +4,9 @@ import { type Body, bodiesOf, bodyOf } from './body.js';
 /** A punch and die as they face each other in one station, on one machine. */
 export interface Pair {
   readonly key: string;
+  /** What of it comes down, and what stands below: questions about one are the same whatever the other is. */
+  readonly punchKey: string;
+  readonly dieKey: string;
   readonly punch: Punch;
   readonly die: Die;
   readonly punchFacing: 'as drawn' | 'reversed';
@@ -25,8 +28,12 @@ const FAR = 20_000;
 export const pairOf = (machine: Machine, punch: Punch, die: Die, punchFacing: 'as drawn' | 'reversed', riser = 0): Pair => {
   const dieTop = die.height + riser;
   const floor = bodyOf([[-FAR, -FAR], [FAR, -FAR], [FAR, -machine.bedHeight - dieTop], [-FAR, -machine.bedHeight - dieTop]]);
+  const punchKey = `${punch.id}/${punchFacing === 'reversed' ? 'reversed' : 'drawn'}`;
+  const dieKey = `${die.id}/${riser}`;
   return {
-    key: `${punch.id}/${punchFacing === 'reversed' ? 'reversed' : 'drawn'}/${die.id}/${riser}`,
+    key: `${punchKey}/${dieKey}`,
+    punchKey,
+    dieKey,
     punch,
     die,
     punchFacing,

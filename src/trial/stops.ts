@@ -44,6 +44,13 @@ const TOUCHING = 0.02;
 /** Retracts that are tried; a powered gauge does any of them within the stroke. mm */
 const RETRACTS = [0, 5, 10, 20, 40, 80, 150];
 
+/** How stops are ranked, less is better: one finger, a flange, a later face of the finger, mm of width and of distance. Common practice, no source. */
+const ONE_FINGER = 1e6;
+const FLANGE = 1e3;
+const LATER_FACE = 100;
+const WIDER = 0.1;
+const FURTHER = 0.01;
+
 const targets = ({ views, bend, sheet }: Setting): readonly Target[] => {
   const found: Target[] = [];
   const t = bend.thickness;
@@ -116,8 +123,6 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
   const { gauge } = machine;
   const [xLeast, xMost] = span(gauge.x);
   const found = targets(setting);
-  const choices: StopChoice[] = [];
-  const order = new Map<StopChoice, number>();
   let nearest = -Infinity;
   const { finger, beam } = gaugeBodies(gauge);
   const strikes = (x: number, r: number, kind: 'arriving' | 'bending'): { readonly where: readonly Interval[]; readonly beam: boolean } => {
@@ -129,7 +134,7 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
       return seenFrom({ gauge: [...stroke.gauge, ...out.gauge], front: [...stroke.front, ...out.front] }, place);
     };
     const way = kind === 'arriving' ? ways.wayIn : ways.wayOut;
-    const key = `${pair.key}|${bend.bendAngle}|${x.toFixed(3)}|${r.toFixed(3)}|${kind}|${way.by}|${way.by === 'side' ? 0 : way.lift}`;
+    const key = `${pair.dieKey}|${x.toFixed(3)}|${r.toFixed(3)}|${kind}|${way.by}|${way.by === 'side' ? 0 : way.lift}`;
     const where: Interval[] = [];
     let hitsBeam = false;
     for (const view of views) {
@@ -138,39 +143,44 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
     }
     return { where, beam: hitsBeam };
   };
-  for (const target of found) {
-    for (const [f, face] of gauge.finger.faces.entries()) {
-      const x = target.back - face.behind;
-      nearest = Math.max(nearest, x);
-      if (x < xLeast || x > xMost) continue;
-      for (const r of heights(target, face, setting)) {
-        if (!clearAtStop(setting, x, r, ways.wayIn.opening)) continue;
-        const arriving = strikes(x, r, 'arriving');
-        if (arriving.beam) continue;
-        const places = fingerPlaces(target, arriving.where, gauge.finger.width, gauge.apart);
-        if (!places) continue;
-        const mayRetract = gauge.x.drive === 'powered';
-        const retract = RETRACTS.find((by) => {
-          if (by > 0 && (!mayRetract || x + by > xMost)) return false;
-          if (!clearMovedBack(setting, x + by, r, ways.wayOut.opening)) return false;
-          const later = strikes(x + by, r, 'bending');
-          return !later.beam && places.every((z) => !later.where.some(([p, q]) => z + gauge.finger.width / 2 > p && z - gauge.finger.width / 2 < q));
-        });
-        if (retract === undefined) continue;
-        choices.push({
-          kind: target.kind, plate: target.view.plate, face: face.name, x: target.back, axisX: x, r, z: places, retract,
-          spread: places.length > 1 ? places[1]! - places[0]! : 0,
-        });
-        order.set(choices[choices.length - 1]!, f);
-      }
+  // what a stop could be at best, from the target alone: they are tried in that order, and the first that nothing left can beat is it
+  const tries = found.flatMap((target) => gauge.finger.faces.flatMap((face, f) => {
+    const x = target.back - face.behind;
+    nearest = Math.max(nearest, x);
+    if (x < xLeast || x > xMost) return [];
+    const width = Math.max(0, target.along[1] - target.along[0] - gauge.finger.width);
+    const plain = (target.kind === 'edge' ? 0 : FLANGE) + f * LATER_FACE + target.back * FURTHER;
+    return [{ target, face, x, plain, least: plain + (width >= gauge.apart ? -width * WIDER : ONE_FINGER) }];
+  })).sort((a, b) => a.least - b.least);
+  let best: StopChoice | null = null;
+  let bestRank = Infinity;
+  for (const { target, face, x, plain, least } of tries) {
+    if (least >= bestRank) break;
+    for (const r of heights(target, face, setting)) {
+      if (!clearAtStop(setting, x, r, ways.wayIn.opening)) continue;
+      const arriving = strikes(x, r, 'arriving');
+      if (arriving.beam) continue;
+      const places = fingerPlaces(target, arriving.where, gauge.finger.width, gauge.apart);
+      if (!places) continue;
+      const mayRetract = gauge.x.drive === 'powered';
+      const retract = RETRACTS.find((by) => {
+        if (by > 0 && (!mayRetract || x + by > xMost)) return false;
+        if (!clearMovedBack(setting, x + by, r, ways.wayOut.opening)) return false;
+        const later = strikes(x + by, r, 'bending');
+        return !later.beam && places.every((z) => !later.where.some(([p, q]) => z + gauge.finger.width / 2 > p && z - gauge.finger.width / 2 < q));
+      });
+      if (retract === undefined) continue;
+      const spread = places.length > 1 ? places[1]! - places[0]! : 0;
+      const rank = plain + (places.length > 1 ? -spread * WIDER : ONE_FINGER);
+      if (rank >= bestRank) continue;
+      bestRank = rank;
+      best = { kind: target.kind, plate: target.view.plate, face: face.name, x: target.back, axisX: x, r, z: places, retract, spread };
     }
   }
-  const rank = (c: StopChoice): number => (c.z.length > 1 ? 0 : 1e6) + (c.kind === 'edge' ? 0 : 1e3) + order.get(c)! * 100 - c.spread / 10 + c.x / 100;
-  const best = choices.sort((a, b) => rank(a) - rank(b))[0];
   if (best) return { stop: best };
   const note = found.length === 0 ? 'nothing on the gauge side is parallel to the bend'
     : nearest < xLeast ? `its furthest edge lies ${nearest.toFixed(1)} mm behind the bend and the gauge begins at ${xLeast.toFixed(1)} mm`
-      : nearest > xMost && choices.length === 0 ? `the edge lies ${nearest.toFixed(1)} mm behind the bend and the gauge ends at ${xMost.toFixed(1)} mm`
+      : nearest > xMost ? `the edge lies ${nearest.toFixed(1)} mm behind the bend and the gauge ends at ${xMost.toFixed(1)} mm`
         : 'the fingers find no free place at its height';
   return { stop: null, conflict: { code: 'no stop', body: 'finger', phase: 'stop', by: 0, view: null, note } };
 };

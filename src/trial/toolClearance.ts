@@ -32,7 +32,9 @@ export type ToolAnswer =
 
 interface Phase {
   readonly name: Conflict['phase'];
-  readonly key: string;
+  /** What tells this phase's passes from others', seen from the ram and seen from the bed. */
+  readonly ramKey: string;
+  readonly bedKey: string;
   /** Passes by the punch (and what hangs over it), and by the die (and what lies under it). */
   readonly byRam: (() => Passes) | null;
   readonly byBed: (() => Passes) | null;
@@ -42,6 +44,8 @@ interface Found {
   readonly forbidden: readonly Interval[];
   readonly conflicts: readonly Conflict[];
 }
+
+const liftOf = (way: Way): string => (way.by === 'side' ? 'side' : `${way.by} ${way.lift}`);
 
 const byRoom = (needed: number): number => rung(LIFTS, Math.max(0, needed) + CARRY_ROOM);
 
@@ -122,7 +126,9 @@ const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean, nee
   const reach = contactReach(bend);
   const inner = (need[1] - need[0]) / 4;
   const ask = (view: View, what: string, bodies: readonly Body[], passes: () => Passes, options: StrikeOptions, bedLong: boolean): void => {
-    const answer = asker.ask(view, `${pair.key}|${bend.bendAngle}|${phase.key}|${what}|${options.only ?? ''}${options.across ? 'across' : ''}`, bodies, passes, options);
+    const part = what === 'punch' || what === 'beam' ? `${pair.punchKey}|${phase.ramKey}` : `${pair.dieKey}|${phase.bedKey}`;
+    // a view belongs to one running bend, and a bend has one forming: neither needs to be in the key
+    const answer = asker.ask(view, `${part}|${what}|${options.only ?? ''}${options.across ? 'across' : ''}`, bodies, passes, options);
     if (answer.where.length === 0) return;
     // a tool's end face keeps the allowance too
     if (!bedLong) forbidden.push(...answer.where.map(([a, b]): Interval => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]));
@@ -161,7 +167,7 @@ const blocks = (intervals: readonly Interval[], need: Interval): boolean => wind
 export const toolClearance = (asker: Asker, setting: Setting, need: Interval): ToolAnswer => {
   const { bend, pair } = setting;
   const stroke: Phase = {
-    name: 'stroke', key: 'stroke',
+    name: 'stroke', ramKey: 'stroke', bedKey: 'stroke',
     byRam: () => passesStroke(bend, true),
     byBed: () => passesStroke(bend, false),
   };
@@ -190,8 +196,8 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   const entered = firstThat(waysIn, (way) => {
     const { opening } = way;
     return [
-      { name: 'way in', key: `in|${JSON.stringify(way)}`, byRam: () => passesIn(bend, way, opening), byBed: () => passesIn(bend, way, 0) },
-      { name: 'ram closing', key: `close|${opening}`, byRam: () => passesClose(bend, opening), byBed: null },
+      { name: 'way in', ramKey: `in|${liftOf(way)}|${opening}`, bedKey: `in|${liftOf(way)}`, byRam: () => passesIn(bend, way, opening), byBed: () => passesIn(bend, way, 0) },
+      { name: 'ram closing', ramKey: `close|${opening}`, bedKey: '', byRam: () => passesClose(bend, opening), byBed: null },
     ];
   }, during.forbidden);
   if (!entered.way) return { ok: false, conflicts: entered.conflicts };
@@ -203,8 +209,8 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   const left = firstThat(waysOut, (way) => {
     const { opening } = way;
     return [
-      { name: 'ram opening', key: `open|${opening}`, byRam: () => passesOpen(bend, opening), byBed: null },
-      { name: 'way out', key: `out|${JSON.stringify(way)}`, byRam: () => passesOut(bend, way, opening), byBed: () => passesOut(bend, way, 0) },
+      { name: 'ram opening', ramKey: `open|${opening}`, bedKey: '', byRam: () => passesOpen(bend, opening), byBed: null },
+      { name: 'way out', ramKey: `out|${liftOf(way)}|${opening}`, bedKey: `out|${liftOf(way)}`, byRam: () => passesOut(bend, way, opening), byBed: () => passesOut(bend, way, 0) },
     ];
   }, entered.forbidden);
   if (!left.way) return { ok: false, conflicts: left.conflicts };
