@@ -1,12 +1,13 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
+import { DEFAULT_K } from '../forming/index.js';
 import { blankDxf, blankSvg } from '../papers/index.js';
 import { type Blank, blank, develop, ruleInWords } from '../sheet/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
-import { PART_FILE, type ReadOptions, readOnePart } from './readParts.js';
-import { DEFAULT_K, RULE_NAMES, type RuleOptions, ruleOf } from './rule.js';
+import { PART_FILE, type ReadOptions, readOnePart, readingOptions } from './readParts.js';
+import { RULE_NAMES, type RuleOptions, ruleFor } from './rule.js';
 import { show } from './units.js';
 import { writeWhole } from './writeFile.js';
 
@@ -33,16 +34,15 @@ const drawing = (file: string, flat: Blank, rule: string, units: 'mm' | 'in' | u
 
 /** `blank`: the nominal blank of one part, to look at or to cut. */
 export const blankCommand = (): Command =>
-  commandWith('blank', 'develop the nominal blank of one part, as DXF or SVG')
-    .argument('<file>', PART_FILE)
+  readingOptions(commandWith('blank', 'develop the nominal blank of one part, as DXF or SVG').argument('<file>', PART_FILE))
     .option('--part <number>', 'which body of the file, where it holds several (numbers from `part`)')
     .option('--k <number>', `K-factor (default ${DEFAULT_K})`)
     .option('--rule <name>', `another rule: ${RULE_NAMES}`)
-    .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
     .action(async (file: string, options: OutputOptions & RuleOptions & ReadOptions & { readonly part?: string }) => {
-      const rule = ruleOf(options);
+      const part = await readOnePart(file, options);
+      const rule = ruleFor(part, options);
       const words = ruleInWords(rule);
-      const flat = blank(develop(await readOnePart(file, options), rule));
+      const flat = blank(develop(part, rule));
       if (!flat.ok) throw new Fault(`${file}: ${flat.failure.sentence}`);
       const { output, ...spoken } = options;
       if (output !== undefined) await writeWhole(output, drawing(output, flat.value, words, options.units));

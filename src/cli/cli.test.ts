@@ -71,6 +71,22 @@ const partAnswer = z.object({
   refused: z.array(z.object({ index: z.int().nonnegative(), code: z.string(), sentence: z.string().min(10) })),
 });
 
+const lying = join(shared, 'ProtofyTeam__OxyGEN/Manometer_Support.dxf');
+describe.skipIf(!existsSync(lying))('a flat as DXF', () => {
+  it('is a part once its thickness is told; what is told of a bend counts; its unit is asked about', async () => {
+    const bare = await run('part', lying);
+    expect([bare.code, bare.out]).toEqual([2, 'Body 0 is refused: A flat drawing does not say how thick its sheet is: give the thickness in mm. (--thickness)\n']);
+    const { parts } = partAnswer.parse(json(await run('part', lying, '--thickness', '1', '--bend', 'b2=45,B,3', '--json')));
+    // four bend lines of 16 mm as listed with the file
+    expect(parts[0]!.bends.map(({ id, bendAngle, direction, insideRadius }) => [id, bendAngle, direction, insideRadius])).toEqual([
+      ['b1', 90, 'A', 1], ['b2', 45, 'B', 3], ['b3', 90, 'A', 1], ['b4', 90, 'A', 1],
+    ]);
+    for (const bend of parts[0]!.bends) expect(bend.length).toBeCloseTo(16, 2);
+    const strange = await run('part', lying, '--thickness', '1', '--layer', 'X=cut');
+    expect([strange.code, strange.err]).toEqual([2, '--layer X: the drawing has no such layer; there are 0, Bending.\n']);
+  });
+});
+
 describe('what can be listed', () => {
   it('machines, tools and metals as JSON, in mm and said so', async () => {
     const machines = z.object({ units: z.string().regex(/^mm\b/), machines: z.array(z.object({ id: z.string(), rating: z.number() })).min(1) });

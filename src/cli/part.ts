@@ -1,18 +1,19 @@
 import type { Command } from 'commander';
-import type { AllowanceRule } from '../forming/index.js';
+import { DEFAULT_K } from '../forming/index.js';
 import { type Intake } from '../intake/index.js';
 import { type Part, blank, develop, ruleInWords } from '../sheet/index.js';
 import { commandWith } from './commandLine.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
-import { PART_FILE, type ReadOptions, readParts } from './readParts.js';
-import { DEFAULT_K, RULE_NAMES, type RuleOptions, ruleOf } from './rule.js';
+import { PART_FILE, type ReadOptions, readParts, readingOptions } from './readParts.js';
+import { RULE_NAMES, type RuleOptions, ruleFor } from './rule.js';
 import { strokes } from './strokes.js';
 import { table } from './table.js';
 import { show } from './units.js';
 
 const lengthOf = ({ from, to }: Part['bends'][number]['sides'][0]['line']): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
 
-const describe = (index: number, part: Part, rule: AllowanceRule) => {
+const describe = (index: number, part: Part, options: RuleOptions) => {
+  const rule = ruleFor(part, options);
   const sheet = develop(part, rule);
   const flat = blank(sheet);
   return {
@@ -79,15 +80,12 @@ const inWords = (parts: readonly Description[], refused: Intake['refused'], unit
 
 /** `part`: what a file holds, each body read or refused by itself. */
 export const partCommand = (): Command =>
-  commandWith('part', 'read the parts of a file: plates, bends, strokes, nominal blank, assumptions')
-    .argument('<file>', PART_FILE)
+  readingOptions(commandWith('part', 'read the parts of a file: plates, bends, strokes, nominal blank, assumptions').argument('<file>', PART_FILE))
     .option('--k <number>', `K-factor for the nominal blank (default ${DEFAULT_K})`)
     .option('--rule <name>', `another rule for it: ${RULE_NAMES}`)
-    .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
     .action(async (file: string, options: OutputOptions & RuleOptions & ReadOptions) => {
-      const rule = ruleOf(options);
       const { parts, refused } = await readParts(file, options);
-      const described = parts.map(({ index, part }) => describe(index, part, rule));
+      const described = parts.map(({ index, part }) => describe(index, part, options));
       const value = {
         units: JSON_UNITS,
         parts: described,

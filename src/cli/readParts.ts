@@ -1,24 +1,34 @@
 import { basename, extname } from 'node:path';
+import { type Command } from 'commander';
 import { type Intake, readStep } from '../intake/index.js';
 import type { Part } from '../sheet/index.js';
+import { type DrawingOptions, drawingOptions, readDrawing } from './readDrawing.js';
 import { Fault } from './fault.js';
 import { positive, wholeNumber } from './numbers.js';
 import { readBytes } from './readFile.js';
 import { readProfile } from './readProfile.js';
+import { ruleOf } from './rule.js';
 
 /** Reading one file may take this long. s */
 const READ_SECONDS = 120;
 
-export interface ReadOptions {
+export interface ReadOptions extends DrawingOptions {
   readonly sharpRadius?: string;
 }
 
+/** The options of a command that reads a part. */
+export const readingOptions = (command: Command): Command =>
+  drawingOptions(command.option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)'));
+
 /** What a command that reads a part calls its file. */
-export const PART_FILE = 'a STEP file, or a typed-in profile as .json (docs/api.md)';
+export const PART_FILE = 'a STEP file, a flat as .dxf, or a typed-in profile as .json (docs/api.md)';
 
 /** The bodies of a part file, each read or refused by itself. */
-export const readParts = async (path: string, { sharpRadius }: ReadOptions): Promise<Intake> => {
+export const readParts = async (path: string, options: ReadOptions): Promise<Intake> => {
+  const { sharpRadius } = options;
+  ruleOf(options); // a rule that there is not is a fault before anything is read
   const bytes = await readBytes(path);
+  if (extname(path).toLowerCase() === '.dxf') return readDrawing(path, bytes, options);
   if (extname(path).toLowerCase() === '.json') return readProfile(path, bytes);
   return readStep(bytes, basename(path), {
     seconds: READ_SECONDS,

@@ -11,7 +11,7 @@ import { Fault } from './fault.js';
 import { positive, wholeNumber } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer, print } from './print.js';
 import { readBytes } from './readFile.js';
-import { PART_FILE, type ReadOptions, readOnePart } from './readParts.js';
+import { PART_FILE, type ReadOptions, readOnePart, readingOptions } from './readParts.js';
 import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
 import { boardInWords, summaryOf, trialInWords } from './trialWords.js';
 import { writeWhole } from './writeFile.js';
@@ -103,8 +103,7 @@ const everyMachine = async (file: string, options: TrialOptions): Promise<void> 
 
 /** `trial`: one part on one machine, or on every machine of the floor. */
 export const trialCommand = (): Command =>
-  commandWith('trial', 'plan and prove one part on one machine, or on all of the floor')
-    .argument('<file>', PART_FILE)
+  readingOptions(commandWith('trial', 'plan and prove one part on one machine, or on all of the floor').argument('<file>', PART_FILE))
     .requiredOption('--machine <id>', 'a machine of the floor (see `machines`), or all')
     .option('--part <number>', 'which body of the file, where it holds several (numbers from `part`)')
     .option('--metal <id>', 'the sheet (see `metals`)', DEFAULT_METAL)
@@ -113,7 +112,6 @@ export const trialCommand = (): Command =>
     .option(...RACK_OPTION)
     .option('--quantity <number>', 'parts made with one set-up', '1')
     .option('--seconds <number>', 'computing time for the search')
-    .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
     .addHelpText('after', '\n-o FILE.pdf writes the set-up sheet (reasons and remedies where there is no plan), -o FILE.json the whole trial.\nExit codes: 0 makes, 3 does not make or only with a remedy, 4 not decided.')
     .action(async (file: string, options: TrialOptions) => {
       const all = options.machine === 'all';

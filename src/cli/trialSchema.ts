@@ -33,7 +33,7 @@ const part = z.object({
     z.object({
       code: z.enum([
         'unit', 'healed gap', 'sharp bend', 'bend radius', 'feature left out', 'edge approximated', 'thickness varies',
-        'rolled', 'profile', 'other',
+        'rolled', 'profile', 'thickness', 'layers', 'bend angle', 'bend direction', 'rule', 'other',
       ]),
       sentence: text,
       plates: list(number),

@@ -32,3 +32,4 @@ export {
 export {
   bothOpenings, closedFormDepth, depthSensitivity, halfOpening, legReserve, radiusFromDepth, type VConvention, type Vee,
 } from './vee.js';
+export { DEFAULT_K, NAMED_RULES, ruleNamed } from './namedRules.js';

@@ -38,7 +38,7 @@ describe('readBlankDxf: by hand', () => {
   it('closes gaps within the tolerance and says the widest; not wider ones', () => {
     const open = [line(0, 0, 100, 0), line(100.03, 0, 100, 60), line(100, 60, 0, 60), line(0, 59.98, 0, 0)];
     const it = read(drawing(4, ...open));
-    expect(it.assumptions.find(({ code }) => code === 'healed gap')!.sentence).toBe('2 gaps closed, the widest 0.0300 mm.');
+    expect(it.assumptions.find(({ code }) => code === 'healed gap')!.sentence).toBe('2 gaps closed, the widest 0.0300 mm (up to 0.05 mm are).');
     expect(readBlankDxf(drawing(4, ...open), { gap: 0.025 })).toMatchObject({ ok: false, failure: { code: 'no outline' } });
   });
 
@@ -88,14 +88,14 @@ describe('readBlankDxf: by hand', () => {
       { name: 'Bending', edges: 1, cut: false },
     ]);
     expect(it.assumptions.map(({ sentence }) => sentence)).toEqual(
-      expect.arrayContaining(['Not taken as cut lines: layer "Bending" (1).', 'Lines that close no loop were left out: 1 on "0".']),
+      expect.arrayContaining(['Taken as bend lines: layer "Bending" (1).', 'Lines that close no loop were left out: 1 on "0".']),
     );
   });
 
   it('takes a line drawn twice once', () => {
     const it = read(drawing(4, ...rectangle(100, 60), line(100, 0, 0, 0)));
     expect(it.area).toBeCloseTo(6000, 9);
-    expect(it.assumptions.some(({ sentence }) => sentence === '1 lines drawn twice were taken once.')).toBe(true);
+    expect(it.assumptions.some(({ sentence }) => sentence === '1 line over others was taken once (100.00 mm drawn more than once).')).toBe(true);
   });
 
   it('doubts the unit', () => {

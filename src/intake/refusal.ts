@@ -1,7 +1,9 @@
 import type { Part } from '../sheet/index.js';
+import type { DxfPartFailure } from './readDxfPart.js';
 
 /** Why a body of a file is no part that a brake can bend. */
 export type RefusalCode =
+  | DxfPartFailure['code']
   | 'unreadable file'
   | 'no solid'
   | 'time limit'

@@ -3,6 +3,8 @@ import type { Contour } from '../geometry/index.js';
 import type { Blank } from '../sheet/index.js';
 import { bendLineWords, blankPlaced } from './blankPlaced.js';
 
+/** Decimals of angles and radii: what is read back is the same bend within a part in ten thousand of what a brake can tell. */
+const DIGITS = 6;
 /** Lettering on the bend lines, mm. */
 const TEXT_HEIGHT = 3;
 
@@ -15,8 +17,8 @@ const contour = (dxf: DxfWriter, ring: Contour): void => {
 
 /**
  * The blank as a DXF drawing in millimetres, seen from its A side, length along x: outline and holes on layer CUT as
- * polylines with true arcs, bend lines on BEND-A (long dashes) and BEND-B (short dashes) with id, side and bend angle, and
- * a note on layer NOTE: thickness, and the rule by which the blank is nominal.
+ * polylines with true arcs, bend lines on BEND-A (long dashes) and BEND-B (short dashes) with id, side, bend angle and
+ * inside radius (the words that `readDxfPart` reads back), and a note on layer NOTE: thickness, and the rule by which the blank is nominal.
  */
 export const blankDxf = (blank: Blank, options: { readonly rule?: string } = {}): string => {
   const dxf = new DxfWriter();
@@ -36,7 +38,7 @@ export const blankDxf = (blank: Blank, options: { readonly rule?: string } = {})
     const [from, to] = line.from[0] <= line.to[0] ? [line.from, line.to] : [line.to, line.from];
     dxf.addLine(point3d(from[0], from[1]), point3d(to[0], to[1]), { layerName });
     const rotation = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
-    dxf.addText(point3d((from[0] + to[0]) / 2, (from[1] + to[1]) / 2), TEXT_HEIGHT, bendLineWords(line, '%%d'), { layerName, rotation });
+    dxf.addText(point3d((from[0] + to[0]) / 2, (from[1] + to[1]) / 2), TEXT_HEIGHT, `${bendLineWords(line, '%%d', DIGITS)}, inside radius ${Number(line.insideRadius.toFixed(DIGITS))}`, { layerName, rotation });
   }
   const nominal = options.rule === undefined ? '' : ` Nominal by rule ${options.rule}.`;
   dxf.addText(point3d(0, -3 * TEXT_HEIGHT), TEXT_HEIGHT, `${blank.name}, ${blank.thickness} mm thick, A side up.${nominal}`, { layerName: 'NOTE' });

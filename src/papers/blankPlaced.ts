@@ -21,5 +21,5 @@ export const blankPlaced = (blank: Blank): Pick<Blank, 'outline' | 'holes' | 'be
 };
 
 /** A bend line's words: id, side and bend angle, said as such. */
-export const bendLineWords = ({ id, direction, bendAngle }: Blank['bendLines'][number], degrees: string): string =>
-  `${id} ${direction} bend ${Number(bendAngle.toFixed(2))}${degrees}`;
+export const bendLineWords = ({ id, direction, bendAngle }: Blank['bendLines'][number], degrees: string, digits = 2): string =>
+  `${id} ${direction} bend ${Number(bendAngle.toFixed(digits))}${degrees}`;

@@ -26,8 +26,6 @@ export const workerMemory = 1536;
 export const leastPassphrase = 12;
 /** Wrong passphrases from one address within a minute before it must wait. */
 export const wrongPassphrases = 10;
-/** The K-factor of a nominal blank when no rule is named: that of the published pairs in the test data. */
-export const defaultK = 0.44;
 /** Seconds that one drawing or paper may take; how many may wait; how many of the last ones are kept in memory (some 0.1 MB each). */
 export const paperSeconds = 120;
 export const waitingPapers = 100;

@@ -6,6 +6,9 @@ const SAME_CORNER = 2e-3;
 /** A corner that leaves the straight line through its neighbours by less than this (mm) is no corner: rounding of a reader. */
 const STRAIGHT = 1e-5;
 
+/** Radians: headings that differ by less run along one another (0.001 mm over a kilometre). */
+const SAME_HEADING = 1e-9;
+
 /** The loops, or a loose end. */
 export type Chained = { readonly loops: readonly Contour[] } | { readonly looseEnd: Vec2 };
 
@@ -76,7 +79,10 @@ export const chainLoops = (edges: readonly FlatEdge[]): Chained => {
       loop.push(real[k]!);
       const back = heading(real[k]!, true) + Math.PI;
       // clockwise from where we came: the first edge that leaves bounds the metal we run along
-      const turned = (o: number): number => (((back - heading(real[o]!, false)) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI) || 2 * Math.PI;
+      const turned = (o: number): number => {
+        const way = (((back - heading(real[o]!, false)) % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
+        return way < SAME_HEADING ? way + 2 * Math.PI : way; // back the way we came: last of all
+      };
       const choices = (leaving.get(ends[k]!) ?? []).filter((o) => !used[o] || o === first);
       if (choices.length === 0) return { looseEnd: real[k]!.to };
       const next = choices.reduce((a, b) => (turned(b) < turned(a) ? b : a));

@@ -1,10 +1,13 @@
 export type { Assumption, Bend, BendSide, Line, Part, Plate, Side } from './part.js';
+export type { BendTold, DxfReading, LayerRole, Marks, ProfileReading, Reading } from './reading.js';
 export type { Developed } from './developed.js';
 export { acrossBend, middleFrame } from './acrossBend.js';
 export { alongArc, insideRadiusAt } from './arc.js';
 export { asFormed } from './asFormed.js';
 export { bendFrame } from './bendFrame.js';
 export { type BendLine, type Blank, blank } from './blank.js';
+export { chainLoops } from './chainLoops.js';
+export type { FlatEdge } from './flatPieces.js';
 export { demoParts } from './demoParts.js';
 export { develop, ruleInWords } from './develop.js';
 export { type NearFeature, featuresNearBends } from './featuresNearBends.js';

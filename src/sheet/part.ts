@@ -1,4 +1,6 @@
+import type { AllowanceRule } from '../forming/index.js';
 import type { Contour, Vec2 } from '../geometry/index.js';
+import type { Marks, Reading } from './reading.js';
 
 /** A and B side: the two faces of the blank. A is +z of every plate's own frame. */
 export type Side = 'A' | 'B';
@@ -61,6 +63,11 @@ export interface Assumption {
     | 'thickness varies'
     | 'rolled'
     | 'profile'
+    | 'thickness'
+    | 'layers'
+    | 'bend angle'
+    | 'bend direction'
+    | 'rule'
     | 'other';
   /** One sentence, with the measure. */
   readonly sentence: string;
@@ -80,4 +87,10 @@ export interface Part {
   readonly unit: 'mm' | 'inch' | 'm' | 'cm';
   /** mm3 as measured by the reader's own kernel, where there was one. */
   readonly volume?: number;
+  /** How it was read, where it can be read again with one thing told otherwise. */
+  readonly reading?: Reading;
+  /** What its user chose for it: the rule of its nominal blank, the metal (id). */
+  readonly rule?: AllowanceRule;
+  readonly metal?: string;
+  readonly marks?: Marks;
 }

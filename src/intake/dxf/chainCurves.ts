@@ -8,8 +8,8 @@ export interface Chains {
   readonly loops: readonly Contour[];
   /** Ends that were joined over a gap: how many, and the widest (mm). */
   readonly healed: { readonly count: number; readonly widest: number };
-  /** Edges that lead nowhere, by layer: lines that belong to no loop. */
-  readonly loose: Readonly<Record<string, number>>;
+  /** Edges that lead nowhere: lines that belong to no loop. */
+  readonly loose: readonly Curve[];
   /** Edges drawn twice, kept once. */
   readonly doubled: number;
   /** A point where more than two edges of loops meet, so that the way round is not decided. */
@@ -100,7 +100,7 @@ export const chainCurves = (curves: readonly Curve[], gap: number): Chains => {
     .map((edge) => ({ ...edge, a: healed.goes[edge.a]!, b: healed.goes[edge.b]! }))
     .filter(({ a, b }) => a !== b); // a scrap shorter than the gap
   // what still ends nowhere is taken away, from its end inwards
-  const loose: Record<string, number> = {};
+  const loose: Curve[] = [];
   const counts = meeting();
   const at = points.map((): number[] => []);
   edges.forEach(({ a, b }, k) => {
@@ -114,7 +114,7 @@ export const chainCurves = (curves: readonly Curve[], gap: number): Chains => {
     if (k === undefined) continue;
     used[k] = true;
     const { a, b, curve } = edges[k]!;
-    loose[curve.layer] = (loose[curve.layer] ?? 0) + 1;
+    loose.push(curve);
     for (const i of [a, b]) {
       counts[i]! -= 1;
       if (counts[i] === 1) dead.push(i);

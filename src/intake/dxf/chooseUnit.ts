@@ -22,6 +22,17 @@ export interface ChosenUnit {
   /** mm in a unit of the drawing. */
   readonly scale: number;
   readonly assumption: Assumption;
+  readonly question: UnitQuestion;
+}
+
+/** The unit as taken, and what else it could be. */
+export interface UnitQuestion {
+  readonly taken: Unit;
+  readonly declared?: Unit;
+  /** The header is silent or says what cannot be, and nobody has told: the user is asked. */
+  readonly doubted: boolean;
+  /** What the flat measures (mm, long side first) in every unit that it could be in, or that the header declares. */
+  readonly readings: readonly { readonly unit: Unit; readonly size: readonly [number, number]; readonly couldBe: boolean }[];
 }
 
 /**
@@ -32,18 +43,23 @@ export const chooseUnit = (size: readonly [number, number], header: number | und
   const [long, short] = size[0] >= size[1] ? size : [size[1], size[0]];
   const sides = (unit: Unit): string => `${(long * MM[unit]).toFixed(2)} x ${(short * MM[unit]).toFixed(2)} mm`;
   const couldBe = (unit: Unit): boolean => long * MM[unit] <= LONGEST && short * MM[unit] <= WIDEST && long * MM[unit] >= SHORTEST;
-  const chosen = (unit: Unit, sentence: string): ChosenUnit => ({
+  const declared = header === undefined ? undefined : DECLARED[header];
+  const readings = (['mm', 'inch', 'cm', 'm'] as const)
+    .map((unit) => ({ unit, size: [long * MM[unit], short * MM[unit]] as const, couldBe: couldBe(unit) }))
+    .filter(({ unit, couldBe: could }) => could || unit === declared || unit === told);
+  const chosen = (unit: Unit, sentence: string, doubted = false): ChosenUnit => ({
     unit,
     scale: MM[unit],
     assumption: { code: 'unit', sentence, plates: [], bends: [] },
+    question: { taken: unit, ...(declared === undefined ? {} : { declared }), doubted, readings },
   });
   if (told !== undefined) return chosen(told, `Read as ${inWords[told]}, as told: ${sides(told)}.`);
-  const declared = header === undefined ? undefined : DECLARED[header];
   if (declared !== undefined && couldBe(declared)) return chosen(declared, `Read as ${inWords[declared]}, as the file declares: ${sides(declared)}.`);
   const other = (['mm', 'inch', 'cm', 'm'] as const).find(couldBe) ?? declared ?? 'mm';
-  if (declared === undefined) return chosen(other, `The file declares no unit; read as ${inWords[other]}: ${sides(other)}.`);
+  if (declared === undefined) return chosen(other, `The file declares no unit; read as ${inWords[other]}: ${sides(other)}.`, true);
   return chosen(
     other,
     `The file declares ${inWords[declared]}, which would make a blank of ${sides(declared)}: no stock sheet is so large, or nothing could hold it. Read as ${inWords[other]}: ${sides(other)}.`,
+    true,
   );
 };

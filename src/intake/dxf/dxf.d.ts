@@ -32,6 +32,17 @@ declare module 'dxf' {
     readonly knots?: readonly number[];
     readonly weights?: readonly number[];
     readonly degree?: number;
+    /** Of writing. */
+    readonly string?: string;
+    readonly textHeight?: number;
+    readonly nominalTextHeight?: number;
+    readonly x2?: number;
+    readonly y2?: number;
+    readonly hAlign?: number;
+    readonly vAlign?: number;
+    readonly xAxisX?: number;
+    readonly xAxisY?: number;
+    readonly attachmentPoint?: number;
     /** Of an insert. */
     readonly block?: string;
     readonly scaleX?: number;

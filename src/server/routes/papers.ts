@@ -15,7 +15,7 @@ export const paperRoutes = (app: FastifyInstance, { store, desk }: Context): voi
   for (const [name, kind] of [['blank.dxf', 'blank.dxf'], ['blank.svg', 'blank.svg'], ['picture.svg', 'part']] as const) {
     app.get<ById & OfPart>(`/api/parts/:id/${name}`, async ({ params, query }, reply) => {
       const { part, revision } = await livePart(store, params.id, revisionOf(query.revision));
-      const rule = ruleOf(query);
+      const rule = ruleOf(query, part);
       const paper = await desk.make(`${params.id}/${revision}/${kind}/${JSON.stringify(rule)}`, { kind, part, rule });
       if (name !== 'blank.dxf') return svg(reply, paper as string);
       return reply.type('application/dxf').header('content-disposition', disposition('attachment', `${part.name} blank.dxf`)).send(paper);

@@ -70,7 +70,7 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, desk }: Co
 
   app.get<ById & { Querystring: { revision?: string; rule?: string; k?: string } }>('/api/parts/:id', async ({ params, query }) => {
     const stored = await livePart(store, params.id, revisionOf(query.revision));
-    const rule = ruleOf(query);
+    const rule = ruleOf(query, stored.part);
     const summary = await desk.make(`${stored.id}/${stored.revision}/summary/${JSON.stringify(rule)}`, { kind: 'summary', part: stored.part, rule });
     return { ...stored, assumptions: stored.part.assumptions, summary, revisions: await store.revisions(params.id) };
   });

@@ -1,26 +1,19 @@
-import type { AllowanceRule } from '../../forming/index.js';
+import { type AllowanceRule, DEFAULT_K, NAMED_RULES, ruleNamed } from '../../forming/index.js';
+import type { Part } from '../../sheet/index.js';
 import { HttpError } from '../httpError.js';
-import { defaultK } from '../limits.js';
 
-const rules: Readonly<Record<string, AllowanceRule>> = {
-  'din-6935': { name: 'DIN 6935' },
-  'aviation-handbook': { name: 'aviation handbook' },
-  'machinist-soft': { name: 'machinist handbook', group: 'soft' },
-  'machinist-medium': { name: 'machinist handbook', group: 'medium' },
-  'machinist-hard': { name: 'machinist handbook', group: 'hard' },
-  'textbook-k': { name: 'textbook K' },
-};
-const names = ['K-factor', ...Object.keys(rules)].join(', ');
+const names = ['K-factor', ...Object.keys(NAMED_RULES)].join(', ');
 
-/** The allowance rule that a query names; a K-factor of `defaultK` when it names none. */
-export const ruleOf = ({ rule, k }: { readonly rule?: string; readonly k?: string }): AllowanceRule => {
+/** The allowance rule that a query names; when it names none the part's own, else a K-factor of `DEFAULT_K`. */
+export const ruleOf = ({ rule, k }: { readonly rule?: string; readonly k?: string }, part: Part): AllowanceRule => {
+  if (rule === undefined && k === undefined && part.rule !== undefined) return part.rule;
   if (rule !== undefined && rule !== 'K-factor') {
-    const known = Object.hasOwn(rules, rule) ? rules[rule] : undefined;
+    const known = ruleNamed(rule);
     if (known === undefined) throw new HttpError(400, `There is no rule '${rule}'; there are ${names}.`);
     if (k !== undefined) throw new HttpError(400, `'k' goes with the rule K-factor, not with '${rule}'.`);
     return known;
   }
-  const value = k === undefined ? defaultK : Number(k);
+  const value = k === undefined ? DEFAULT_K : Number(k);
   if (k?.trim() === '' || !(value >= 0 && value <= 0.6)) {
     throw new HttpError(400, `'k' is a number from 0 to 0.6 (neutral line from the inside face over thickness), not '${k}'.`);
   }
