@@ -2,6 +2,9 @@ import type { Metal } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Machine, Rack } from '../shop/index.js';
 import type { Blank } from '../sheet/index.js';
+import type { SearchResult } from './search.js';
+import type { SearchTask } from './task.js';
+import type { Tooling } from './tooling.js';
 
 /** What a trial is asked. */
 export interface TrialInput {
@@ -25,4 +28,13 @@ export interface TrialHooks {
   readonly cancelled?: () => boolean;
   /** Milliseconds of any clock that only runs forward. */
   readonly now?: () => number;
+  /** Lends out each search after it has ended, for oracles that search the same strokes by themselves. */
+  readonly onSearch?: (searched: Searched) => void;
+}
+
+/** What one search was asked and what it answered. */
+export interface Searched {
+  readonly task: SearchTask;
+  readonly tooling: Tooling;
+  readonly result: SearchResult;
 }

@@ -8,7 +8,7 @@ import { BASE_ALLOWANCE } from './limits.js';
 import { createPlateClearance } from './plateClearance.js';
 import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
 import { type SearchResult, search } from './search.js';
-import type { Action, Planned } from './task.js';
+import type { Action, Planned, SearchTask } from './task.js';
 import { runSeconds, stepsOf } from './steps.js';
 import { type StrokeAnswer, type StrokeOption, createStrokeAsker, settingOf } from './strokeOption.js';
 import { TIME, handlingFactor, leastStroke, strokeSeconds, waySeconds } from './time.js';
@@ -78,29 +78,41 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     answers.set(key, fresh);
     return fresh;
   };
+  const higherPairs = new Map<string, Pair>();
   const raised = (step: Planned, riser: number): Planned | null => {
     const { pair } = step.option.setting;
-    const higher: Pair = pairOf(machine, pair.punch, pair.die, pair.punchFacing, riser);
+    // one pair for all steps on the same raised die: the layout gathers a station's steps by it
+    const key = `${pair.key}|${riser}`;
+    const higher: Pair = higherPairs.get(key) ?? pairOf(machine, pair.punch, pair.die, pair.punchFacing, riser);
+    higherPairs.set(key, higher);
     const again = stroke(tooling, machine, groups[step.action.group]!, step.action.gaugeSide, higher, (b) => (step.mask & (1 << b)) !== 0);
     return again.ok ? { ...step, option: again.option } : null;
   };
   const byHand = (axis: typeof machine.gauge.x): number => (axis.drive === 'by hand' ? axis.seconds : 0);
   const stationShare = TIME.station / quantity;
-  const result = search({
+  const extra = ({ tools, stop, setting: { bend } }: StrokeOption): number => waysCost(bend, tools.wayIn, tools.wayOut) + (stop.kind === 'none' ? TIME.scribed : 0);
+  const handSetting = (before: StrokeOption | null, after: StrokeOption): number => {
+    if (!before || before.stop.kind === 'none' || after.stop.kind === 'none') return 0;
+    return (Math.abs(before.stop.axisX - after.stop.axisX) > 0.05 ? byHand(machine.gauge.x) : 0) + (Math.abs(before.stop.r - after.stop.r) > 0.05 ? byHand(machine.gauge.r) : 0);
+  };
+  const ownSeconds = (plan: readonly Planned[]): number =>
+    plan.reduce((sum, { option }, i) => sum + extra(option) + handSetting(plan[i - 1]?.option ?? null, option), 0);
+  const task: SearchTask = {
     groups, actions, together: pairings(tooling, input), stationShare, handling, answer, stopNow,
     allows: () => true,
-    extra: ({ tools, stop, setting: { bend } }) => waysCost(bend, tools.wayIn, tools.wayOut) + (stop.kind === 'none' ? TIME.scribed : 0),
-    handSetting: (before: StrokeOption | null, after: StrokeOption) => {
-      if (!before || before.stop.kind === 'none' || after.stop.kind === 'none') return 0;
-      return (Math.abs(before.stop.axisX - after.stop.axisX) > 0.05 ? byHand(machine.gauge.x) : 0) + (Math.abs(before.stop.r - after.stop.r) > 0.05 ? byHand(machine.gauge.r) : 0);
-    },
+    extra, handSetting,
     remembersStop: machine.gauge.x.drive === 'by hand' || machine.gauge.r.drive === 'by hand',
     finish: (plan, opened) => {
       const stood = layoutOf(plan, machine, rack, raised);
-      return stood.ok ? { ok: true, seconds: (stood.layout.stations.length - opened) * stationShare } : { ok: false, conflict: stood.conflict };
+      if (!stood.ok) return { ok: false, conflict: stood.conflict };
+      // a raised die changes openings and where the gauge stands
+      const risen = stood.layout.plan === plan ? 0 : ownSeconds(stood.layout.plan) - ownSeconds(plan);
+      return { ok: true, seconds: (stood.layout.stations.length - opened) * stationShare + risen };
     },
     onBest: (seconds, bound) => hooks.onProgress?.({ done: 'a plan is found; looking for a better one', share: 0.6, bestSeconds: seconds, bound }),
-  });
+  };
+  const result = search(task);
+  hooks.onSearch?.({ task, tooling, result });
   const kept = result.kind === 'plan' ? layoutOf(result.plan, machine, rack, raised) : null;
   counts['clearance questions asked'] = (counts['clearance questions asked'] ?? 0) + asker.counts.asked;
   counts['clearance questions answered anew'] = (counts['clearance questions answered anew'] ?? 0) + asker.counts.answered;

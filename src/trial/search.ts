@@ -123,6 +123,8 @@ export const search = (task: SearchTask): SearchResult => {
   let asked = 0;
   let bound = ahead(0, 0, null);
   let layoutTrouble: Conflict | null = null;
+  // a layout may make a plan cheaper than its strokes were (a raised die leaves less to open): then others' bounds may be too high
+  let cheaper = false;
 
   const complete = (node: Node): void => {
     const plan = planOf(node);
@@ -132,6 +134,7 @@ export const search = (task: SearchTask): SearchResult => {
       return;
     }
     const seconds = node.cost + end.seconds;
+    cheaper ||= end.seconds < -SAME_COST;
     if (best && seconds >= best.seconds) return;
     best = { plan, seconds };
     task.onBest?.(seconds, bound);
@@ -180,7 +183,8 @@ export const search = (task: SearchTask): SearchResult => {
   while (queue.length > 0) {
     const f = queue.peekValue()!;
     if (best && f >= (best as { seconds: number }).seconds - SAME_COST) break;
-    bound = Math.max(bound, f);
+    // past a plan that did not fit, dearer ones prove nothing of those that it may hide
+    if (layoutTrouble === null) bound = Math.max(bound, f);
     if (asked++ % CLOCK === 0 && task.stopNow()) {
       const found = best as { plan: readonly Planned[]; seconds: number } | null;
       return found ? { kind: 'plan', ...found, bound, proven: false, states } : { kind: 'undecided', states, bound };
@@ -204,5 +208,6 @@ export const search = (task: SearchTask): SearchResult => {
   const found = best as { plan: readonly Planned[]; seconds: number } | null;
   if (!found) return { kind: 'none', states, blocked, layout: layoutTrouble };
   // a plan that did not fit on the bed may have hidden another one behind the same state: then nothing is claimed
-  return { kind: 'plan', ...found, bound: layoutTrouble ? bound : found.seconds, proven: layoutTrouble === null, states };
+  const proven = layoutTrouble === null && !cheaper;
+  return { kind: 'plan', ...found, bound: proven ? found.seconds : Math.min(bound, found.seconds), proven, states };
 };
