@@ -71,6 +71,19 @@ const partAnswer = z.object({
   refused: z.array(z.object({ index: z.int().nonnegative(), code: z.string(), sentence: z.string().min(10) })),
 });
 
+describe('a profile as one line', () => {
+  it('is described, kept as a part file that other commands take, and faulted with its place', async () => {
+    const line = '40 ^90 60 t1.5 w100 r1.5';
+    const told = await run('profile', line, '--k', '0.5', '-o', 'angle.json');
+    // 40 + 60 - 2 (1.5 + 1.5) + pi/2 (1.5 + 0.75) = 97.534
+    expect([told.code, told.out]).toEqual([0, expect.stringContaining('Nominal blank by K-factor 0.5: 100.00 x 97.53 mm')]);
+    const { parts } = partAnswer.parse(json(await run('part', 'angle.json', '--json')));
+    expect(parts[0]!.bends.map(({ bendAngle, insideRadius, length }) => [bendAngle, insideRadius, length])).toEqual([[90, 1.5, 100]]);
+    const fault = await run('profile', '40 ^190 60 t1 w9');
+    expect([fault.code, fault.err]).toEqual([2, 'At character 4, "^190": a bend angle lies above 0 (flat) and up to 180 (folded back).\n']);
+  });
+});
+
 const lying = join(shared, 'ProtofyTeam__OxyGEN/Manometer_Support.dxf');
 describe.skipIf(!existsSync(lying))('a flat as DXF', () => {
   it('is a part once its thickness is told; what is told of a bend counts; its unit is asked about', async () => {

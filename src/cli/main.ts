@@ -16,6 +16,7 @@ const version = (): string =>
 /** The commands, each loaded only when it is called: reading a list should not wait for the geometry kernel. */
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   part: async () => (await import('./part.js')).partCommand(),
+  profile: async () => (await import('./profile.js')).profileCommand(),
   blank: async () => (await import('./blank.js')).blankCommand(),
   bend: async () => (await import('./bend.js')).bendCommand(),
   trial: async () => (await import('./trial.js')).trialCommand(),

@@ -12,7 +12,8 @@ import { show } from './units.js';
 
 const lengthOf = ({ from, to }: Part['bends'][number]['sides'][0]['line']): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
 
-const describe = (index: number, part: Part, options: RuleOptions) => {
+/** All that `part` says of one part. */
+export const describePart = (index: number, part: Part, options: RuleOptions) => {
   const rule = ruleFor(part, options);
   const sheet = develop(part, rule);
   const flat = blank(sheet);
@@ -41,9 +42,9 @@ const describe = (index: number, part: Part, options: RuleOptions) => {
   };
 };
 
-type Description = ReturnType<typeof describe>;
+type Description = ReturnType<typeof describePart>;
 
-const partInWords = (part: Description, units: 'mm' | 'in' | undefined): string => {
+export const partInWords = (part: Description, units: 'mm' | 'in' | undefined): string => {
   const s = show(units);
   const { blank: flat } = part;
   return [
@@ -85,7 +86,7 @@ export const partCommand = (): Command =>
     .option('--rule <name>', `another rule for it: ${RULE_NAMES}`)
     .action(async (file: string, options: OutputOptions & RuleOptions & ReadOptions) => {
       const { parts, refused } = await readParts(file, options);
-      const described = parts.map(({ index, part }) => describe(index, part, options));
+      const described = parts.map(({ index, part }) => describePart(index, part, options));
       const value = {
         units: JSON_UNITS,
         parts: described,

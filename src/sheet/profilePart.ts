@@ -3,6 +3,12 @@ import type { Part } from './part.js';
 import { type Result, done, refused } from './result.js';
 import { type Sketch, type Turn, grow, partOf, polygon, radiusOf, turnOf } from './sketch.js';
 
+/** How a flange's length is measured. */
+export type Measure = 'outside' | 'inside' | 'flat';
+
+/** A flange length in mm, by the profile's measure or by one of its own. */
+export type FlangeLength = number | { readonly length: number; readonly measure: Measure };
+
 /** A profile as it is typed in at a counter. Lengths in mm, angles in degrees turned through. */
 export interface Profile {
   readonly name: string;
@@ -11,15 +17,28 @@ export interface Profile {
   /** Length of every bend line. */
   readonly width: number;
   /** Lengths of the flanges in turn, by `measure`. */
-  readonly flanges: readonly number[];
+  readonly flanges: readonly FlangeLength[];
   /** Bend angles between them, one fewer: + towards the A side, - towards B. */
   readonly turns: readonly Turn[];
   /**
    * 'outside' (the default): up to a bend angle of 90 degrees to the apex of the outer mould lines, beyond that to the
    * tangent across the outside of the bend. 'inside': the same on the inner face, for bend angles up to 90.
+   * 'flat': between the tangent lines.
    */
-  readonly measure?: 'outside' | 'inside';
+  readonly measure?: Measure;
 }
+
+const MEASURED: Readonly<Record<Measure, string>> = {
+  outside: 'outside lengths: up to a bend angle of 90 degrees to the apex of the outer mould lines, beyond it to the tangent across the outside of the bend',
+  inside: 'inside lengths: up to a bend angle of 90 degrees to the apex of the inner mould lines',
+  flat: 'flat lengths between tangent lines',
+};
+
+const measureWords = (measures: readonly Measure[]): string => {
+  const found = [...new Set(measures)];
+  if (found.length === 1) return `Flange lengths are ${MEASURED[found[0]!]}.`;
+  return found.map((measure) => `Flanges ${measures.flatMap((it, i) => (it === measure ? [i + 1] : [])).join(', ')}: ${MEASURED[measure]}.`).join(' ');
+};
 
 /** The least flat that is left of a flange between its tangent lines, mm: below it there is no plate to speak of. */
 const LEAST_FLAT = 0.05;
@@ -30,7 +49,9 @@ const LEAST_FLAT = 0.05;
  * @example profilePart({ name: 'angle', thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] })
  */
 export const profilePart = (profile: Profile): Result<Part> => {
-  const { name, thickness, insideRadius, width, flanges, turns, measure = 'outside' } = profile;
+  const { name, thickness, insideRadius, width, turns, measure = 'outside' } = profile;
+  const flanges = profile.flanges.map((flange) => (typeof flange === 'number' ? flange : flange.length));
+  const measures = profile.flanges.map((flange) => (typeof flange === 'number' ? measure : flange.measure));
   if (flanges.length !== turns.length + 1) {
     return refused('wrong measure', `${flanges.length} flanges need ${flanges.length - 1} bends between them, not ${turns.length}.`);
   }
@@ -40,22 +61,22 @@ export const profilePart = (profile: Profile): Result<Part> => {
   if (badTurn !== undefined) {
     return refused('wrong measure', `A bend angle of ${turnOf(badTurn)} degrees or its radius of ${radiusOf(badTurn, insideRadius)} mm cannot be: the bend angle lies between 0 and 180, the radius is not negative.`);
   }
-  const steep = turns.findIndex((t) => measure === 'inside' && Math.abs(turnOf(t)) > 90);
+  const steep = turns.findIndex((t, i) => (measures[i] === 'inside' || measures[i + 1] === 'inside') && Math.abs(turnOf(t)) > 90);
   if (steep !== -1) {
     return refused('wrong measure', `Bend ${steep + 1} turns through ${Math.abs(turnOf(turns[steep]!))} degrees (bend angle): inside lengths are taken up to 90 only.`);
   }
-  const back = (at: number): number => {
+  const back = (at: number, by: Measure): number => {
     const turn = turns[at];
-    if (turn === undefined) return 0;
-    return setback(radiusOf(turn, insideRadius), measure === 'outside' ? thickness : 0, Math.abs(turnOf(turn)));
+    if (turn === undefined || by === 'flat') return 0;
+    return setback(radiusOf(turn, insideRadius), by === 'outside' ? thickness : 0, Math.abs(turnOf(turn)));
   };
-  const flats = flanges.map((length, i) => length - back(i - 1) - back(i));
+  const flats = flanges.map((length, i) => length - back(i - 1, measures[i]!) - back(i, measures[i]!));
   const short = flats.findIndex((flat) => flat < LEAST_FLAT);
   if (short !== -1) {
     const missing = LEAST_FLAT - flats[short]!;
     return refused(
       'flange too short',
-      `Flange ${short + 1} of ${flanges[short]!} mm ${measure} leaves ${flats[short]!.toFixed(2)} mm flat between its bends' tangent lines.`,
+      `Flange ${short + 1} of ${flanges[short]!} mm ${measures[short]!} leaves ${flats[short]!.toFixed(2)} mm flat between its bends' tangent lines.`,
       { plates: [short], by: missing },
     );
   }
@@ -71,7 +92,5 @@ export const profilePart = (profile: Profile): Result<Part> => {
   turns.forEach((turn, i) => {
     grow(sketch, i, { from: [width, flats[i]!], to: [0, flats[i]!] }, turn, insideRadius, strip(flats[i + 1]!));
   });
-  return done(
-    partOf(name, thickness, sketch, `Flange lengths are ${measure} lengths: up to a bend angle of 90 degrees to the apex of the ${measure === 'outside' ? 'outer' : 'inner'} mould lines${measure === 'outside' ? ', beyond it to the tangent across the outside of the bend' : ''}.`),
-  );
+  return done(partOf(name, thickness, sketch, measureWords(measures)));
 };

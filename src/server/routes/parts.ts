@@ -1,8 +1,7 @@
 import multipart from '@fastify/multipart';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { readStep } from '../../intake/index.js';
-import { profilePart } from '../../sheet/index.js';
+import { partOfProfile, profileSchema, readStep } from '../../intake/index.js';
 import { type Change, changedPart } from '../changedPart.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
@@ -16,17 +15,7 @@ import { revisionOf, ruleOf } from './rule.js';
 interface ById { readonly Params: { readonly id: string } }
 
 const busy = 'Several files are being read already; try again in a minute.';
-const length = z.number().positive().max(100_000);
 const radius = z.number().min(0).max(10_000);
-const profileSchema = z.strictObject({
-  profile: z.strictObject({
-    name: z.string().trim().min(1).max(200),
-    thickness: length, insideRadius: radius, width: length,
-    flanges: z.array(length).min(1).max(100),
-    turns: z.array(z.number().min(-180).max(180)).max(99),
-    measure: z.enum(['outside', 'inside']).default('outside'),
-  }),
-});
 const revisionSchema = z.strictObject({
   name: z.string().trim().min(1).max(200).optional(),
   radii: z.record(z.string(), radius).optional(),
@@ -43,10 +32,9 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, desk }: Co
 
   app.post('/api/parts', async (request, reply) => {
     if (!request.isMultipart()) {
-      const { profile } = checked(profileSchema, request.body);
-      const made = profilePart(profile);
-      if (!made.ok) throw new HttpError(422, made.failure.sentence);
-      const part = await store.addPart(made.value, whoAsks(request));
+      const made = partOfProfile(checked(profileSchema, request.body));
+      if (!made.ok) throw new HttpError(422, made.sentence);
+      const part = await store.addPart(made.part, whoAsks(request));
       return reply.code(201).send({ parts: [part], refused: [] });
     }
     if (arriving > waitingReads) throw new HttpError(503, busy);
