@@ -1,12 +1,26 @@
-import { type Planar, type Rigid, type Solid, type Vec3, apply, compose, cross3, dot3, length3, moved, sub3 } from '../geometry/index.js';
+import { type Planar, type Rigid, type Solid, type Vec3, cross3, dot3, gapOf, length2, length3, moved, sub3, turn } from '../geometry/index.js';
 import type { Conflict } from './conflict.js';
 import { PLATE_OVERLAP, SWEEP_MOTION } from './limits.js';
 import type { Setting } from './setting.js';
 import { wingsAt } from './vBend.js';
-import type { View } from './views.js';
+import type { Piece, View } from './views.js';
 
 /** A wing's planar place as a motion of (along, b, h). */
 const motionOf = ({ c, s, x, y }: Planar): Rigid => ({ x: [1, 0, 0], y: [0, c, s], z: [0, -s, c], o: [0, x, y] });
+
+interface Axes {
+  readonly edges: readonly Vec3[];
+  readonly normals: readonly Vec3[];
+}
+
+/** A body's own edges and normals, kept with it: moved bodies turn them. */
+const axesKept = new WeakMap<Solid, Axes>();
+
+const axesOf = (solid: Solid): Axes => {
+  let known = axesKept.get(solid);
+  if (!known) axesKept.set(solid, (known = { edges: directions(solid), normals: normals(solid) }));
+  return known;
+};
 
 const directions = (solid: Solid): readonly Vec3[] => {
   const found: Vec3[] = [];
@@ -36,7 +50,7 @@ const normals = (solid: Solid): readonly Vec3[] => {
 };
 
 /** How far two convex bodies are apart along the best separating axis, mm; negative is the depth of their overlap. */
-export const apart = (one: Solid, two: Solid): number => {
+export const apart = (one: Solid, two: Solid, oneAxes = axesOf(one), twoAxes = axesOf(two)): number => {
   let best = -Infinity;
   const along = (axis: Vec3): void => {
     let [aLow, aHigh, bLow, bHigh] = [Infinity, -Infinity, Infinity, -Infinity];
@@ -52,11 +66,11 @@ export const apart = (one: Solid, two: Solid): number => {
     }
     best = Math.max(best, bLow - aHigh, aLow - bHigh);
   };
-  for (const n of normals(one)) along(n);
-  for (const n of normals(two)) along(n);
+  for (const n of oneAxes.normals) along(n);
+  for (const n of twoAxes.normals) along(n);
   if (best > 0) return best;
-  for (const u of directions(one)) {
-    for (const v of directions(two)) {
+  for (const u of oneAxes.edges) {
+    for (const v of twoAxes.edges) {
       const n = cross3(u, v);
       const size = length3(n);
       if (size > 1e-6) along([n[0] / size, n[1] / size, n[2] / size]);
@@ -67,21 +81,27 @@ export const apart = (one: Solid, two: Solid): number => {
 
 /** The deepest overlap of two views' metal over the stroke, looking closer only where they come near. mm */
 const deepest = (setting: Setting, gauge: View, front: View): number => {
-  const relative = (x: number): Rigid => {
-    const wings = wingsAt(setting.bend, x);
+  const relative = (x: number): Planar => {
+    const { gauge: g, front: f } = wingsAt(setting.bend, x);
     // front's place in the gauge wing's frame
-    const g = wings.gauge;
-    const back: Rigid = { x: [1, 0, 0], y: [0, g.c, -g.s], z: [0, g.s, g.c], o: [0, -g.c * g.x - g.s * g.y, g.s * g.x - g.c * g.y] };
-    return compose(back, motionOf(wings.front));
+    const [dx, dy] = [f.x - g.x, f.y - g.y];
+    return { c: g.c * f.c + g.s * f.s, s: g.c * f.s - g.s * f.c, x: g.c * dx + g.s * dy, y: g.c * dy - g.s * dx };
   };
   let worst = -Infinity;
-  const search = (from: number, to: number, a: Solid, b: Solid, reach: number): void => {
+  const search = (from: number, to: number, a: Piece, b: Piece, reach: number): void => {
     const middle = (from + to) / 2;
-    const gap = apart(a, moved(b, relative(middle)));
-    if (-gap > worst) worst = -gap;
     const turned = ((to - from) / 2) * (Math.PI / 180);
     // both wings turn by half: relative to each other a point moves by its lever arm times the whole turn, and a little with the arc
     const motion = 2 * reach * turned;
+    const pose = relative(middle);
+    // outlines along the bed that stay apart settle most questions; the bodies themselves are asked only where those meet
+    let gap = gapOf(b.shape, pose, a.shape, motion);
+    if (gap <= motion) {
+      const at = motionOf(pose);
+      const axes = axesOf(b.solid);
+      gap = Math.max(gap, apart(a.solid, moved(b.solid, at), axesOf(a.solid), { edges: axes.edges.map((v) => turn(at, v)), normals: axes.normals.map((v) => turn(at, v)) }));
+    }
+    if (-gap > worst) worst = -gap;
     if (gap > motion || worst > PLATE_OVERLAP || motion < SWEEP_MOTION) return;
     search(middle, to, a, b, reach);
     search(from, middle, a, b, reach);
@@ -89,8 +109,9 @@ const deepest = (setting: Setting, gauge: View, front: View): number => {
   for (const a of gauge.pieces) {
     for (const b of front.pieces) {
       if (a.along[0] > b.along[1] || b.along[0] > a.along[1]) continue;
-      const reach = Math.max(...b.solid.corners.map((p) => length3(apply(relative(0), p)))) + setting.bend.allowance;
-      search(0, setting.bend.bendAngleUnderLoad, a.solid, b.solid, reach);
+      const start = relative(0);
+      const reach = Math.max(...b.outline.map((p) => length2([start.x + start.c * p[0] - start.s * p[1], start.y + start.s * p[0] + start.c * p[1]]))) + setting.bend.allowance;
+      search(0, setting.bend.bendAngleUnderLoad, a, b, reach);
       if (worst > PLATE_OVERLAP) return worst;
     }
   }

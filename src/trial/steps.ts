@@ -1,6 +1,7 @@
 import { cylinderForces } from '../forming/index.js';
 import type { Machine } from '../shop/index.js';
-import { distance } from '../geometry/index.js';
+import { type Convex, type Planar, distance, gapOf } from '../geometry/index.js';
+import type { Body } from './body.js';
 import { type Layout, lowestSeat } from './layout.js';
 import { listed, plateNames } from './names.js';
 import { type Planned, changeSeconds } from './task.js';
@@ -49,12 +50,17 @@ const clearanceOf = ({ setting, tools }: StrokeOption): number => {
         if (piece.flat) continue;
         const inWindow = piece.along[0] < tools.window[1] && piece.along[1] > tools.window[0];
         const outline = placed(piece.outline, pose);
-        const raised = outline.map((p) => [p[0], p[1] - tipAt(bend, x)] as const);
+        const tip = tipAt(bend, x);
+        const raised = outline.map((p) => [p[0], p[1] - tip] as const);
+        // separating axes give a lower bound of the distance: only what may be nearer is measured
+        const nearer = (polygon: Convex, body: Body, at: Planar): void => {
+          if (gapOf(piece.shape, at, body.shape, least) < least) least = Math.min(least, distance(polygon, body.polygon));
+        };
         const ram = [...(inWindow ? pair.punchBodies : []), ...pair.ramBodies];
-        for (const body of ram) least = Math.min(least, distance(raised, body.polygon));
+        for (const body of ram) nearer(raised, body, { ...pose, y: pose.y - tip });
         const rests = piece.lowest >= -bend.thickness / 2 - ON_DIE_TOP;
         const bed = [...(inWindow && !rests ? pair.dieBodies : []), ...pair.bedBodies];
-        if (outline.some((p) => Math.abs(p[0]) > reach)) for (const body of bed) least = Math.min(least, distance(outline, body.polygon));
+        if (outline.some((p) => Math.abs(p[0]) > reach)) for (const body of bed) nearer(outline, body, pose);
       }
     }
   }
@@ -129,6 +135,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
     const far = Math.max(...alongs) - Math.min(...alongs) + (stationTo - stationFrom) + SIDE_ROOM;
     const sideways = leftward ? -far : far;
     const depth = depthAt(bend, bend.bendAngleUnderLoad);
+    const clearance = clearanceOf(option);
     const ramOpening = tools.wayIn.opening;
     const stop = stopOf(option, origin, stationFrom);
     const time: TimePiece[] = [
@@ -146,7 +153,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       { name: 'included angle under load over die angle', value: pair.die.includedAngle, limit: 180 - bend.bendAngleUnderLoad, unit: 'degrees included', source: 'die angle' },
       { name: 'length of tools', value: stationTo - stationFrom, limit: machine.length, unit: 'mm', source: 'bed length' },
       { name: 'lowest ram seat over shut height', value: machine.shutHeight, limit: lowestSeat(here), unit: 'mm', source: 'machine data' },
-      { name: 'base allowance of clearance', value: BASE_ALLOWANCE, limit: clearanceOf(option), unit: 'mm', source: 'common practice, no source' },
+      { name: 'base allowance of clearance', value: BASE_ALLOWANCE, limit: clearance, unit: 'mm', source: 'common practice, no source' },
     ];
     return {
       number: i + 1, kind: 'V bend', bends: group.bends.map((b) => part.bends[b]!.id),
@@ -159,7 +166,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       force, forcePerLength: air.peakForcePerLength, cylinderForces: [cylinders.left, cylinders.right],
       crowning: null,
       crowningWords: machine.crowning === 'none' ? 'no crowning: shim under the die until left, middle and right of the test strip agree' : `crowning ${machine.crowning}: set it on the test strip until left, middle and right agree`,
-      clearance: clearanceOf(option), contactReach: contactReach(bend), margins,
+      clearance, contactReach: contactReach(bend), margins,
       wayIn: movesIn(tools.wayIn, sideways), wayOut: movesOut(tools.wayOut, sideways, bend.bendAngle),
       words: wordsOf(before, here, stop), measure: measureOf(option, tooling), time,
     };

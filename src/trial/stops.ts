@@ -1,6 +1,7 @@
 import { type Interval, type Vec2, type Vec3, apply, turn, union } from '../geometry/index.js';
 import type { Axis, FingerFace } from '../shop/index.js';
 import type { Asker } from './asker.js';
+import type { Body } from './body.js';
 import type { Conflict } from './conflict.js';
 import { clearAtStop, clearMovedBack, gaugeBodies } from './gaugeClearance.js';
 import { BASE_ALLOWANCE, LEAST_STOP_EDGE } from './limits.js';
@@ -8,7 +9,9 @@ import type { Setting } from './setting.js';
 import type { ToolClearance } from './toolClearance.js';
 import { wingsAt } from './vBend.js';
 import type { View } from './views.js';
-import { type Passes, passesIn, passesOut, passesStroke, seenFrom } from './ways.js';
+import { once } from './once.js';
+import { outOfReach } from './outOfReach.js';
+import { type Passes, passesFor, passesIn, passesOut, passesStroke, seenFrom } from './ways.js';
 
 /** Something on the gauge side that a finger can touch with the sheet flat: (back, up) from the die top, along from the bend's origin. */
 interface Target {
@@ -127,19 +130,21 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
   const { finger, beam } = gaugeBodies(gauge);
   const strikes = (x: number, r: number, kind: 'arriving' | 'bending'): { readonly where: readonly Interval[]; readonly beam: boolean } => {
     const place: Vec2 = [x + BASE_ALLOWANCE, r - pair.dieTop];
-    const walk = (): Passes => {
+    const walk = once((): Passes => {
       if (kind === 'arriving') return seenFrom(passesIn(bend, ways.wayIn, 0), place);
       const stroke = passesStroke(bend, false);
       const out = passesOut(bend, ways.wayOut, 0);
       return seenFrom({ gauge: [...stroke.gauge, ...out.gauge], front: [...stroke.front, ...out.front] }, place);
-    };
+    });
     const way = kind === 'arriving' ? ways.wayIn : ways.wayOut;
     const key = `${pair.dieKey}|${x.toFixed(3)}|${r.toFixed(3)}|${kind}|${way.by}|${way.by === 'side' ? 0 : way.lift}`;
     const where: Interval[] = [];
     let hitsBeam = false;
+    const meets = (view: View, name: string, bodies: readonly Body[]): readonly Interval[] =>
+      outOfReach(view, passesFor(view, walk()), bodies, BASE_ALLOWANCE) ? [] : asker.ask(view, `${key}|${name}`, bodies, walk, { allowance: BASE_ALLOWANCE - TOUCHING }).where;
     for (const view of views) {
-      where.push(...asker.ask(view, `${key}|finger`, finger, walk, { allowance: BASE_ALLOWANCE - TOUCHING }).where);
-      if (asker.ask(view, `${key}|gauge beam`, beam, walk, { allowance: BASE_ALLOWANCE - TOUCHING }).where.length > 0) hitsBeam = true;
+      where.push(...meets(view, 'finger', finger));
+      if (!hitsBeam && meets(view, 'gauge beam', beam).length > 0) hitsBeam = true;
     }
     return { where, beam: hitsBeam };
   };

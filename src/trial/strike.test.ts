@@ -3,6 +3,7 @@ import { mulberry32 } from '../../bench/mulberry32.js';
 import { apart, between, randomConvex } from '../../test/geometry/naive.js';
 import { type Planar, type Rigid, type Vec2, IDENTITY, hull, moved, prism, shapeOf } from '../geometry/index.js';
 import { bodyOf } from './body.js';
+import { outOfReach } from './outOfReach.js';
 import { type Pass, type StrikeOptions, NO_STRIKE, strike } from './strike.js';
 import { type VBend, tipAt, wingsAt } from './vBend.js';
 import type { Piece, View } from './views.js';
@@ -40,7 +41,7 @@ const viewOf = (plates: readonly Plate[], onGaugeSide = true): View => {
   return {
     plate: 0, wing: true, onGaugeSide, pose: IDENTITY, pieces,
     reach: Math.max(...points.map((p) => Math.hypot(p[0], p[1]))),
-    lowest: Math.min(...points.map((p) => p[1])), highest: Math.max(...points.map((p) => p[1])),
+    box: [Math.min(...points.map((p) => p[0])), Math.min(...points.map((p) => p[1])), Math.max(...points.map((p) => p[0])), Math.max(...points.map((p) => p[1]))],
   };
 };
 
@@ -276,5 +277,25 @@ describe('strike against many looks', () => {
       else free++;
     }
     expect(Math.min(hit, free)).toBeGreaterThanOrEqual(5);
+  });
+
+  it('what boxes alone say is out of reach is never met (seed 84)', () => {
+    const random = mulberry32(84);
+    const seen = { out: 0, perhaps: 0 };
+    for (let round = 0; round < 300; round++) {
+      const gauge = random() < 0.5;
+      const pass = passOf(random, round % 2 === 0 ? 'turn' : 'carry', gauge);
+      const plates = [{ base: outlineIn(random), degrees: between(random, -90, 90), at: [between(random, 0, 30), 0] as const }].map((p) => across(p, gauge));
+      const view = viewOf(plates, gauge);
+      const body = randomConvex(random, between(random, 3, 40), [between(random, -120, 120), between(random, -120, 120)]);
+      if (!outOfReach(view, [pass], [bodyOf(body)], 1)) {
+        seen.perhaps++;
+        continue;
+      }
+      seen.out++;
+      const corners = plates.flatMap((p) => p.base.flatMap((q) => [-T / 2, T / 2].map((h): Vec2 => [p.at[0] + turnOf(p.degrees)[0] * q[1] - turnOf(p.degrees)[1] * h, p.at[1] + turnOf(p.degrees)[1] * q[1] + turnOf(p.degrees)[0] * h])));
+      for (const pose of posesOf(pass)) expect(apart(hull(place(corners, pose)), body), `round ${round}`).toBeGreaterThan(1);
+    }
+    expect(Math.min(seen.out, seen.perhaps), JSON.stringify(seen)).toBeGreaterThanOrEqual(50);
   });
 });

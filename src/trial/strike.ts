@@ -1,4 +1,4 @@
-import { type Interval, type Planar, type Shape, type Vec2, extentWithin, gapOf, shapeOf, union } from '../geometry/index.js';
+import { type Interval, type Planar, type Shape, type Vec2, extentWithin, gapOf, length2, shapeOf, union } from '../geometry/index.js';
 import { type Body, planesOf, sweptBody } from './body.js';
 import { ROUGH_MOTION, SWEEP_MOTION } from './limits.js';
 import type { Piece, View } from './views.js';
@@ -61,7 +61,7 @@ const planesInWing = (body: Body, margin: number, { c, s, x, y }: Planar): Cut[]
 
 /** The largest way that any point within `reach` of the tangent line makes between two places. */
 const travel = (p: Planar, q: Planar, reach: number): number =>
-  Math.hypot(p.x - q.x, p.y - q.y) + reach * Math.hypot(p.c - q.c, p.s - q.s);
+  length2([p.x - q.x, p.y - q.y]) + reach * length2([p.c - q.c, p.s - q.s]);
 
 /** What one piece of a view meets, gathered over passes and bodies. */
 class Meeting {

@@ -7,7 +7,9 @@ import type { Setting } from './setting.js';
 import type { StrikeOptions } from './strike.js';
 import { contactReach, tipAt, wingsAt } from './vBend.js';
 import type { View } from './views.js';
-import { type Passes, type Way, passesClose, passesIn, passesOpen, passesOut, passesStroke, tilted } from './ways.js';
+import { once } from './once.js';
+import { outOfReach } from './outOfReach.js';
+import { type Passes, type Way, passesFor, passesClose, passesIn, passesOpen, passesOut, passesStroke, tilted } from './ways.js';
 
 /** Lifts that are tried when the sheet is carried over the die: few, so that answers are shared. mm */
 const LIFTS = [3, 8, 15, 25, 40, 60, 90, 130, 180, 250, 350, 500, 700, 1000];
@@ -126,6 +128,7 @@ const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean, nee
   const reach = contactReach(bend);
   const inner = (need[1] - need[0]) / 4;
   const ask = (view: View, what: string, bodies: readonly Body[], passes: () => Passes, options: StrikeOptions, bedLong: boolean): void => {
+    if (outOfReach(view, passesFor(view, passes()), bodies, options.allowance)) return;
     const part = what === 'punch' || what === 'beam' ? `${pair.punchKey}|${phase.ramKey}` : `${pair.dieKey}|${phase.bedKey}`;
     // a view belongs to one running bend, and a bend has one forming: neither needs to be in the key
     const answer = asker.ask(view, `${part}|${what}|${options.only ?? ''}${options.across ? 'across' : ''}`, bodies, passes, options);
@@ -168,8 +171,8 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   const { bend, pair } = setting;
   const stroke: Phase = {
     name: 'stroke', ramKey: 'stroke', bedKey: 'stroke',
-    byRam: () => passesStroke(bend, true),
-    byBed: () => passesStroke(bend, false),
+    byRam: once(() => passesStroke(bend, true)),
+    byBed: once(() => passesStroke(bend, false)),
   };
   const during = look(asker, setting, stroke, false, need);
   const hard = forbids(during, false);
@@ -196,8 +199,8 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   const entered = firstThat(waysIn, (way) => {
     const { opening } = way;
     return [
-      { name: 'way in', ramKey: `in|${liftOf(way)}|${opening}`, bedKey: `in|${liftOf(way)}`, byRam: () => passesIn(bend, way, opening), byBed: () => passesIn(bend, way, 0) },
-      { name: 'ram closing', ramKey: `close|${opening}`, bedKey: '', byRam: () => passesClose(bend, opening), byBed: null },
+      { name: 'way in', ramKey: `in|${liftOf(way)}|${opening}`, bedKey: `in|${liftOf(way)}`, byRam: once(() => passesIn(bend, way, opening)), byBed: once(() => passesIn(bend, way, 0)) },
+      { name: 'ram closing', ramKey: `close|${opening}`, bedKey: '', byRam: once(() => passesClose(bend, opening)), byBed: null },
     ];
   }, during.forbidden);
   if (!entered.way) return { ok: false, conflicts: entered.conflicts };
@@ -209,8 +212,8 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   const left = firstThat(waysOut, (way) => {
     const { opening } = way;
     return [
-      { name: 'ram opening', ramKey: `open|${opening}`, bedKey: '', byRam: () => passesOpen(bend, opening), byBed: null },
-      { name: 'way out', ramKey: `out|${liftOf(way)}|${opening}`, bedKey: `out|${liftOf(way)}`, byRam: () => passesOut(bend, way, opening), byBed: () => passesOut(bend, way, 0) },
+      { name: 'ram opening', ramKey: `open|${opening}`, bedKey: '', byRam: once(() => passesOpen(bend, opening)), byBed: null },
+      { name: 'way out', ramKey: `out|${liftOf(way)}|${opening}`, bedKey: `out|${liftOf(way)}`, byRam: once(() => passesOut(bend, way, opening)), byBed: once(() => passesOut(bend, way, 0)) },
     ];
   }, entered.forbidden);
   if (!left.way) return { ok: false, conflicts: left.conflicts };

@@ -1,6 +1,6 @@
 import {
-  type Convex, type Shape, type Solid, type Vec2, type Vec3, type Rigid,
-  compose, convexPieces, flatten, hull, invert, moved, prism, shapeOf, shift,
+  type Convex, type Shape, type Solid, type Vec2, type Rigid,
+  compose, convexPieces, flatten, hull, invert, moved, prism, scale3, shapeOf, shift,
 } from '../geometry/index.js';
 import { type Bend, type Developed, acrossBend, bendFrame } from '../sheet/index.js';
 import { CHORD_ERROR, ON_DIE_TOP } from './limits.js';
@@ -16,8 +16,8 @@ export interface View {
   readonly pieces: readonly Piece[];
   /** mm: the largest distance of a corner from the wing's tangent line. */
   readonly reach: number;
-  readonly lowest: number;
-  readonly highest: number;
+  /** Least (b, h), then greatest (b, h). */
+  readonly box: readonly [number, number, number, number];
 }
 
 export interface Piece {
@@ -123,7 +123,7 @@ export const arcPieces = (sheet: Developed, bendIndex: number, angle: number, si
   const up = bend.direction === 'A' ? 1 : -1;
   // (section x = away from the plate, section y = towards the inside, extrusion = along u)
   const into: Rigid = {
-    x: frame.y.map((c) => c * forward) as unknown as Vec3,
+    x: scale3(frame.y, forward),
     y: [0, 0, up],
     z: frame.x,
     o: frame.o,
@@ -174,7 +174,7 @@ export const viewer = (sheet: Developed): ((seat: Seat, isMade: (bend: number) =
     const strip = sheet.allowances[first]!;
     const settled = across < 0 ? solids : solids.map((s) => moved(s, shift([0, startsAtGauge ? strip : -strip, 0])));
     const pieces = settled.map((s) => asPiece(s, sheet.part.thickness));
-    const heights = pieces.flatMap((p) => p.outline.map((q) => q[1]));
+    const [bs, heights] = [pieces.flatMap((p) => p.outline.map((q) => q[0])), pieces.flatMap((p) => p.outline.map((q) => q[1]))];
     return {
       plate: walk.plate,
       wing: walk.hops.length === across + 1,
@@ -182,8 +182,7 @@ export const viewer = (sheet: Developed): ((seat: Seat, isMade: (bend: number) =
       pose: across < 0 ? pose : compose(shift([0, startsAtGauge ? strip : -strip, 0]), pose),
       pieces,
       reach: Math.max(...pieces.flatMap((p) => p.outline.map((q) => Math.hypot(q[0], q[1])))),
-      lowest: Math.min(...heights),
-      highest: Math.max(...heights),
+      box: [Math.min(...bs), Math.min(...heights), Math.max(...bs), Math.max(...heights)],
     };
   };
   return (seat, isMade) => {
