@@ -27,7 +27,7 @@ export type StrokeAnswer =
   | { readonly ok: false; readonly conflicts: readonly Conflict[] };
 
 /** Where the bend lines of a group lie along the bed, from the first bend's origin. */
-const bendLine = (tooling: Tooling, seat: Seat, group: Group): Interval => {
+export const bendLine = (tooling: Tooling, seat: Seat, group: Group): Interval => {
   const { bends } = tooling.sheet.part;
   const into = wingFrame(bends[group.bends[0]!]!, seat.gaugeSide, group.hubSide);
   const places = group.bends.flatMap((index) => {

@@ -163,12 +163,24 @@ const forbids = (found: Found, slides: boolean): readonly Conflict[] =>
 
 const blocks = (intervals: readonly Interval[], need: Interval): boolean => windowAbout(union(intervals), need) === null;
 
+/** The ways in and out that are tried for a stroke, in this order. */
+export const waysFor = (setting: Setting): { readonly waysIn: readonly Way[]; readonly waysOut: readonly Way[] } => {
+  const { bend, pair } = setting;
+  // a sheet deeper than the throat cannot go along the bed past a side frame
+  const sideOpenings = reachesFrames(setting) ? [] : SIDE_OPENINGS.filter((o) => o + bend.thickness < pair.opening);
+  const aside = (over: number): Way[] => sideOpenings.map((o): Way => ({ by: 'side', opening: o + over }));
+  return {
+    waysIn: [wayInFront(setting), ...aside(bend.thickness)],
+    waysOut: [...waysOutFront(setting), ...aside(tipAt(bend, bend.bendAngle))],
+  };
+};
+
 /**
  * May this stroke be made with this pair? `need` is the part of the bend line that must stand on tools, along the bed
  * from the bend's own origin. Answers with the window for the tools and the ways in and out, or with what is met.
  */
 export const toolClearance = (asker: Asker, setting: Setting, need: Interval): ToolAnswer => {
-  const { bend, pair } = setting;
+  const { bend } = setting;
   const stroke: Phase = {
     name: 'stroke', ramKey: 'stroke', bedKey: 'stroke',
     byRam: once(() => passesStroke(bend, true)),
@@ -179,8 +191,7 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   if (hard.length > 0) return { ok: false, conflicts: hard };
   if (blocks(during.forbidden, need)) return { ok: false, conflicts: during.conflicts };
 
-  // a sheet deeper than the throat cannot go along the bed past a side frame
-  const sideOpenings = reachesFrames(setting) ? [] : SIDE_OPENINGS.filter((o) => o + bend.thickness < pair.opening);
+  const { waysIn, waysOut } = waysFor(setting);
   const firstThat = (ways: readonly Way[], phases: (way: Way) => readonly Phase[], soFar: readonly Interval[]):
     { readonly way: Way; readonly forbidden: readonly Interval[] } | { readonly way: null; readonly conflicts: readonly Conflict[] } => {
     let least: readonly Conflict[] | null = null;
@@ -195,7 +206,6 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
     return { way: null, conflicts: least ?? [] };
   };
 
-  const waysIn: Way[] = [wayInFront(setting), ...sideOpenings.map((o): Way => ({ by: 'side', opening: o + bend.thickness }))];
   const entered = firstThat(waysIn, (way) => {
     const { opening } = way;
     return [
@@ -205,10 +215,6 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   }, during.forbidden);
   if (!entered.way) return { ok: false, conflicts: entered.conflicts };
 
-  const waysOut: Way[] = [
-    ...waysOutFront(setting),
-    ...sideOpenings.map((o): Way => ({ by: 'side', opening: o + tipAt(bend, bend.bendAngle) })),
-  ];
   const left = firstThat(waysOut, (way) => {
     const { opening } = way;
     return [

@@ -1,0 +1,99 @@
+import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { planAndProve } from '../src/fit/index.js';
+import { closeStepReader, readStep } from '../src/intake/index.js';
+import { metalById } from '../src/metal/index.js';
+import { demoFloor, demoRack } from '../src/shop/index.js';
+import type { Part } from '../src/sheet/index.js';
+import { type Family, FAMILIES, familyPart } from './oracle/families.js';
+
+/** One case: what makes it again on any machine of this kind. */
+interface Case {
+  readonly part: { readonly family: Family; readonly seed: number } | { readonly file: string };
+  readonly machine: string;
+}
+
+interface Line {
+  readonly id: string;
+  readonly planned: boolean;
+  readonly passed: boolean;
+  readonly verdict: string;
+  readonly smallest: number | null;
+}
+
+const SHARED = new URL('../../shared/parts/', pathToFileURL(`${process.cwd()}/bench/`));
+const REPRO = 'test/repro';
+/** Where the campaign has got to: a line for each case done. Delete it to begin anew. */
+const CHECKPOINT = 'out/campaign.jsonl';
+/** Lines between two words about how far it is. */
+const SAY = 25;
+
+const idOf = ({ part, machine }: Case): string => `${'file' in part ? part.file : `${part.family} ${part.seed}`} on ${machine}`;
+
+/** Every published bent part on every machine, then seeded parts of all families, machine by machine in turn, without end. */
+function* cases(): Generator<Case> {
+  const floor = demoFloor().map((m) => m.id);
+  const list = new URL('MANIFEST.tsv', SHARED);
+  const rows = existsSync(list) ? readFileSync(list, 'utf8').trim().split('\n').slice(1).map((l) => l.split('\t')) : [];
+  for (const [file, , , , , , kind] of rows) {
+    if (kind === 'bent' && /\.(step|stp)$/i.test(file!)) for (const machine of floor) yield { part: { file: file! }, machine };
+  }
+  for (let seed = 1; ; seed++) for (const family of FAMILIES) yield { part: { family, seed }, machine: floor[seed % floor.length]! };
+}
+
+const partsOf = async ({ part }: Case): Promise<readonly Part[]> => {
+  if (!('file' in part)) return [familyPart(part.family, part.seed)];
+  const { parts } = await readStep(readFileSync(new URL(part.file, SHARED)), part.file);
+  return parts.map((p) => p.part);
+};
+
+/**
+ * Plans and proves cases until so many plans have been replayed; what an earlier run did is counted, not done again. A plan
+ * that the proof rejects becomes a file under test/repro. Answers with how many were rejected, over all runs.
+ */
+export const campaign = async (count: number, print: (line: string) => void): Promise<number> => {
+  const metal = metalById('dc01');
+  if (!metal) throw new Error('the metals have no dc01');
+  mkdirSync(dirname(CHECKPOINT), { recursive: true });
+  const done = new Map<string, Line>();
+  if (existsSync(CHECKPOINT)) for (const l of readFileSync(CHECKPOINT, 'utf8').trim().split('\n').filter((t) => t !== '')) done.set((JSON.parse(l) as Line).id, JSON.parse(l) as Line);
+  const tally = (): { plans: number; rejected: number; smallest: number } => {
+    const plans = [...done.values()].filter((l) => l.planned);
+    return { plans: plans.length, rejected: plans.filter((l) => !l.passed).length, smallest: Math.min(Infinity, ...plans.map((l) => l.smallest ?? Infinity)) };
+  };
+  const say = (): void => {
+    const { plans, rejected, smallest } = tally();
+    print(`campaign: ${done.size} cases, ${plans} plans replayed, ${rejected} rejected, smallest clearance ${smallest.toFixed(2)} mm`);
+  };
+  if (done.size > 0) print(`campaign: goes on after ${done.size} cases of an earlier run (${CHECKPOINT})`);
+  for (const one of cases()) {
+    if (tally().plans >= count) break;
+    const id = idOf(one);
+    if ('file' in one.part ? [...done.keys()].some((k) => k.startsWith(`${id}, part `)) : done.has(id)) continue;
+    const machine = demoFloor().find((m) => m.id === one.machine)!;
+    const parts = await partsOf(one);
+    for (const [i, part] of parts.entries()) {
+      const trial = await planAndProve({ part, machine, rack: demoRack(), metal, quantity: 50, limits: { seconds: 60 } }, { now: () => performance.now() });
+      const line: Line = {
+        id: 'file' in one.part ? `${id}, part ${i + 1}` : id, planned: trial.proof.checked, passed: trial.proof.passed, verdict: trial.verdict, smallest: trial.proof.smallestClearance,
+      };
+      done.set(line.id, line);
+      appendFileSync(CHECKPOINT, `${JSON.stringify(line)}\n`);
+      if (line.planned && !line.passed) {
+        const name = line.id.replace(/[^\w]+/g, '-').toLowerCase();
+        mkdirSync(REPRO, { recursive: true });
+        writeFileSync(`${REPRO}/${name}.json`, `${JSON.stringify({ ...one, solid: i, findings: trial.proof.findings }, null, 1)}\n`);
+        print(`  REJECTED: ${line.id}: ${trial.proof.findings[0]!}`);
+      }
+      if (done.size % SAY === 0) say();
+    }
+  }
+  say();
+  await closeStepReader();
+  return tally().rejected;
+};
+
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
+  process.exitCode = (await campaign(Number(process.argv[2] ?? 100), (line) => console.log(line))) > 0 ? 1 : 0;
+}
