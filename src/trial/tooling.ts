@@ -1,9 +1,10 @@
-import { type AirBend, airBend, halfOpening } from '../forming/index.js';
+import { type AirBend, halfOpening } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
 import { type Developed, type Part, asFormed } from '../sheet/index.js';
 import type { Die, Machine, Punch, Rack } from '../shop/index.js';
 import { type Pair, pairOf } from './bodies.js';
 import type { Group } from './groups.js';
+import { airBendKept } from './airBendKept.js';
 import { asCut } from './asCut.js';
 import type { TrialInput } from './input.js';
 import type { Reason, Trial } from './trial.js';
@@ -42,7 +43,7 @@ const fits = (machine: Machine, punch: Punch, die: Die): boolean =>
 /** What one bend of a part becomes in a die under a tip, or why it does not. */
 const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: number): Forming | Reason => {
   const { bendAngle, id } = part.bends[bend]!;
-  const answer = airBend({
+  const answer = airBendKept({
     metal, thickness: part.thickness, bendAngle, tipRadius,
     v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius,
   });
