@@ -11,6 +11,7 @@ import { type SearchResult, search } from './search.js';
 import type { Action, Planned, SearchTask } from './task.js';
 import { runSeconds, stepsOf } from './steps.js';
 import { type StrokeAnswer, type StrokeOption, createStrokeAsker, settingOf } from './strokeOption.js';
+import { symmetriesOf } from './symmetry.js';
 import { TIME, handlingFactor, leastStroke, strokeSeconds, waySeconds } from './time.js';
 import { type Tooling, toolings } from './tooling.js';
 import type { Reason, Trial } from './trial.js';
@@ -99,7 +100,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     plan.reduce((sum, { option }, i) => sum + extra(option) + handSetting(plan[i - 1]?.option ?? null, option), 0);
   const task: SearchTask = {
     groups, actions, together: pairings(tooling, input), stationShare, handling, answer, stopNow,
-    allows: () => true,
+    allows: () => true, symmetries: symmetriesOf(sheet, earsAreBalanced(rack)),
     extra, handSetting,
     remembersStop: machine.gauge.x.drive === 'by hand' || machine.gauge.r.drive === 'by hand',
     finish: (plan, opened) => {
@@ -120,6 +121,12 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   counts['states taken'] = (counts['states taken'] ?? 0) + result.states;
   return { tooling, groups, result, layout: kept?.ok ? kept.layout : null, handling, stationShare };
 };
+
+/** Are there as many left ear segments as right ones? Only then is a plan as good as its mirror image. */
+const earsAreBalanced = (rack: TrialInput['rack']): boolean => rack.punches.every(({ segments }) => {
+  const of = (side: 'left' | 'right'): string => segments.flatMap((s) => (s.ear?.hand === side ? [`${s.length}:${s.count}:${s.ear.reach}:${s.ear.footHeight}`] : [])).sort().join();
+  return of('left') === of('right');
+});
 
 /** Which pairs can stand under one ram, worked out once for each two. */
 const pairings = ({ pairs, forming }: Tooling, { machine, rack }: TrialInput): ((a: number, b: number) => boolean) => {

@@ -75,6 +75,20 @@ const nodeOf = ({ parent, action, option, cost, stations, at }: Waiting & { read
   mask: parent.mask | bits[action.group]!, planned: { action, option, mask: parent.mask }, parent, stations, at, cost, settled: new Set(),
 });
 
+/** The fold and the way it lies, the same for all that the part's symmetries take it to. */
+const foldKey = (symmetries: SearchTask['symmetries'], mask: number, towards: number): string => {
+  const key = (m: number, t: number): number => m * 360 + (((Math.round(t) % 360) + 360) % 360);
+  let least = key(mask, towards);
+  for (const { bendTo, turned } of symmetries) {
+    let image = 0;
+    bendTo.forEach((to, i) => {
+      if ((mask & (1 << i)) !== 0) image |= 1 << to;
+    });
+    least = Math.min(least, key(image, turned(towards)));
+  }
+  return least.toString(36);
+};
+
 /** A plan at once: the order that unbending found, each stroke put where it costs least then and there. */
 const firstPlan = (task: SearchTask, order: Order, bits: readonly number[]): Node | null => {
   let node: Node = { ...ROOT, settled: new Set() };
@@ -198,7 +212,7 @@ export const search = (task: SearchTask): SearchResult => {
     const node = nodeOf({ ...entry, option }, bits);
     const { action } = entry;
     const stop = task.remembersStop ? `|${option.stop.x.toFixed(1)}|${option.stop.r.toFixed(1)}` : '';
-    const key = `${node.mask}|${stationsKey(node.stations, node.at)}|${action.sideUp}|${action.towards.toFixed(0)}${stop}`;
+    const key = `${foldKey(task.symmetries, node.mask, action.towards)}|${stationsKey(node.stations, node.at)}|${action.sideUp}${stop}`;
     if (closed.has(key)) continue;
     closed.add(key);
     states++;

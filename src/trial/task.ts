@@ -1,6 +1,7 @@
 import type { Conflict } from './conflict.js';
 import type { Group } from './groups.js';
 import type { StrokeAnswer, StrokeOption } from './strokeOption.js';
+import type { Symmetry } from './symmetry.js';
 import { TIME } from './time.js';
 
 /** A group put in the machine one way: with which side to the gauge and which pair. */
@@ -39,6 +40,8 @@ export interface SearchTask {
   readonly remembersStop: boolean;
   /** What the layout of a whole plan adds, or why it cannot stand on the bed. s */
   readonly finish: (plan: readonly Planned[], stations: number) => { readonly ok: true; readonly seconds: number } | { readonly ok: false; readonly conflict: Conflict };
+  /** Ways to lay the blank onto itself under which every answer and cost is the same. */
+  readonly symmetries: readonly Symmetry[];
   readonly stopNow: () => boolean;
   readonly onBest?: (seconds: number, bound: number) => void;
 }
