@@ -4,7 +4,7 @@ import type { Asker } from './asker.js';
 import type { Body } from './body.js';
 import type { Conflict } from './conflict.js';
 import { clearAtStop, clearMovedBack, gaugeBodies } from './gaugeClearance.js';
-import { BASE_ALLOWANCE, LEAST_STOP_EDGE } from './limits.js';
+import { BASE_ALLOWANCE, LEAST_STOP_EDGE, ON_DIE_TOP } from './limits.js';
 import type { Setting } from './setting.js';
 import type { ToolClearance } from './toolClearance.js';
 import { wingsAt } from './vBend.js';
@@ -40,9 +40,11 @@ export interface StopChoice {
 
 /** An edge is square to the bed's length, or a flange to the back, within this sine. */
 const SQUARE = 1e-3;
+/** Does a unit vector lie along an axis (0 to 2)? Asked of what stands across it: a cosine hardly tells a degree or two. */
+const along = (v: Vec3, axis: 0 | 1 | 2): boolean => Math.hypot(...v.filter((_, k) => k !== axis)) < SQUARE;
 /** Share of the sheet's thickness that the finger's lower edge stands above its lower face, clear of the die top. */
 const ABOVE_LOWER_FACE = 0.2;
-/** The finger is tested one allowance behind where it stands, with that allowance less this: what it touches just passes. mm */
+/** Against what it touches the finger is tested one allowance behind where it stands, with that allowance less this. mm */
 const TOUCHING = 0.02;
 /** Retracts that are tried; a powered gauge does any of them within the stroke. mm */
 const RETRACTS = [0, 5, 10, 20, 40, 80, 150];
@@ -61,7 +63,7 @@ const targets = ({ views, bend, sheet }: Setting): readonly Target[] => {
   for (const view of views.filter((v) => v.onGaugeSide)) {
     const { outline } = sheet.part.plates[view.plate]!;
     const normal = turn(view.pose, [0, 0, 1]);
-    if (Math.abs(normal[1]) > 1 - SQUARE) {
+    if (along(normal, 1)) {
       const middle = apply(view.pose, [outline[0]!.x, outline[0]!.y, 0]);
       const corners = outline.map((v) => apply(view.pose, [v.x, v.y, 0]));
       const heights = corners.map((p) => p[2] + t / 2);
@@ -72,14 +74,14 @@ const targets = ({ views, bend, sheet }: Setting): readonly Target[] => {
       });
       continue;
     }
-    if (Math.abs(normal[2]) < 1 - SQUARE) continue;
+    if (!along(normal, 2)) continue;
     outline.forEach((v, i) => {
       if (v.bulge !== 0) return;
       const w = outline[(i + 1) % outline.length]!;
       const size = Math.hypot(w.x - v.x, w.y - v.y);
       if (size < LEAST_STOP_EDGE) return;
       const outwards: Vec3 = turn(view.pose, [(w.y - v.y) / size, -(w.x - v.x) / size, 0]);
-      if (outwards[1] < 1 - SQUARE) return;
+      if (outwards[1] < 0 || !along(outwards, 1)) return;
       const [p, q] = [apply(view.pose, [v.x, v.y, 0]), apply(view.pose, [w.x, w.y, 0])];
       const up = p[2] + t / 2;
       found.push({ kind: 'edge', view, back: flat.x + p[1], low: up - t / 2, high: up + t / 2, along: [Math.min(p[0], q[0]), Math.max(p[0], q[0])] });
@@ -128,22 +130,31 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
   const found = targets(setting);
   let nearest = -Infinity;
   const { finger, beam } = gaugeBodies(gauge);
-  const strikes = (x: number, r: number, kind: 'arriving' | 'bending'): { readonly where: readonly Interval[]; readonly beam: boolean } => {
-    const place: Vec2 = [x + BASE_ALLOWANCE, r - pair.dieTop];
-    const walk = once((): Passes => {
-      if (kind === 'arriving') return seenFrom(passesIn(bend, ways.wayIn, 0), place);
-      const stroke = passesStroke(bend, false);
-      const out = passesOut(bend, ways.wayOut, 0);
-      return seenFrom({ gauge: [...stroke.gauge, ...out.gauge], front: [...stroke.front, ...out.front] }, place);
-    });
+  const strikes = (target: Target, x: number, r: number, kind: 'arriving' | 'bending', movedBack: boolean): { readonly where: readonly Interval[]; readonly beam: boolean } => {
     const way = kind === 'arriving' ? ways.wayIn : ways.wayOut;
-    const key = `${pair.dieKey}|${x.toFixed(3)}|${r.toFixed(3)}|${kind}|${way.by}|${way.by === 'side' ? 0 : way.lift}`;
+    /** Asks with the fingers at `x`, or, for what touches them, one allowance behind it. */
+    const asking = (touches: boolean): ((view: View, name: string, bodies: readonly Body[]) => readonly Interval[]) => {
+      const place: Vec2 = [touches ? x + BASE_ALLOWANCE : x, r - pair.dieTop];
+      const allowance = touches ? BASE_ALLOWANCE - TOUCHING : BASE_ALLOWANCE;
+      const key = `${pair.dieKey}|${x.toFixed(3)}|${r.toFixed(3)}|${kind}|${touches ? 'touching|' : ''}${way.by}|${way.by === 'side' ? 0 : way.lift}`;
+      const walk = once((): Passes => {
+        if (kind === 'arriving') return seenFrom(passesIn(bend, ways.wayIn, 0), place);
+        const stroke = passesStroke(bend, false);
+        const out = passesOut(bend, ways.wayOut, 0);
+        return seenFrom({ gauge: [...stroke.gauge, ...out.gauge], front: [...stroke.front, ...out.front] }, place);
+      });
+      return (view, name, bodies) =>
+        outOfReach(view, passesFor(view, walk()), bodies, allowance) ? [] : asker.ask(view, `${key}|${name}`, bodies, walk, { allowance }).where;
+    };
+    const [touching, plain] = [asking(true), asking(false)];
     const where: Interval[] = [];
     let hitsBeam = false;
-    const meets = (view: View, name: string, bodies: readonly Body[]): readonly Interval[] =>
-      outOfReach(view, passesFor(view, walk()), bodies, BASE_ALLOWANCE) ? [] : asker.ask(view, `${key}|${name}`, bodies, walk, { allowance: BASE_ALLOWANCE - TOUCHING }).where;
     for (const view of views) {
-      where.push(...meets(view, 'finger', finger));
+      // the stop's own plate and what lies flat with it touch the fingers while these stand there; everything else keeps clear of them
+      const touches = !movedBack && (view === target.view || (target.kind === 'edge' && target.low <= ON_DIE_TOP && view.pieces.every((p) => p.flat)));
+      const meets = touches ? touching : plain;
+      // a finger's sides keep the allowance too
+      where.push(...meets(view, 'finger', finger).map(([a, b]): Interval => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]));
       if (!hitsBeam && meets(view, 'gauge beam', beam).length > 0) hitsBeam = true;
     }
     return { where, beam: hitsBeam };
@@ -163,7 +174,7 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
     if (least >= bestRank) break;
     for (const r of heights(target, face, setting)) {
       if (!clearAtStop(setting, x, r, ways.wayIn.opening)) continue;
-      const arriving = strikes(x, r, 'arriving');
+      const arriving = strikes(target, x, r, 'arriving', false);
       if (arriving.beam) continue;
       const places = fingerPlaces(target, arriving.where, gauge.finger.width, gauge.apart);
       if (!places) continue;
@@ -171,7 +182,7 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
       const retract = RETRACTS.find((by) => {
         if (by > 0 && (!mayRetract || x + by > xMost)) return false;
         if (!clearMovedBack(setting, x + by, r, ways.wayOut.opening)) return false;
-        const later = strikes(x + by, r, 'bending');
+        const later = strikes(target, x + by, r, 'bending', by > 0);
         return !later.beam && places.every((z) => !later.where.some(([p, q]) => z + gauge.finger.width / 2 > p && z - gauge.finger.width / 2 < q));
       });
       if (retract === undefined) continue;
