@@ -14,6 +14,7 @@ import { readBytes } from './readFile.js';
 import { PART_FILE, type ReadOptions, readOnePart, readingOptions } from './readParts.js';
 import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
 import { boardInWords, summaryOf, trialInWords } from './trialWords.js';
+import { gathered, wishesOf } from './wishes.js';
 import { writeWhole } from './writeFile.js';
 
 /** What the demonstration bends unless told otherwise. */
@@ -29,6 +30,9 @@ interface TrialOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly blank?: string;
   readonly quantity: string;
   readonly seconds?: string;
+  readonly keep?: string;
+  readonly lock?: readonly string[];
+  readonly forbid?: readonly string[];
 }
 
 const machineNamed = (id: string, floor: readonly Machine[]): Machine => {
@@ -71,6 +75,7 @@ const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<T
     quantity,
     ...(options.blank === undefined ? {} : { blank: await cutBlank(options.blank) }),
     ...(seconds === undefined ? {} : { limits: { seconds } }),
+    ...wishesOf(options),
   };
 };
 
@@ -112,6 +117,9 @@ export const trialCommand = (): Command =>
     .option(...RACK_OPTION)
     .option('--quantity <number>', 'parts made with one set-up', '1')
     .option('--seconds <number>', 'computing time for the search')
+    .option('--keep <bends>', 'keep these bends in this order, as b3,b1')
+    .option('--lock <step=bend>', 'make this bend at this step, as 1=b3; may be given again', gathered)
+    .option('--forbid <words>', 'a seat or punch not to be used, as "b1 plate 2" (that plate to the gauge) or "b1 punch ID"; may be given again', gathered)
     .addHelpText('after', '\n-o FILE.pdf writes the set-up sheet (reasons and remedies where there is no plan), -o FILE.json the whole trial.\nExit codes: 0 makes, 3 does not make or only with a remedy, 4 not decided.')
     .action(async (file: string, options: TrialOptions) => {
       const all = options.machine === 'all';

@@ -5,6 +5,7 @@ import type { Blank } from '../sheet/index.js';
 import type { SearchResult } from './search.js';
 import type { SearchTask } from './task.js';
 import type { Tooling } from './tooling.js';
+import type { Wishes } from './wishes.js';
 
 /** What a trial is asked. */
 export interface TrialInput {
@@ -16,6 +17,8 @@ export interface TrialInput {
   readonly quantity: number;
   /** A blank already cut: stops are taken from it and each flange's miss is stated. */
   readonly blank?: Pick<Blank, 'outline' | 'holes'>;
+  /** What the user asks of the order. */
+  readonly wishes?: Wishes;
   readonly limits?: {
     /** Computing time, s. */
     readonly seconds?: number;

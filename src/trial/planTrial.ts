@@ -18,6 +18,7 @@ import type { Reason, Trial } from './trial.js';
 import { leastWays } from './toolClearance.js';
 import { type VBend, depthAt } from './vBend.js';
 import type { Way } from './ways.js';
+import { allowedBy, wishFault, wishesInWords } from './wishes.js';
 import { viewer } from './views.js';
 import { developedSize } from './developedSize.js';
 
@@ -100,7 +101,9 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     plan.reduce((sum, { option }, i) => sum + extra(option) + handSetting(plan[i - 1]?.option ?? null, option), 0);
   const task: SearchTask = {
     groups, actions, together: pairings(tooling, input), stationShare, handling, answer, stopNow,
-    allows: () => true, symmetries: symmetriesOf(sheet, earsAreBalanced(rack)),
+    allows: input.wishes ? allowedBy(sheet.part, groups, pairs, input.wishes) : () => true,
+    // a wish names bends, so the images of an order are no longer as good as itself
+    symmetries: input.wishes ? [] : symmetriesOf(sheet, earsAreBalanced(rack)),
     extra, handSetting,
     remembersStop: machine.gauge.x.drive === 'by hand' || machine.gauge.r.drive === 'by hand',
     finish: (plan, opened) => {
@@ -188,6 +191,8 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   if (early) return done(early.verdict, { reasons: [early.reason] });
 
   const grouped = groupsOf(part);
+  const wrongWish = input.wishes ? wishFault(part, part.bends.length, input.wishes) : null;
+  if (wrongWish) return done('does not make', { reasons: [wrongWish] });
   const reasons: Reason[] = [];
   const toolReasons: Reason[] = [];
   const tried: number[] = [];
@@ -216,13 +221,15 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
     }
     if (stopNow()) break;
   }
+  const asked = input.wishes ? wishesInWords(input.wishes) : '';
+  if (asked !== '' && reasons.length > 0 && !undecided) reasons.unshift({ code: 'no order', bends: [], sentence: `No order is left that keeps to the wish: ${asked}.` });
   const told = dedupe([...reasons, ...(tried.length === 0 ? toolReasons : [])]);
   if (earsMightHelp && told.length > 0) {
     undecided = true;
     told.push({ code: 'no segments', bends: told[0]!.bends, sentence: 'The punch is met near the ends of the bend line only. Ear segments could stand clear there; orders with them are not planned yet.' });
   }
   return done(undecided || stopNow() ? 'not decided' : 'does not make', {
-    reasons: told, model: modelSentence(grouped.length, [...new Set(tried)]),
+    reasons: told, model: modelSentence(grouped.length, [...new Set(tried)], input),
   });
 };
 
@@ -238,8 +245,8 @@ const dedupe = (reasons: readonly Reason[]): Reason[] => {
   return [...told.values()].slice(0, MOST_TOLD);
 };
 
-const modelSentence = (strokes: number, vs: readonly number[]): string =>
-  `Each of ${strokes} strokes once in a V (${vs.length > 0 ? vs.map((v) => v.toString()).join(', ') : 'none'} mm tried in this order), the rack's own punches both ways round in plain segments, one bed and one ram, clearance ${BASE_ALLOWANCE} mm, times by the stated model; the first V that gives a plan is kept.`;
+const modelSentence = (strokes: number, vs: readonly number[], { wishes }: TrialInput): string =>
+  `${wishes ? `As asked: ${wishesInWords(wishes)}. ` : ''}Each of ${strokes} strokes once in a V (${vs.length > 0 ? vs.map((v) => v.toString()).join(', ') : 'none'} mm tried in this order), the rack's own punches both ways round in plain segments, one bed and one ram, clearance ${BASE_ALLOWANCE} mm, times by the stated model; the first V that gives a plan is kept.`;
 
 const made = (
   input: TrialInput, attempt: Attempt, result: SearchResult & { kind: 'plan' },
@@ -269,7 +276,7 @@ const made = (
       { what: `set-up of ${layout.stations.length} station${layout.stations.length > 1 ? 's' : ''} and the batch, shared by ${input.quantity}`, seconds: batch },
     ],
     bound: result.bound + TIME.batch / input.quantity, proven: result.proven,
-    model: modelSentence(steps.length, [...new Set(tried)]),
+    model: modelSentence(steps.length, [...new Set(tried)], input),
     warnings: [
       ...new Set(tooling.forming.flatMap((f) => f.air.warnings)),
       ...formedRadius,

@@ -1,0 +1,59 @@
+import type { Part } from '../sheet/index.js';
+import type { Pair } from './bodies.js';
+import { type Group, bitsOf } from './groups.js';
+import type { Action } from './task.js';
+import type { Reason } from './trial.js';
+
+/** What the user asks of an order; the planner keeps to it or says at once that it cannot be. Bends by id. */
+export interface Wishes {
+  /** These bends in this order; others where they fit. */
+  readonly keepOrder?: readonly string[];
+  /** Stroke `step` (1 is the first) makes this bend. */
+  readonly lock?: readonly { readonly step: number; readonly bend: string }[];
+  /** Never this bend with that plate to the gauge, or under that punch. */
+  readonly forbid?: readonly { readonly bend: string; readonly plateToGauge?: number; readonly punch?: string }[];
+}
+
+/** A wish that names what the part has not, in one sentence. */
+export const wishFault = (part: Part, strokes: number, wishes: Wishes): Reason | null => {
+  const ids = part.bends.map((b) => b.id);
+  const named = [...(wishes.keepOrder ?? []), ...(wishes.lock ?? []).map((l) => l.bend), ...(wishes.forbid ?? []).map((f) => f.bend)];
+  const stranger = named.find((id) => !ids.includes(id));
+  if (stranger !== undefined) return { code: 'no order', bends: [], sentence: `The part has no bend ${stranger}; its bends are ${ids.join(', ')}.` };
+  const far = (wishes.lock ?? []).find(({ step }) => step > strokes || step < 1);
+  if (far) return { code: 'no order', bends: [far.bend], by: far.step - strokes, sentence: `Step ${far.step} is asked for bend ${far.bend} and the part has ${strokes} strokes.` };
+  return null;
+};
+
+/** Which strokes the wishes leave, in every fold. */
+export const allowedBy = (part: Part, groups: readonly Group[], pairs: readonly Pair[], { keepOrder = [], lock = [], forbid = [] }: Wishes): ((action: Action, mask: number) => boolean) => {
+  const bits = groups.map(bitsOf);
+  const groupOf = (id: string): number => groups.findIndex((g) => g.bends.some((b) => part.bends[b]!.id === id));
+  const kept = [...new Set(keepOrder.map(groupOf))];
+  /** For each group, the bends that must have been made before it. */
+  const before = groups.map((_, g) => kept.slice(0, Math.max(0, kept.indexOf(g))).reduce((sum, k) => sum | bits[k]!, 0));
+  const locked = new Map(lock.map(({ step, bend }) => [step - 1, groupOf(bend)]));
+  const lockedGroups = new Set(locked.values());
+  const stepAt = (mask: number): number => bits.reduce((n, b) => n + ((mask & b) === b ? 1 : 0), 0);
+  const forbidden = (action: Action): boolean => forbid.some(({ bend, plateToGauge, punch }) => {
+    if (groupOf(bend) !== action.group) return false;
+    const first = part.bends[groups[action.group]!.bends[0]!]!;
+    const seat = plateToGauge !== undefined && first.sides[action.gaugeSide].plate === plateToGauge;
+    const tool = punch !== undefined && pairs[action.pair]!.punch.id === punch;
+    return seat || tool;
+  });
+  return (action, mask) => {
+    if ((mask & before[action.group]!) !== before[action.group] || forbidden(action)) return false;
+    if (locked.size === 0) return true;
+    const step = stepAt(mask);
+    const wanted = locked.get(step);
+    return wanted === undefined ? !lockedGroups.has(action.group) : wanted === action.group;
+  };
+};
+
+/** The wishes in words, for the model's sentence and for reasons. */
+export const wishesInWords = ({ keepOrder = [], lock = [], forbid = [] }: Wishes): string => [
+  ...(keepOrder.length > 0 ? [`${keepOrder.join(' before ')}`] : []),
+  ...lock.map(({ step, bend }) => `${bend} as step ${step}`),
+  ...forbid.map(({ bend, plateToGauge, punch }) => `never ${bend} ${punch === undefined ? `with plate ${plateToGauge ?? ''} to the gauge` : `under ${punch}`}`),
+].join(', ');
