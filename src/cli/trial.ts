@@ -1,6 +1,7 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
 import { planAndProve } from '../fit/index.js';
+import { deductionsFromCsv } from '../forming/index.js';
 import { readBlankDxf } from '../intake/index.js';
 import { type Metal, metalById, metals } from '../metal/index.js';
 import { setupSheetPdf } from '../papers/index.js';
@@ -28,6 +29,7 @@ interface TrialOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly machine: string;
   readonly metal: string;
   readonly blank?: string;
+  readonly deductions?: string;
   readonly quantity: string;
   readonly seconds?: string;
   readonly keep?: string;
@@ -62,6 +64,13 @@ const cutBlank = async (path: string): Promise<NonNullable<TrialInput['blank']>>
   return read.value;
 };
 
+/** The shop's measured deductions, as the table says them. */
+const measuredDeductions = async (path: string): Promise<NonNullable<TrialInput['deductions']>> => {
+  const read = deductionsFromCsv(new TextDecoder().decode(await readBytes(path)));
+  if (!read.ok) throw new Fault(`${path}, line ${read.line}: ${read.sentence}`);
+  return read.rows;
+};
+
 const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<TrialInput, 'machine'>> => {
   const metal = metalNamed(options.metal);
   const quantity = wholeNumber('--quantity', options.quantity, 1, 1_000_000);
@@ -74,6 +83,7 @@ const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<T
     metal,
     quantity,
     ...(options.blank === undefined ? {} : { blank: await cutBlank(options.blank) }),
+    ...(options.deductions === undefined ? {} : { deductions: await measuredDeductions(options.deductions) }),
     ...(seconds === undefined ? {} : { limits: { seconds } }),
     ...wishesOf(options),
   };
@@ -113,6 +123,7 @@ export const trialCommand = (): Command =>
     .option('--part <number>', 'which body of the file, where it holds several (numbers from `part`)')
     .option('--metal <id>', 'the sheet (see `metals`)', DEFAULT_METAL)
     .option('--blank <file.dxf>', 'a blank already cut: stops are taken from it, each flange\'s miss is said')
+    .option('--deductions <file.csv>', "the shop's measured deductions (columns metal, thickness_mm, v_mm, v_convention, tip_radius_mm, bend_angle_deg, deduction_mm): they override the calculation")
     .option(...FLOOR_OPTION)
     .option(...RACK_OPTION)
     .option('--quantity <number>', 'parts made with one set-up', '1')

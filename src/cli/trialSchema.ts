@@ -140,6 +140,29 @@ const move = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('tilt'), degrees: number }),
 ]);
 
+const mark = z.enum(['standard', 'textbook', 'common practice', 'memory', 'measured']);
+const range = z.object({ min: number, max: number });
+const forming = z.object({
+  byRule: list(
+    z.object({
+      what: z.enum(['peak force per length', 'inside radius', 'allowance', 'deduction', 'springback', 'depth']),
+      value: number, strip: number, unit: z.enum(['N/mm', 'mm', 'degrees']), source: text, mark,
+    }),
+  ),
+  limits: list(
+    z.object({
+      name: text, value: number, limit: number, margin: number, unit: text, holds: z.boolean(),
+      mark: z.union([mark, z.enum(['statics', 'machine data', 'geometry'])]), source: text,
+    }),
+  ),
+  range: z.object({ bendAngleReleased: range, peakForcePerLength: range, flangeChange: range }).nullable(),
+  rangeWords: text,
+  deduction: z.object({ source: z.enum(['measured', 'fitted K', 'strip']), spread: number.nullable(), words: text }),
+  whyV: list(text),
+  testStrip: z.object({ along: number, across: number, bends: list(z.object({ bendAngle: number, depth: number })), measure: list(text) }).nullable(),
+  crowning: z.object({ uncrowned: number, setting: number, residual: number, angleSpread: number }),
+});
+
 const step = z.object({
   number,
   kind: z.enum(['V bend', 'hem close']),
@@ -183,6 +206,7 @@ const step = z.object({
   clearance: number,
   contactReach: number,
   margins: list(z.object({ name: text, value: number, limit: number, unit: text, source: text })),
+  forming: forming.exactOptional(),
   wayIn: list(move),
   wayOut: list(move),
   words: text,

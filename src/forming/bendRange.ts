@@ -1,4 +1,4 @@
-import { metalOfStrength, type ThicknessTolerance } from '../metal/index.js';
+import { type Metal, metalOfStrength, type ThicknessTolerance } from '../metal/index.js';
 import { airBend, airBendAtDepth } from './airBend.js';
 import type { AirBend, AirBendInput, AirBendReason } from './airBendTypes.js';
 
@@ -54,7 +54,7 @@ export const bendRange = (input: AirBendInput, scatter: Scatter): BendRangeResul
       const thickness = input.thickness + change;
       // the tip's place is t - depth above the die: at the same place a sheet thicker by d is pressed deeper by d
       const depth = nominal.value.depth + (scatter.held === 'ram position' ? change : 0);
-      const corner = airBendAtDepth({ ...setup, metal: metalOfStrength(input.metal, factor), thickness, depth });
+      const corner = airBendAtDepth({ ...setup, metal: ofStrength(input.metal, factor), thickness, depth });
       if (!corner.ok) return corner;
       corners.push(corner.value);
     }
@@ -71,6 +71,16 @@ export const bendRange = (input: AirBendInput, scatter: Scatter): BendRangeResul
         `${signed(scatter.thickness.plus)} mm, strength ${pct(strength.min)} to ${pct(strength.max)} of typical, ${scatter.held} held.`,
     },
   };
+};
+
+/** Kept, so that each metal's section is built once at each end of its band. */
+const kept = new WeakMap<Metal, Map<number, Metal>>();
+const ofStrength = (metal: Metal, factor: number): Metal => {
+  const known = kept.get(metal) ?? new Map<number, Metal>();
+  kept.set(metal, known);
+  const found = known.get(factor) ?? metalOfStrength(metal, factor);
+  known.set(factor, found);
+  return found;
 };
 
 /** The deduction in the nominal bend's convention does not jump when a corner comes out past 90 degrees. */

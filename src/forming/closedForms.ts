@@ -1,33 +1,55 @@
-import type { Mark } from '../metal/index.js';
-import { allowanceByRule } from './allowance.js';
+import type { Family, Mark } from '../metal/index.js';
+import { type AllowanceRule, allowanceByRule, deductionFrom } from './allowance.js';
 import type { AirBend, AirBendSetup } from './airBendTypes.js';
 import { oehlerForce, textbookForce } from './force.js';
 import { planeStrainArc } from './planeStrainArc.js';
+import { closedFormDepth } from './vee.js';
 
 /** A figure that a published rule gives for the same bend, beside the strip's. */
 export interface ClosedForm {
-  readonly what: 'peak force per length' | 'allowance' | 'springback';
+  readonly what: 'peak force per length' | 'inside radius' | 'allowance' | 'deduction' | 'springback' | 'depth';
   readonly value: number;
+  /** The strip's own. */
+  readonly strip: number;
   readonly unit: 'N/mm' | 'mm' | 'degrees';
   readonly source: string;
   readonly mark: Mark;
 }
 
+/** The trade's natural radius over V, the middle of what is told; other families have no figure. Common practice, no source. */
+const NATURAL: Partial<Readonly<Record<Family, number>>> = {
+  'mild steel': 0.16, 'galvanised steel': 0.16, 'stainless steel': 0.21, aluminium: 0.135,
+};
+
 /**
- * What the rules say for a bend that the strip has answered: forces with the V of their own convention, allowances for
- * the strip's radius, the arc's springback alone (the legs give back more).
+ * What the rules say for a bend that the strip has answered: forces with the V of their own convention, flat lengths for
+ * the strip's radius, the arc's springback alone (the legs give back more), the depth of straight legs and one arc.
  */
 export const closedForms = (setup: AirBendSetup, bend: AirBend): readonly ClosedForm[] => {
   const { metal, thickness } = setup;
   const rm = metal.tensile.typical;
   const { insideRadius, bendAngleReleased } = bend;
-  const allowance = (rule: Parameters<typeof allowanceByRule>[0]): number =>
-    allowanceByRule(rule, insideRadius, thickness, bendAngleReleased);
-  return [
-    { what: 'peak force per length', value: textbookForce(rm, thickness, bend.vSharp), unit: 'N/mm', source: '1.33 Rm t2/V, V between sharp corners (textbooks)', mark: 'textbook' },
-    { what: 'peak force per length', value: oehlerForce(rm, thickness, bend.vTangent), unit: 'N/mm', source: '(1 + 4t/V) Rm t2/V, V between tangent points (Oehler, as quoted from Lange 1990)', mark: 'textbook' },
-    { what: 'allowance', value: allowance({ name: 'DIN 6935' }), unit: 'mm', source: 'DIN 6935, for the radius that forms', mark: 'standard' },
-    { what: 'allowance', value: allowance({ name: 'aviation handbook' }), unit: 'mm', source: '(0.01743 R + 0.0078 T) N, aviation handbooks', mark: 'textbook' },
-    { what: 'springback', value: planeStrainArc(metal, insideRadius, thickness, bendAngleReleased).springback, unit: 'degrees', source: 'the arc alone, plane strain; the legs give back more', mark: 'textbook' },
+  const allowance = (rule: AllowanceRule): number => allowanceByRule(rule, insideRadius, thickness, bendAngleReleased);
+  const deduction = (rule: AllowanceRule): number => deductionFrom(allowance(rule), insideRadius, thickness, bendAngleReleased);
+  const rows: readonly (readonly [ClosedForm['what'], number, Mark, string])[] = [
+    ['peak force per length', textbookForce(rm, thickness, bend.vSharp), 'textbook', '1.33 Rm t2/V, V between sharp corners (textbooks)'],
+    ['peak force per length', oehlerForce(rm, thickness, bend.vTangent), 'textbook', '(1 + 4t/V) Rm t2/V, V between tangent points (Oehler, as quoted from Lange 1990)'],
+    ...radiusRow(metal.family, bend.vSharp),
+    ['allowance', allowance({ name: 'DIN 6935' }), 'standard', 'DIN 6935, for the radius that forms'],
+    ['allowance', allowance({ name: 'aviation handbook' }), 'textbook', '(0.01743 R + 0.0078 T) N, aviation handbooks'],
+    ['deduction', deduction({ name: 'DIN 6935' }), 'standard', 'DIN 6935, for the radius that forms'],
+    ['deduction', deduction({ name: 'aviation handbook' }), 'textbook', 'aviation handbooks, for the radius that forms'],
+    ['springback', planeStrainArc(metal, insideRadius, thickness, bendAngleReleased).springback, 'textbook', 'the arc alone, plane strain; the legs give back more'],
+    ['depth', closedFormDepth(setup, thickness, insideRadius, bend.bendAngleUnderLoad), 'textbook', 'straight legs and one arc of the radius that forms, at the angle under load'],
   ];
+  const strip: Readonly<Record<ClosedForm['what'], readonly [number, ClosedForm['unit']]>> = {
+    'peak force per length': [bend.peakForcePerLength, 'N/mm'], 'inside radius': [insideRadius, 'mm'], allowance: [bend.allowance, 'mm'],
+    deduction: [bend.deduction, 'mm'], springback: [bend.springback, 'degrees'], depth: [bend.depth, 'mm'],
+  };
+  return rows.map(([what, value, mark, source]) => ({ what, value, strip: strip[what][0], unit: strip[what][1], source, mark }));
+};
+
+const radiusRow = (family: Family, v: number): [ClosedForm['what'], number, Mark, string][] => {
+  const share = NATURAL[family];
+  return share === undefined ? [] : [['inside radius', share * v, 'common practice', `${share} V, V between sharp corners; common practice, no source`]];
 };

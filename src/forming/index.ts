@@ -24,10 +24,11 @@ export { type LinearHardeningBend, linearHardeningBend } from './linearHardening
 export { type FittedMetal, type FittedMetalResult, type MeasuredBend, metalFromBends } from './metalFromBends.js';
 export { minimumFlange, type MinimumFlange } from './minimumFlange.js';
 export { type PressingFactor, pressingForce } from './pressing.js';
-export { crowningOf, type StepLimit, stepLimits, type StepSituation } from './stepLimits.js';
-export { deductionFromStrip, testStripFor, type TestStripPlan } from './testStrip.js';
+export { crowningOf, degreesPerMm, type StepLimit, stepLimits, type StepSituation } from './stepLimits.js';
+export { sectionBeam } from './sectionBeam.js';
+export { deductionFromStrip, testStripFor, type TestStripPlan, testStripSize, type TestStripSize } from './testStrip.js';
 export {
-  type DieData, explainV, type PunchData, type ToolChoice, type VExplanation, type VQuestion,
+  type DieData, explainChosenV, explainV, type PunchData, type ToolChoice, type VExplanation, type VQuestion,
 } from './vChoice.js';
 export {
   bothOpenings, closedFormDepth, depthSensitivity, halfOpening, legReserve, radiusFromDepth, type VConvention, type Vee,

@@ -166,7 +166,7 @@ describe('limits of a step', () => {
     }
     expect(of(limits, 'force against the machine').value).toBeCloseTo(1000 * bend.peakForcePerLength, 6);
     // 2.5 t + R
-    expect(of(limits, 'hole to the bend line').limit).toBeCloseTo(5 + bend.insideRadius, 10);
+    expect(of(limits, 'hole or cut-out to the bend line').limit).toBeCloseTo(5 + bend.insideRadius, 10);
   });
   it('a stroke outside the cylinders levers the ram up and is refused', () => {
     const limits = stepLimits({ ...step, pieces: [{ from: 1000, to: 1600 }] });

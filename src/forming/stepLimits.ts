@@ -40,8 +40,9 @@ export interface StepSituation {
   readonly grain?: Grain;
   /** Nearest edge of a hole or cut-out to the bend's tangent line. */
   readonly holeDistance?: number;
-  /** Degrees that the angle may be off along the bend. */
+  /** Degrees that the angle may be off along the bend, and who says so. */
   readonly angleTolerance?: number;
+  readonly angleToleranceSource?: string;
 }
 
 /** Nearest hole: this many thicknesses plus the inside radius from the inside face's tangent. Common practice, no source. */
@@ -67,15 +68,19 @@ export const stepLimits = (s: StepSituation): readonly StepLimit[] => {
     limits.push(atLeast(`inside radius ${s.grain ?? 'along'} the grain`, bend.insideRadius, least.radius, 'mm', least.mark, least.source));
   }
   if (s.holeDistance !== undefined) {
-    limits.push(atLeast('hole to the bend line', s.holeDistance, HOLE_FACTOR * setup.thickness + bend.insideRadius, 'mm', 'common practice', '2.5 t + inside radius; nearer holes are drawn out of round'));
+    limits.push(atLeast('hole or cut-out to the bend line', s.holeDistance, HOLE_FACTOR * setup.thickness + bend.insideRadius, 'mm', 'common practice', '2.5 t + inside radius; nearer holes are drawn out of round'));
   }
   const crowning = crowningOf(s);
   if (crowning !== null && s.angleTolerance !== undefined) {
-    const spread = crowning.residual * depthSensitivity(setup, setup.thickness, bend.insideRadius, bend.bendAngleUnderLoad);
-    limits.push(atMost('angle spread along the bend by deflection', spread, s.angleTolerance, 'degrees', 'statics', 'Timoshenko beams of ram and bed, shear included, after crowning'));
+    const spread = crowning.residual * degreesPerMm(s);
+    limits.push(atMost('angle spread along the bend by deflection', spread, s.angleTolerance, 'degrees', 'statics', `Timoshenko beams of ram and bed, shear included, after crowning${s.angleToleranceSource === undefined ? '' : `; against ${s.angleToleranceSource}`}`));
   }
   return limits.sort((a, b) => a.margin / Math.abs(a.limit || 1) - b.margin / Math.abs(b.limit || 1));
 };
+
+/** Degrees of bend angle that a mm of depth is worth at the end of the stroke. */
+export const degreesPerMm = ({ setup, bend }: Pick<StepSituation, 'setup' | 'bend'>): number =>
+  depthSensitivity(setup, setup.thickness, bend.insideRadius, bend.bendAngleUnderLoad);
 
 /** Crowning for a step, from its outermost ends; null without beam sections. */
 export const crowningOf = (s: StepSituation): Crowning | null => {

@@ -2,11 +2,14 @@ import { airBend } from './airBend.js';
 import type { AirBendInput, AirBendReason } from './airBendTypes.js';
 import type { MeasuredDeduction } from './deductionTable.js';
 
-/** The strip to bend before the first blank: mm, degrees. */
-export interface TestStripPlan {
-  /** Along the bend, and across it in all. */
+/** mm: along the bend, and across it in all. */
+export interface TestStripSize {
   readonly along: number;
   readonly across: number;
+}
+
+/** The strip to bend before the first blank: mm, degrees. */
+export interface TestStripPlan extends TestStripSize {
   /** Two bends, each on its own strip: the wanted angle, and a flatter one. */
   readonly bends: readonly { readonly bendAngle: number; readonly depth: number }[];
   /** What to read, in the order of doing it. */
@@ -22,6 +25,12 @@ const LEAST_LEG = 50;
 /** The second strip's bend angle over the first's: far enough apart to tell the depth's zero from the springback. */
 const SECOND = 2 / 3;
 
+/** The size of a test strip for a V opening and a sheet, mm. */
+export const testStripSize = (v: number, thickness: number): TestStripSize => ({
+  along: Math.max(ALONG, ALONG_IN_THICKNESS * thickness),
+  across: 2 * Math.max(LEAST_LEG, LEG_IN_V * v),
+});
+
 /** What to bend and measure for a metal batch and a pair of tools that have no measured bends. */
 export const testStripFor = (
   input: AirBendInput,
@@ -32,15 +41,14 @@ export const testStripFor = (
     if (!result.ok) return result;
     bends.push({ bendAngle, depth: result.value.depth });
   }
-  const across = 2 * Math.max(LEAST_LEG, LEG_IN_V * input.v);
+  const size = testStripSize(input.v, input.thickness);
   return {
     ok: true,
     value: {
-      along: Math.max(ALONG, ALONG_IN_THICKNESS * input.thickness),
-      across,
+      ...size,
       bends,
       measure: [
-        `Measure the thickness of both strips at three places, and the length across the bend (${across} mm as cut).`,
+        `Measure the thickness of both strips at three places, and the length across the bend (${size.across} mm as cut).`,
         `Bend one strip in its middle to depth ${bends[0]!.depth.toFixed(2)} mm from touch and the other to ${bends[1]!.depth.toFixed(2)} mm.`,
         'At the bottom of each stroke read the included angle under load, if a protractor reaches it, and the greatest force.',
         'Released: measure the included angle at both ends and the middle, and both outside leg lengths.',

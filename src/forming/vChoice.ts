@@ -120,6 +120,31 @@ const wordsOf = (q: VQuestion, ranked: readonly ToolChoice[]): string[] => {
   const best = ranked[0];
   if (best === undefined) return ['There are no tools to choose from.'];
   if (!best.suits || best.bend === null) return [`No pair suits: ${best.against.join(' ')}`];
+  return wordsFor(q, best, ranked);
+};
+
+/**
+ * Why a pair that is already chosen does, and what the next smaller and larger V of `dies` would do with the same punch;
+ * null when the pair makes no air bend.
+ */
+export const explainChosenV = (question: VQuestion, chosen: DieData, punch: PunchData, dies: readonly DieData[]): readonly string[] | null => {
+  const next = (way: -1 | 1): DieData[] => dies.filter((d) => way * (d.v - chosen.v) > 0).sort((a, b) => way * (a.v - b.v));
+  const pair = choiceOf(question, chosen, punch);
+  // of several dies with the next V the first that bends it in air speaks for it
+  const beside = [next(-1), next(1)].flatMap((row) => {
+    const choices: ToolChoice[] = [];
+    for (const die of row) {
+      const choice = choiceOf(question, die, punch);
+      choices.push(choice);
+      if (choice.bend !== null) break;
+    }
+    return choices.slice(-1);
+  });
+  return pair.bend === null ? null : [...wordsFor(question, pair, beside), ...pair.against];
+};
+
+const wordsFor = (q: VQuestion, best: ToolChoice, ranked: readonly ToolChoice[]): string[] => {
+  if (best.bend === null) return [];
   const usual = usualV(q.metal, q.thickness);
   const words = [
     `V ${best.v} (${best.vConvention}) with punch ${best.punch}: ${best.vOverThickness.toFixed(1)} times the thickness, where ${usual} times is usual for this sheet (common practice, no source); it forms an inside radius of ${best.bend.insideRadius.toFixed(2)} mm${q.insideRadius === undefined ? '' : ` for ${q.insideRadius} mm drawn`}, asks ${best.bend.peakForcePerLength.toFixed(0)} N/mm at its peak and takes flanges from ${best.bend.minFlange.toFixed(1)} mm.`,

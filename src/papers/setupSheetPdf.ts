@@ -4,6 +4,8 @@ import type { Trial } from '../trial/index.js';
 import { BOLD_FONT, PLAIN_FONT, POINTS_PER_MM } from './drawPicture.js';
 import { type Units, roundText } from './format.js';
 import { type Area, type Doc, PAGE } from './paper.js';
+import { flow } from './flow.js';
+import { formingBlocks } from './formingBlocks.js';
 import { drawReasonPages } from './reasonPages.js';
 import { drawFirstPage, wordColumns } from './setupFirstPage.js';
 import { drawStepPage } from './setupStepPage.js';
@@ -67,7 +69,7 @@ export const setupSheetPdf = async (trial: Trial, options: SetupSheetOptions = {
     names.push(name);
   };
   const notes = (): readonly Area[] => {
-    sheet('notes');
+    sheet('notes and figures');
     drawFrame(doc);
     return wordColumns(STRIP.height);
   };
@@ -78,6 +80,8 @@ export const setupSheetPdf = async (trial: Trial, options: SetupSheetOptions = {
       sheet(`step ${step.number} of ${trial.steps.length}`);
       drawStepPage(doc, trial, step, units);
     }
+    const figures = formingBlocks(trial, wordColumns(STRIP.height)[0]!.width, units);
+    if (figures.length > 0) flow(doc, figures, notes(), notes);
   } else {
     drawReasonPages(doc, trial, units, notes);
   }

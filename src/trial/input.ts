@@ -1,3 +1,4 @@
+import type { MeasuredDeduction } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Machine, Rack } from '../shop/index.js';
@@ -19,6 +20,8 @@ export interface TrialInput {
   readonly blank?: Pick<Blank, 'outline' | 'holes'>;
   /** What the user asks of the order. */
   readonly wishes?: Wishes;
+  /** The shop's own measured deductions: where a bend's metal, thickness, V and tip are in it, it overrides the strip. */
+  readonly deductions?: readonly MeasuredDeduction[];
   readonly limits?: {
     /** Computing time, s. */
     readonly seconds?: number;

@@ -117,6 +117,7 @@ export const lowestSeat = (step: Planned): number => {
  */
 export const layoutOf = (
   plan: readonly Planned[], machine: Machine, rack: Rack, raised: ((step: Planned, riser: number) => Planned | null) | null,
+  force: (step: Planned) => number,
 ): LayoutAnswer => {
   const drafts: Draft[] = [];
   const stocks = new Map<string, Stock>();
@@ -156,7 +157,21 @@ export const layoutOf = (
   // the station with the most steps stands as near the middle as the bed lets it
   const main = row.reduce((best, d, i) => (d.steps.length > row[best]!.steps.length ? i : best), 0);
   const wished = -(froms[main]! + row[main]!.length / 2);
-  const shift = Math.round(Math.min(machine.length / 2 - total, Math.max(-machine.length / 2, wished)));
+  // where a step's resultant may lie so that neither cylinder pulls nor bears more than half the rating
+  const room = plan.map((step, i): Interval => {
+    const k = row.findIndex((d) => d.steps.includes(i));
+    const { line } = step.option;
+    const at = froms[k]! - row[k]!.starts[row[k]!.steps.indexOf(i)]! + (line[0] + line[1]) / 2;
+    const reach = (machine.cylinders.spacing / 2) * Math.min(1, machine.rating / force(step) - 1);
+    return [-reach - at, reach - at];
+  });
+  const least = Math.max(-machine.length / 2, ...room.map(([from]) => Math.ceil(from)));
+  const most = Math.min(machine.length / 2 - total, ...room.map(([, to]) => Math.floor(to)));
+  if (least > most) {
+    const heaviest = plan.reduce((best, _, i) => (width(room[i]!) < width(room[best]!) ? i : best), 0);
+    return trouble('force', `wherever the stations stand, a step loads one of the two cylinders past half the rating of ${(machine.rating / 1000).toFixed(0)} kN or levers the other up; step ${heaviest + 1} asks ${(force(plan[heaviest]!) / 1000).toFixed(0)} kN`, least - most);
+  }
+  const shift = Math.round(Math.min(most, Math.max(least, wished)));
   const stations = row.map((draft, i): Station => {
     const from = froms[i]! + shift;
     return {
@@ -187,7 +202,7 @@ export const layoutOf = (
   if (!fault) return { ok: true, layout: { stations, placements, plan } };
   const risers = raised ? correctedHeights(heights, row.map((d) => heightsFor(rack, d)), machine.shutHeight) : null;
   const higher = risers && plan.map((step, i) => raised!(step, risers[placements[i]!.station]!));
-  if (higher?.every((step): step is Planned => step !== null)) return layoutOf(higher as Planned[], machine, rack, null);
+  if (higher?.every((step): step is Planned => step !== null)) return layoutOf(higher as Planned[], machine, rack, null, force);
   return trouble(fault.kind === 'shut' ? 'shut height' : 'one ram', fault.kind === 'shut'
     ? `the stack of station ${fault.working} is ${fault.by.toFixed(1)} mm too low for the ram's lowest place`
     : `at the lowest ram position of station ${fault.working} the punch of station ${fault.struck} goes ${fault.by.toFixed(1)} mm too far into its empty die`, fault.by);

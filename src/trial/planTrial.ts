@@ -8,12 +8,13 @@ import { BASE_ALLOWANCE } from './limits.js';
 import { createPlateClearance } from './plateClearance.js';
 import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
 import { type SearchResult, search } from './search.js';
-import type { Action, Planned, SearchTask } from './task.js';
+import { unheldLimits, withForming } from './stepForming.js';
 import { runSeconds, stepsOf } from './steps.js';
 import { type StrokeAnswer, type StrokeOption, createStrokeAsker, settingOf } from './strokeOption.js';
 import { symmetriesOf } from './symmetry.js';
+import type { Action, Planned, SearchTask } from './task.js';
 import { TIME, handlingFactor, leastStroke, strokeSeconds, waySeconds } from './time.js';
-import { type Tooling, toolings } from './tooling.js';
+import { type Tooling, bendLength, toolings } from './tooling.js';
 import type { Reason, Trial } from './trial.js';
 import { leastWays } from './toolClearance.js';
 import { type VBend, depthAt } from './vBend.js';
@@ -90,6 +91,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     const again = stroke(tooling, machine, groups[step.action.group]!, step.action.gaugeSide, higher, (b) => (step.mask & (1 << b)) !== 0);
     return again.ok ? { ...step, option: again.option } : null;
   };
+  const force = ({ option: { setting: { group } } }: Planned): number => tooling.forming[group.bends[0]!]!.air.peakForcePerLength * group.bends.reduce((sum, b) => sum + bendLength(sheet.part, b), 0);
   const byHand = (axis: typeof machine.gauge.x): number => (axis.drive === 'by hand' ? axis.seconds : 0);
   const stationShare = TIME.station / quantity;
   const extra = ({ tools, stop, setting: { bend } }: StrokeOption): number => waysCost(bend, tools.wayIn, tools.wayOut) + (stop.kind === 'none' ? TIME.scribed : 0);
@@ -107,7 +109,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     extra, handSetting,
     remembersStop: machine.gauge.x.drive === 'by hand' || machine.gauge.r.drive === 'by hand',
     finish: (plan, opened) => {
-      const stood = layoutOf(plan, machine, rack, raised);
+      const stood = layoutOf(plan, machine, rack, raised, force);
       if (!stood.ok) return { ok: false, conflict: stood.conflict };
       // a raised die changes openings and where the gauge stands
       const risen = stood.layout.plan === plan ? 0 : ownSeconds(stood.layout.plan) - ownSeconds(plan);
@@ -117,7 +119,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   };
   const result = search(task);
   hooks.onSearch?.({ task, tooling, result });
-  const kept = result.kind === 'plan' ? layoutOf(result.plan, machine, rack, raised) : null;
+  const kept = result.kind === 'plan' ? layoutOf(result.plan, machine, rack, raised, force) : null;
   counts['clearance questions asked'] = (counts['clearance questions asked'] ?? 0) + asker.counts.asked;
   counts['clearance questions answered anew'] = (counts['clearance questions answered anew'] ?? 0) + asker.counts.answered;
   counts['strokes asked'] = (counts['strokes asked'] ?? 0) + answers.size;
@@ -198,7 +200,7 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   const tried: number[] = [];
   let undecided = false;
   let earsMightHelp = false;
-  for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons, input.blank)) {
+  for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons, input.blank, input.deductions)) {
     tried.push(tooling.v);
     hooks.onProgress?.({ done: `V ${tooling.v}: looking for an order of ${grouped.length} strokes`, share: 1 - 1 / (tried.length + 1) });
     for (const groups of [grouped, ...(grouped.some((g) => g.bends.length > 1) ? [grouped.flatMap((g) => singles(part, g))] : [])]) {
@@ -254,14 +256,13 @@ const made = (
 ): Trial => {
   const { tooling, handling } = attempt;
   const layout = attempt.layout!;
-  const steps = stepsOf(layout, tooling, input.machine, handling);
+  const steps = withForming(stepsOf(layout, tooling, input.machine, handling), layout, tooling, input);
   const batch = (TIME.batch + layout.stations.length * TIME.station) / input.quantity;
   const run = runSeconds(steps);
   const hand = result.seconds - layout.stations.length * attempt.stationShare - run;
   const punches = input.rack.punches.filter((p) => layout.stations.some((s) => s.punch === p.id));
   const dies = input.rack.dies.filter((d) => layout.stations.some((s) => s.die === d.id));
   const risers = input.rack.risers.filter((r) => layout.stations.some((s) => s.riser === r.height && r.seat === dies.find((d) => d.id === s.die)!.tang));
-  const levered = steps.filter((s) => Math.min(...s.cylinderForces) < 0);
   const formedRadius = tooling.forming.flatMap((f, i) => {
     const drawn = input.part.bends[i]!.insideRadius;
     return Math.abs(f.air.insideRadius - drawn) > 0.25 * Math.max(drawn, input.part.thickness)
@@ -280,7 +281,7 @@ const made = (
     warnings: [
       ...new Set(tooling.forming.flatMap((f) => f.air.warnings)),
       ...formedRadius,
-      ...levered.map((s) => `Step ${s.number} stands outside the cylinders: one of them would have to pull.`),
+      ...unheldLimits(steps),
       ...steps.filter((s) => s.stop.kind === 'none').map((s) => `Step ${s.number} finds no stop in the gauge's reach: it is placed by eye to a scribed line.`),
       ...steps.filter((s) => s.stop.z.length === 1).map((s) => `Step ${s.number} has room for one finger only: hold the edge square against it.`),
     ],

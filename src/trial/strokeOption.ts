@@ -1,4 +1,5 @@
 import { type Interval, apply } from '../geometry/index.js';
+import type { Part } from '../sheet/index.js';
 import type { Machine } from '../shop/index.js';
 import type { Asker } from './asker.js';
 import type { Pair } from './bodies.js';
@@ -26,20 +27,25 @@ export type StrokeAnswer =
   | { readonly ok: true; readonly option: StrokeOption }
   | { readonly ok: false; readonly conflicts: readonly Conflict[] };
 
-/** Where the bend lines of a group lie along the bed, from the first bend's origin. */
-export const bendLine = (tooling: Tooling, seat: Seat, group: Group): Interval => {
-  const { bends } = tooling.sheet.part;
+/** Where each bend line of a group lies along the bed, from the first bend's origin. */
+export const bendPieces = ({ bends }: Part, seat: Seat, group: Group): readonly Interval[] => {
   const into = wingFrame(bends[group.bends[0]!]!, seat.gaugeSide, group.hubSide);
-  const places = group.bends.flatMap((index) => {
+  return group.bends.map((index) => {
     const bend = bends[index]!;
     const side = bend.sides.find((s) => s.plate === group.hub)!;
     const [from, to] = [side.line.from, side.line.to];
     const size = Math.hypot(to[0] - from[0], to[1] - from[1]);
     const us = bend.zone.flat().map((v) => v.x);
     const ends = us.length > 0 ? [Math.min(...us), Math.max(...us)] : [0, size];
-    return ends.map((u) => apply(into, [from[0] + ((to[0] - from[0]) * u) / size, from[1] + ((to[1] - from[1]) * u) / size, 0])[0]);
+    const places = ends.map((u) => apply(into, [from[0] + ((to[0] - from[0]) * u) / size, from[1] + ((to[1] - from[1]) * u) / size, 0])[0]);
+    return [Math.min(...places), Math.max(...places)];
   });
-  return [Math.min(...places), Math.max(...places)];
+};
+
+/** Where the bend lines of a group lie along the bed, from the first bend's origin to the last one's end. */
+export const bendLine = (tooling: Tooling, seat: Seat, group: Group): Interval => {
+  const pieces = bendPieces(tooling.sheet.part, seat, group);
+  return [Math.min(...pieces.map(([from]) => from)), Math.max(...pieces.map(([, to]) => to))];
 };
 
 /** How far the sheet lies flat on one side of the bend, from its middle: the next flange bends this much in the die. mm */

@@ -1,4 +1,4 @@
-import { type AirBend, halfOpening } from '../forming/index.js';
+import { type AirBend, type AirBendSetup, type DeductionAnswer, deductionFor, halfOpening, type MeasuredDeduction } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
 import { type Developed, type Part, asFormed } from '../sheet/index.js';
 import type { Die, Machine, Punch, Rack } from '../shop/index.js';
@@ -14,7 +14,10 @@ import type { VBend } from './vBend.js';
 export interface Forming {
   readonly die: Die;
   readonly tipRadius: number;
+  readonly setup: AirBendSetup;
+  /** Allowance and deduction as `deduction` says; the rest is the strip's. */
   readonly air: AirBend;
+  readonly deduction: DeductionAnswer;
   readonly bend: VBend;
 }
 
@@ -41,21 +44,23 @@ const fits = (machine: Machine, punch: Punch, die: Die): boolean =>
   machine.clampFamilies.includes(punch.tang) && machine.seatFamilies.includes(die.tang);
 
 /** What one bend of a part becomes in a die under a tip, or why it does not. */
-const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: number): Forming | Reason => {
+const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: number, measured: readonly MeasuredDeduction[]): Forming | Reason => {
   const { bendAngle, id } = part.bends[bend]!;
-  const answer = airBendKept({
-    metal, thickness: part.thickness, bendAngle, tipRadius,
+  const setup: AirBendSetup = {
+    metal, thickness: part.thickness, tipRadius,
     v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius,
-  });
+  };
+  const answer = airBendKept({ ...setup, bendAngle });
   if (!answer.ok) return { code: answer.reason.code === 'bottoming' ? 'die angle' : 'radius', sentence: `${die.name}: ${answer.reason.sentence}`, bends: [id], bodies: [die.name] };
-  const air = answer.value;
+  const deduction = deductionFor(measured, { ...setup, metal: metal.id, bendAngle }, answer.value);
+  const air: AirBend = { ...answer.value, allowance: deduction.allowance, deduction: deduction.deduction };
   return {
-    die, tipRadius, air,
+    die, tipRadius, setup, air, deduction,
     bend: {
       allowance: air.allowance,
       neutral: air.allowance / ((bendAngle * Math.PI) / 180) - air.insideRadius,
       thickness: part.thickness,
-      halfOpening: halfOpening({ v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius }),
+      halfOpening: halfOpening(setup),
       shoulderRadius: die.shoulderRadius,
       bendAngle,
       bendAngleUnderLoad: air.bendAngleUnderLoad,
@@ -78,7 +83,7 @@ const flatReach = (part: Part, bend: number, allowance: number): number =>
  * The ways to tool a part on a machine, best first: the V nearest to 8 t for every bend; then the same with a smaller V
  * for the bends whose flange is too short for it. Each is worked out when it is asked for; `reasons` gathers why tools fell out.
  */
-export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack, groups: readonly Group[], reasons: Reason[], given?: TrialInput['blank']): Generator<Tooling> {
+export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack, groups: readonly Group[], reasons: Reason[], given?: TrialInput['blank'], measured: readonly MeasuredDeduction[] = []): Generator<Tooling> {
   const t = part.thickness;
   const dies = rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang));
   const punches = rack.punches.filter((p) => p.shape !== 'flattening' && machine.clampFamilies.includes(p.tang));
@@ -107,7 +112,7 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
     let least = Infinity;
     for (const die of dies.filter((d) => d.v === v).sort((a, b) => b.includedAngle - a.includedAngle)) {
       for (const tip of tips) {
-        const answer = formed(metal, part, bend, die, tip);
+        const answer = formed(metal, part, bend, die, tip, measured);
         if ('code' in answer) {
           reasons.push(answer);
           continue;

@@ -1,3 +1,4 @@
+import type { ClosedForm, Crowning, DeductionAnswer, Range, StepLimit, TestStripPlan } from '../forming/index.js';
 import type { Vec3 } from '../geometry/index.js';
 import type { Developed, Side } from '../sheet/index.js';
 import type { Die, Machine, Punch, Riser } from '../shop/index.js';
@@ -121,6 +122,29 @@ export interface TimePiece {
   readonly seconds: number;
 }
 
+/** What forming says of a V bend's step beside the strip's own figures. */
+export interface StepForming {
+  /** Published rules by their source, each beside the strip's figure. */
+  readonly byRule: readonly ClosedForm[];
+  /** Every limit of the step with its margin and source, the tightest first. */
+  readonly limits: readonly StepLimit[];
+  /** What the stock's scatter does to bend angle (released), force and flange; null where an end of it cannot be bent. */
+  readonly range: {
+    readonly bendAngleReleased: Range;
+    readonly peakForcePerLength: Range;
+    readonly flangeChange: Range;
+  } | null;
+  readonly rangeWords: string;
+  /** What allowance and deduction of the step rest on. */
+  readonly deduction: { readonly source: DeductionAnswer['source']; readonly spread: number | null; readonly words: string };
+  /** Why this V and punch, and what the next smaller and larger V would do. */
+  readonly whyV: readonly string[];
+  /** The strip to bend and measure first; null where its second bend cannot be made. */
+  readonly testStrip: TestStripPlan | null;
+  /** mm: how ram and bed give way along the bend, the device's setting and what it leaves; degrees that the rest is worth. */
+  readonly crowning: Crowning & { readonly angleSpread: number };
+}
+
 /** One stroke. */
 export interface Step {
   readonly number: number;
@@ -168,6 +192,8 @@ export interface Step {
   /** mm: how far from the bending plane contact of sheet, punch and die is the purpose of the stroke. */
   readonly contactReach: number;
   readonly margins: readonly Margin[];
+  /** Absent from strokes that are no V bends. */
+  readonly forming?: StepForming;
   readonly wayIn: readonly Move[];
   readonly wayOut: readonly Move[];
   /** What to do with the sheet, in words. */

@@ -8,6 +8,7 @@ import { Verdict } from '../sheet/Verdict.js';
 import { useAnswer } from '../useAnswer.js';
 import { asSentence, seconds } from '../wording.js';
 import { mergedWarnings } from './mergedWarnings.js';
+import { FormingFigures } from './FormingFigures.js';
 import { ProofLine } from './ProofLine.js';
 import { Reasons } from './Reasons.js';
 import { StepsTable } from './StepsTable.js';
@@ -54,6 +55,7 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
               <div className="scroll" tabIndex={0} role="group" aria-label="The unfolding path"><Drawing path={`${here}/path.svg`} className="wide-drawing" /></div>
             </section>
             <StepsTable id={id} trial={trial} />
+            <FormingFigures trial={trial} />
             <section className="section" aria-labelledby="bed-title">
               <h2 id="bed-title">Along the bed</h2>
               <div className="scroll" tabIndex={0} role="group" aria-label="The layout along the bed"><Drawing path={`${here}/layout.svg`} className="wide-drawing" /></div>

@@ -1,0 +1,59 @@
+import type { Step, StepForming, Trial } from '../../trial/index.js';
+import { asSentence, degrees, figure, kilonewtons, mm } from '../wording.js';
+
+const shown = (value: number, unit: string): string =>
+  unit === 'mm' ? mm(value) : unit === 'N' ? kilonewtons(value) : unit === 'degrees' ? degrees(value) : `${figure(value, 1)} ${unit}`;
+
+const sourced = (source: string, mark: string): string => (source.includes(mark) ? source : `${source} (${mark})`);
+
+const Rules = ({ forming }: { readonly forming: StepForming }) => (
+  <div className="scroll" tabIndex={0} role="group" aria-label="Calculated, and by rule">
+    <table>
+      <thead><tr><th scope="col">Figure</th><th scope="col" className="number">Calculated</th><th scope="col" className="number">By rule</th><th scope="col">Rule</th></tr></thead>
+      <tbody>
+        {forming.byRule.map(({ what, strip, value, unit, source, mark }) => (
+          <tr key={`${what} ${source}`}><td>{what}</td><td className="number">{shown(strip, unit)}</td><td className="number">{shown(value, unit)}</td><td className="small">{sourced(source, mark)}</td></tr>
+        ))}
+      </tbody>
+    </table>
+  </div>
+);
+
+const Limits = ({ step, forming }: { readonly step: Step; readonly forming: StepForming }) => (
+  <div className="scroll" tabIndex={0} role="group" aria-label={`Limits of step ${step.number}`}>
+    <table>
+      <thead><tr><th scope="col">Limit, tightest first</th><th scope="col" className="number">Value</th><th scope="col" className="number">Limit</th><th scope="col">Holds</th><th scope="col">Source</th></tr></thead>
+      <tbody>
+        {forming.limits.map(({ name, value, limit, unit, holds, source, mark }) => (
+          <tr key={name}><td>{name}</td><td className="number">{shown(value, unit)}</td><td className="number">{shown(limit, unit)}</td><td>{holds ? '✓ yes' : <strong>⚠ no</strong>}</td><td className="small">{sourced(source, mark)}</td></tr>
+        ))}
+      </tbody>
+    </table>
+  </div>
+);
+
+const rangeWords = ({ range, rangeWords: words }: StepForming): string =>
+  range === null ? words : `Bend angle ${degrees(range.bendAngleReleased.min)} to ${degrees(range.bendAngleReleased.max)}, peak force ${figure(range.peakForcePerLength.min, 0)} to ${figure(range.peakForcePerLength.max, 0)} N/mm, each flange ${figure(range.flangeChange.min, 2)} to ${mm(range.flangeChange.max)}. ${words}`;
+
+/** For each step what forming says beside its own figures: rules, limits, the stock's scatter, why this V; folded away until asked for. */
+export const FormingFigures = ({ trial: { steps } }: { readonly trial: Trial }) => {
+  if (!steps.some((s) => s.forming)) return null;
+  return (
+    <section className="section" aria-labelledby="forming-title">
+      <h2 id="forming-title">Rules, limits and scatter</h2>
+      {steps.map((step) => step.forming && (
+        <details key={step.number} className="forming">
+          <summary>Step {step.number}: {step.bends.join(', ')}{step.forming.limits.some((l) => !l.holds) && <strong> ⚠ a limit does not hold</strong>}</summary>
+          <div className="stack">
+            {step.forming.whyV.map((words) => <p key={words}>{asSentence(words)}</p>)}
+            <p><strong>Stock at the ends of its range.</strong> {rangeWords(step.forming)}</p>
+            <p><strong>Flat length.</strong> Deduction {mm(step.deduction)}: {asSentence(step.forming.deduction.words)}</p>
+            <p><strong>Deflection.</strong> {asSentence(step.crowningWords)}</p>
+            <Rules forming={step.forming} />
+            <Limits step={step} forming={step.forming} />
+          </div>
+        </details>
+      ))}
+    </section>
+  );
+};
