@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import type { Trial } from '../trial/index.js';
+import type { StepForming, Trial } from '../trial/index.js';
 import { channelTrial } from './fixture.js';
 import { setupSheetPdf } from './setupSheetPdf.js';
 
@@ -67,6 +67,30 @@ describe('the set-up sheet', () => {
       ];
       expect(needed.filter((s) => !read.includes(s))).toEqual([]);
       expect(read).not.toMatch(/\bsafe\b|guarantee|NaN|undefined|Infinity/i);
+    });
+
+    it('prints rules, limits, scatter and the two test strips where a step carries them', async () => {
+      const plain = channelTrial();
+      const forming: StepForming = {
+        byRule: [{ what: 'peak force per length', value: 99.4, strip: 107, unit: 'N/mm', source: '1.33 Rm t2/V', mark: 'textbook' }],
+        limits: [
+          { name: 'hole or cut-out to the bend line', value: 3, limit: 5.25, margin: -2.25, unit: 'mm', holds: false, mark: 'common practice', source: '2.5 t + inside radius' },
+          { name: 'force against the machine', value: 21_400, limit: 1_100_000, margin: 1_078_600, unit: 'N', holds: true, mark: 'machine data', source: "the machine's rating" },
+        ],
+        range: { bendAngleReleased: { min: 88.4, max: 91.2 }, peakForcePerLength: { min: 88, max: 131 }, flangeChange: { min: -0.08, max: 0.11 } },
+        rangeWords: 'Thickness by EN 10131.',
+        deduction: { source: 'measured', spread: 0.03, words: 'measured on 4 pieces, plus and minus 0.03 mm' },
+        whyV: ['V 12 is 8 times the thickness.'],
+        testStrip: { along: 100, across: 100, bends: [{ bendAngle: 90, depth: 4.62 }, { bendAngle: 60, depth: 2.95 }], measure: [] },
+        crowning: { uncrowned: 0.01, setting: 0.02, residual: 0.001, angleSpread: 0.1 },
+      };
+      const read = words(await write('forming', { ...plain, steps: plain.steps.map((step) => ({ ...step, forming })) }));
+      const needed = [
+        'Steps 1, 2: calculated, and by rule', '107.0 N/mm', '99.4 N/mm', '1.33 Rm t2/V (textbook)', 'Limits of step 1, tightest first', 'Limits of step 2',
+        'does not hold; 2.5 t + inside radius (common practice)', '1100.0 kN', 'Bend angle 88.4° to 91.2°', '88 to 131 N/mm', 'measured on 4 pieces', 'V 12 is 8 times',
+        'Cut two strips 100 mm along the bend by 100 mm across it', 'to depth 2.95 mm from touch (bend angle 60.0°)',
+      ];
+      expect(needed.filter((s) => !read.includes(s))).toEqual([]);
     });
 
     it('bears the line at the foot on every page', async () => {
