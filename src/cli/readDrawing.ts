@@ -1,6 +1,6 @@
 import { basename, extname } from 'node:path';
 import { type Command, Option } from 'commander';
-import { type Intake, readDxfPart } from '../intake/index.js';
+import { type Intake, readDxfAside } from '../intake/index.js';
 import type { BendTold, DxfReading, LayerRole } from '../sheet/index.js';
 import { Fault } from './fault.js';
 import { positive } from './numbers.js';
@@ -89,9 +89,9 @@ const toldBy = (options: DrawingOptions): DxfReading => {
 };
 
 /** A flat drawing as a part; a name of the options that the drawing does not have is a fault too. */
-export const readDrawing = (path: string, bytes: Uint8Array, options: DrawingOptions): Intake => {
+export const readDrawing = async (path: string, bytes: Uint8Array, options: DrawingOptions): Promise<Intake> => {
   const told = toldBy(options);
-  const read = readDxfPart(bytes, basename(path, extname(path)), told);
+  const read = await readDxfAside(bytes, basename(path, extname(path)), told);
   const keys = read.seen.layers.map(({ key }) => key);
   const strange = keys.length === 0 ? undefined : Object.keys(told.roles ?? {}).find((name) => !keys.includes(name));
   if (strange !== undefined) throw new Fault(`--layer ${strange}: the drawing has no such layer; there are ${keys.join(', ')}.`);

@@ -8,7 +8,7 @@ import { type Flat, type FlatFault, type SeenDxf, readFlat } from './dxf/readFla
 import { metalOf } from './dxf/region.js';
 
 export interface DxfPartFailure {
-  readonly code: FlatFault['code'] | FlatFailure['code'] | 'thickness not known' | 'wrong measure';
+  readonly code: FlatFault['code'] | FlatFailure['code'] | 'thickness not known' | 'wrong measure' | 'time limit' | 'memory limit' | 'cancelled';
   /** Names the thing and the measure. */
   readonly sentence: string;
   readonly bends: readonly string[];

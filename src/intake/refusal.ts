@@ -4,11 +4,7 @@ import type { DxfPartFailure } from './readDxfPart.js';
 /** Why a body of a file is no part that a brake can bend. */
 export type RefusalCode =
   | DxfPartFailure['code']
-  | 'unreadable file'
   | 'no solid'
-  | 'time limit'
-  | 'memory limit'
-  | 'cancelled'
   | 'open shell'
   | 'free form'
   | 'no constant thickness'

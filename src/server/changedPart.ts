@@ -1,17 +1,90 @@
-import { asFormed, type Assumption, type Part } from '../sheet/index.js';
+import { z } from 'zod';
+import { type DxfPartResult, dxfReadingSchema, ruleSchema } from '../intake/index.js';
+import { metalById } from '../metal/index.js';
+import { asFormed, type Assumption, type DxfReading, type Part, partFromLine, ruleInWords } from '../sheet/index.js';
 import { HttpError } from './httpError.js';
 
-/** What a new revision changes. */
-export interface Change {
-  readonly name?: string | undefined;
+const radius = z.number().min(0).max(10_000);
+const side = z.enum(['A', 'B']);
+
+/** What a new revision changes; null takes a choice back. */
+export const changeSchema = z.strictObject({
+  name: z.string().trim().min(1).max(200).optional(),
   /** mm: inside radii by bend id; outside lengths are kept. */
-  readonly radii?: Readonly<Record<string, number>> | undefined;
+  radii: z.record(z.string(), radius).optional(),
   /** mm: the inside radius of every bend that was drawn sharp. */
-  readonly sharpRadius?: number | undefined;
+  sharpRadius: radius.optional(),
+  /** A flat drawing read again with all of this told. */
+  told: dxfReadingSchema.optional(),
+  /** A typed-in profile typed anew. */
+  line: z.string().max(2_000).optional(),
+  /** The rule of the nominal blank. */
+  rule: ruleSchema.optional(),
+  metal: z.string().max(60).optional(),
+  marks: z.strictObject({ keep: side.nullable().optional(), burr: side.nullable().optional(), rolling: z.number().min(-180).max(180).nullable().optional() }).optional(),
+});
+type Change = z.output<typeof changeSchema>;
+
+interface Changed {
+  readonly part: Part;
+  readonly words: string;
 }
 
-/** The part with the change made, and the change in words; an HttpError when it cannot be made or changes nothing. */
-export const changedPart = (part: Part, change: Change): { readonly part: Part; readonly words: string } => {
+/** The part with the change made, and the change in words; an HttpError when it cannot be made or changes nothing. `read` reads the drawing again. */
+export const changedPart = async (part: Part, change: Change, read: (told: DxfReading) => Promise<DxfPartResult>): Promise<Changed> => {
+  const again = change.told !== undefined ? await readAgain(part, change.told, read) : change.line !== undefined ? typedAnew(part, change.line) : { part, words: '' };
+  const steps = [withRadii, withRule, withMetal, withMarks, renamed];
+  const words = [again.words];
+  let changed = again.part;
+  for (const step of steps) {
+    const made = step(changed, change);
+    changed = made.part;
+    words.push(made.words);
+  }
+  const said = words.filter((it) => it !== '').join(', ');
+  if (said === '') throw new HttpError(400, 'Nothing changes: give a name, radii of bends, a rule, a metal, marks, or what is told of a drawing or a profile.');
+  return { part: changed, words: said };
+};
+
+const same = (part: Part): Changed => ({ part, words: '' });
+
+/** What the user chose beside the reading stays with a part that is read again. */
+const keeping = (read: Part, { name, metal, marks }: Part): Part => ({ ...read, name, ...(metal === undefined ? {} : { metal }), ...(marks === undefined ? {} : { marks }) });
+
+const readAgain = async (part: Part, told: DxfReading, read: (told: DxfReading) => Promise<DxfPartResult>): Promise<Changed> => {
+  if (part.reading?.from !== 'dxf') throw new HttpError(422, 'This part was not read from a flat drawing.');
+  const result = await read(told);
+  if (!result.ok) throw new HttpError(422, result.failure.sentence, { failure: result.failure, layers: result.seen.layers, unit: result.seen.unit });
+  return { part: keeping(result.value.part, part), words: toldInWords(part.reading, told) };
+};
+
+const typedAnew = (part: Part, line: string): Changed => {
+  if (part.reading?.from !== 'profile') throw new HttpError(422, 'This part is no typed-in profile.');
+  const typed = partFromLine(line, part.name);
+  if (!typed.ok) throw new HttpError(422, typed.fault.sentence);
+  return line === part.reading.line ? same(part) : { part: { ...keeping(typed.value, part), ...(part.rule === undefined ? {} : { rule: part.rule }) }, words: `typed anew: ${line}` };
+};
+
+/** What is told otherwise than before. */
+const toldInWords = (before: DxfReading, now: DxfReading): string => {
+  const differs = (a: unknown, b: unknown): boolean => JSON.stringify(a) !== JSON.stringify(b);
+  const words: string[] = [];
+  if (differs(before.unit, now.unit)) words.push(`unit ${now.unit ?? 'as the file says'}`);
+  if (differs(before.thickness, now.thickness)) words.push(`thickness ${now.thickness ?? 'as the drawing notes'}${now.thickness === undefined ? '' : ' mm'}`);
+  if (differs(before.rule, now.rule)) words.push(`rule ${now.rule === undefined ? 'as the drawing notes' : ruleInWords(now.rule)}`);
+  if (differs(before.gap, now.gap)) words.push(`gaps up to ${now.gap ?? 0.05} mm`);
+  for (const key of Object.keys({ ...before.roles, ...now.roles })) if (differs(before.roles?.[key], now.roles?.[key])) words.push(`layer ${key}: ${now.roles?.[key] ?? 'as guessed'}`);
+  if (differs(before.bend, now.bend)) words.push('what holds for all bends');
+  for (const id of Object.keys({ ...before.bends, ...now.bends })) {
+    const [was, is] = [before.bends?.[id], now.bends?.[id]];
+    if (!differs(was, is)) continue;
+    const of = [is?.bendAngle !== undefined && `bend angle ${is.bendAngle}`, is?.direction !== undefined && `towards ${is.direction}`, is?.insideRadius !== undefined && `inside radius ${is.insideRadius} mm`].filter((it) => it !== false);
+    words.push(`${id}: ${of.join(', ') || 'as read'}`);
+  }
+  return words.length === 0 ? '' : `read again: ${words.join('; ')}`;
+};
+
+const withRadii = (part: Part, change: Change): Changed => {
   const sharp = new Set(part.assumptions.filter(({ code }) => code === 'sharp bend').flatMap(({ bends }) => bends));
   if (change.sharpRadius !== undefined && sharp.size === 0) throw new HttpError(422, 'No bend of this part was drawn sharp.');
   const radii = new Map([
@@ -19,21 +92,38 @@ export const changedPart = (part: Part, change: Change): { readonly part: Part; 
     ...Object.entries(change.radii ?? {}),
   ]);
   for (const id of radii.keys()) if (!part.bends.some((bend) => bend.id === id)) throw new HttpError(422, `The part has no bend '${id}'.`);
-
-  const words = [...radii].map(([id, radius]) => `inside radius of ${id} ${radius} mm`);
-  let changed = part;
-  if (radii.size > 0) {
-    const formed = asFormed(part, part.bends.map(({ id, insideRadius }) => ({ insideRadius: radii.get(id) ?? insideRadius })));
-    if (!formed.ok) throw new HttpError(422, formed.failure.sentence);
-    changed = { ...formed.value, assumptions: withChosen(part.assumptions, radii) };
-  }
-  if (change.name !== undefined && change.name !== part.name) {
-    changed = { ...changed, name: change.name };
-    words.push('renamed');
-  }
-  if (words.length === 0) throw new HttpError(400, 'Nothing changes: give a name, the radii of bends, or the radius of sharp ones.');
-  return { part: changed, words: words.join(', ') };
+  if (radii.size === 0) return same(part);
+  const formed = asFormed(part, part.bends.map(({ id, insideRadius }) => ({ insideRadius: radii.get(id) ?? insideRadius })));
+  if (!formed.ok) throw new HttpError(422, formed.failure.sentence);
+  return {
+    part: { ...formed.value, assumptions: withChosen(part.assumptions, radii) },
+    words: [...radii].map(([id, value]) => `inside radius of ${id} ${value} mm`).join(', '),
+  };
 };
+
+const withRule = (part: Part, { rule }: Change): Changed => {
+  if (rule === undefined || JSON.stringify(rule) === JSON.stringify(part.rule)) return same(part);
+  if (part.reading?.from === 'dxf') throw new HttpError(422, "The rule of a flat drawing says how wide its bends' strips are: tell it with the drawing ('told').");
+  return { part: { ...part, rule }, words: `blank by rule ${ruleInWords(rule)}` };
+};
+
+const withMetal = (part: Part, { metal }: Change): Changed => {
+  if (metal === undefined || metal === part.metal) return same(part);
+  const found = metalById(metal);
+  if (found === undefined) throw new HttpError(422, `There is no metal '${metal}'.`);
+  return { part: { ...part, metal }, words: `metal ${found.name}` };
+};
+
+const withMarks = (part: Part, { marks }: Change): Changed => {
+  if (marks === undefined) return same(part);
+  const now = Object.fromEntries(Object.entries({ ...part.marks, ...marks }).filter(([, value]) => value !== null && value !== undefined));
+  if (JSON.stringify(now) === JSON.stringify(part.marks ?? {})) return same(part);
+  const { keep, burr, rolling } = now as NonNullable<Part['marks']>;
+  const words = [keep === undefined ? 'no face to be kept from marks' : `the ${keep} side must not be marked`, ...(burr === undefined ? [] : [`burr on the ${burr} side`]), ...(rolling === undefined ? [] : [`rolled at ${rolling} degrees`])];
+  return { part: { ...part, marks: now }, words: words.join(', ') };
+};
+
+const renamed = (part: Part, { name }: Change): Changed => (name === undefined || name === part.name ? same(part) : { part: { ...part, name }, words: 'renamed' });
 
 /** A radius that the user chose is no longer the program's own assumption. */
 const withChosen = (assumptions: readonly Assumption[], radii: ReadonlyMap<string, number>): Assumption[] =>

@@ -121,6 +121,51 @@ describe('parts', () => {
   });
 });
 
+describe('flat drawings', () => {
+  /** 100 by 80 with one bend line at 30, no unit in the header. */
+  const flat = (() => {
+    const line = (x0: number, y0: number, x1: number, y1: number, layer: string): readonly (string | number)[] => [0, 'LINE', 8, layer, 10, x0, 20, y0, 11, x1, 21, y1];
+    return [0, 'SECTION', 2, 'ENTITIES', ...line(0, 0, 100, 0, 'C'), ...line(100, 0, 100, 80, 'C'), ...line(100, 80, 0, 80, 'C'), ...line(0, 80, 0, 0, 'C'), ...line(0, 30, 100, 30, 'X'), 0, 'ENDSEC', 0, 'EOF'].join('\n');
+  })();
+  const send = (path: string, told?: object): ReturnType<typeof ask> => {
+    const form = new FormData();
+    if (told !== undefined) form.append('told', JSON.stringify(told));
+    form.append('file', new Blob([flat]), 'flat.dxf');
+    return ask(path, { method: 'POST', body: form });
+  };
+
+  test('are looked at, kept with what was told, and read again as revisions', async () => {
+    const look = await send('/api/drawings');
+    expect(look).toMatchObject({ status: 200, body: { failure: { code: 'thickness not known' }, seen: { layers: [{ key: 'C', role: 'cut' }, { key: 'X', role: 'cut' }], unit: { taken: 'mm', doubted: true } } } });
+    expect(await send('/api/parts')).toMatchObject({ status: 422, body: { error: expect.stringContaining('how thick'), layers: [{ key: 'C' }, { key: 'X' }] } });
+    expect((await send('/api/parts', { thickness: -1 })).status).toBe(400);
+    const told = { thickness: 1.5, roles: { X: 'bend A' }, rule: { name: 'K-factor', k: 0.5 } };
+    const { status, body } = await send('/api/parts', told);
+    expect(status).toBe(201);
+    const { id } = (body as { parts: { id: string }[] }).parts[0]!;
+    expect((await ask(`/api/parts/${id}`)).body).toMatchObject({
+      source: { fileName: 'flat.dxf' }, summary: { nominalBlank: { ok: true, rule: 'K-factor 0.5', length: 100, area: expect.closeTo(8000, 3) } },
+      part: { bends: [{ id: 'b1', bendAngle: 90, direction: 'A' }], reading: { from: 'dxf', ...told } },
+    });
+    const again = { ...told, bends: { b1: { bendAngle: 60, direction: 'B' } } };
+    expect(await post(`/api/parts/${id}/revisions`, { told: again, metal: 'dc01', marks: { keep: 'A' } })).toMatchObject({
+      status: 201, body: { revision: 2, change: expect.stringMatching(/^read again: b1: bend angle 60, towards B, metal .*, the A side must not be marked$/) },
+    });
+    expect((await ask(`/api/parts/${id}`)).body).toMatchObject({ part: { bends: [{ bendAngle: 60, direction: 'B' }], metal: 'dc01', marks: { keep: 'A' } } });
+    expect((await ask(`/api/parts/${id}?revision=1`)).body).toMatchObject({ part: { bends: [{ bendAngle: 90, direction: 'A' }] } });
+    expect((await post(`/api/parts/${id}/revisions`, { told: { ...told, roles: { X: 'ignore', C: 'ignore' } } })).status).toBe(422);
+    expect((await post(`/api/parts/${id}/revisions`, { metal: 'unobtainium' })).status).toBe(422);
+  });
+
+  test('a typed line is kept, typed anew as a revision, faulted with its place', async () => {
+    const { body } = await post('/api/parts', { profile: { name: 'typed', line: '40 ^90 60 t1.5 w100' } });
+    const { id } = (body as { parts: { id: string }[] }).parts[0]!;
+    expect(await post(`/api/parts/${id}/revisions`, { line: '40 v90 60 t1.5 w100' })).toMatchObject({ status: 201, body: { change: 'typed anew: 40 v90 60 t1.5 w100' } });
+    expect((await ask(`/api/parts/${id}`)).body).toMatchObject({ part: { bends: [{ direction: 'B' }] } });
+    expect(await post(`/api/parts/${id}/revisions`, { line: '40 v 60' })).toMatchObject({ status: 422, body: { error: expect.stringMatching(/^At the end: /) } });
+  });
+});
+
 describe('files', () => {
   const stepFile = (name: string): Uint8Array<ArrayBuffer> => new Uint8Array(readFileSync(new URL(`../../../shared/parts/${name}`, import.meta.url)));
 

@@ -13,7 +13,7 @@ export { develop, ruleInWords } from './develop.js';
 export { type NearFeature, featuresNearBends } from './featuresNearBends.js';
 export { type Folded, fold } from './fold.js';
 export { type FoldedStrip, type ZoneQuad, foldedZone, zoneQuads } from './foldedZone.js';
-export { PROFILE_HELP, type LineFault, lineProfile, partFromLine } from './profileLine.js';
+export { PROFILE_EXAMPLE, PROFILE_HELP, PROFILE_WORDS, type LineFault, lineProfile, partFromLine } from './profileLine.js';
 export { type Measure, type Profile, profilePart } from './profilePart.js';
 export { type Result, type SheetFailure } from './result.js';
 export { type Sketch, type Turn, grow, partOf, polygon } from './sketch.js';

@@ -12,20 +12,29 @@ export interface LineFault {
 
 type LineResult<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: LineFault };
 
-/** The notation in one screen (docs/profile.md says the same at more length). */
-export const PROFILE_HELP = `A profile is typed along its length: flange, bend, flange, bend, flange, then what holds for all.
+/** The notation, word by word: what is written and what it means (docs/profile.md says the same at more length). */
+export const PROFILE_WORDS: readonly (readonly [written: string, means: string])[] = [
+  ['40', 'a flange, mm, outside length (as on a drawing)'],
+  ['40i 40f', 'inside length; flat length between the tangent lines'],
+  ['^90 v90', 'a bend up (towards the A side, the one you look at) or down, by its bend angle: 90 square, 180 folded back'],
+  ['^90r3', 'a bend with an inside radius of its own'],
+  ['^closed', 'a closed hem; vclosed downwards'],
+  ['^open2', 'an open hem with 2 mm between its faces; vopen2 downwards'],
+  ['t1.5', 'thickness (or: thick 1.5), wanted'],
+  ['w200', 'width, the length of all bend lines (or: wide 200), wanted'],
+  ['r2', 'inside radius of all bends without one of their own (or: radius 2); the thickness if left out'],
+];
 
-  40 ^90 60 v45 30  t1.5 w200 r2
+export const PROFILE_EXAMPLE = '40 ^90 60 v45 30  t1.5 w200 r2';
 
-  40        a flange, mm, outside length (as on a drawing)
-  40i 40f   inside length; flat length between the tangent lines
-  ^90 v90   a bend up (towards the A side, the one you look at) or down; the number is the bend angle:
-            0 flat, 90 square, 180 folded back
-  ^90r3     a bend with an inside radius of its own
-  ^closed   a closed hem;  ^open2  an open hem with 2 mm between its faces (v closed, v open 2: downwards)
-  t1.5      thickness (or: thick 1.5), wanted
-  w200      width, the length of all bend lines (or: wide 200), wanted
-  r2        inside radius of all bends without one of their own (or: radius 2); the thickness if left out`;
+/** The notation in one screen. */
+export const PROFILE_HELP = [
+  'A profile is typed along its length: flange, bend, flange, bend, flange, then what holds for all.',
+  '',
+  `  ${PROFILE_EXAMPLE}`,
+  '',
+  ...PROFILE_WORDS.map(([written, means]) => `  ${written.padEnd(10)}${means}`),
+].join('\n');
 
 /** mm: faces of a hem as closed as it gets lie twice this apart (common practice, no source). */
 const CLOSED_RADIUS = 0.1;

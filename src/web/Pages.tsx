@@ -3,6 +3,7 @@ import { BoardPage } from './board/BoardPage.js';
 import { PartPage } from './part/PartPage.js';
 import { PartsPage } from './partsList/PartsPage.js';
 import { routeOf, to, useHash } from './place.js';
+import { ProfilePage } from './profile/ProfilePage.js';
 import { Sheet } from './sheet/Sheet.js';
 import { TrialPage } from './trial/TrialPage.js';
 import { WalkPage } from './walk/WalkPage.js';
@@ -24,6 +25,8 @@ export const Pages = () => {
   switch (route.page) {
     case 'parts':
       return <PartsPage />;
+    case 'profile':
+      return <ProfilePage />;
     case 'part':
       return <PartPage key={route.id} id={route.id} />;
     case 'board':

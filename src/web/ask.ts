@@ -47,6 +47,18 @@ export const post = async <T>(path: string, body?: unknown): Promise<T> =>
 
 export const remove = async <T>(path: string): Promise<T> => (await (await ask(path, { method: 'DELETE' })).json()) as T;
 
+/** Sends a file with fields beside it. */
+export const sendFile = async <T>(path: string, file: File, fields: Readonly<Record<string, string>>, signal?: AbortSignal): Promise<T> => {
+  const form = new FormData();
+  // fields first: the server reads a form in its order
+  for (const [name, value] of Object.entries(fields)) form.append(name, value);
+  form.append('file', file);
+  return (await (await ask(path, { method: 'POST', body: form, ...(signal ? { signal } : {}) })).json()) as T;
+};
+
+/** A file of the server's. */
+export const getFile = async (path: string, name: string): Promise<File> => new File([await (await ask(path)).blob()], name);
+
 /** Sends a file and tells how far it has got, 0 to 1 (fetch cannot tell). */
 export const upload = <T>(path: string, file: File, sent: (share: number) => void): Promise<T> =>
   new Promise((done, refuse) => {

@@ -5,6 +5,7 @@ import './look/base.css';
 import './look/sheet.css';
 import './look/parts.css';
 import './look/walk.css';
+import './look/check.css';
 import './look/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

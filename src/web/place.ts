@@ -3,6 +3,7 @@ import { useSyncExternalStore } from 'react';
 /** Where in the pages somebody is; kept in the address after the #, so that it can be sent on and gone back to. */
 export type Route =
   | { readonly page: 'parts' }
+  | { readonly page: 'profile' }
   | { readonly page: 'part'; readonly id: string }
   | { readonly page: 'board'; readonly partId: string }
   | { readonly page: 'trial'; readonly id: string }
@@ -14,6 +15,7 @@ export const routeOf = (hash: string): Route => {
   const address = hash.replace(/^#\/?/, '');
   const [room, id, below, number] = address.split('/').map(decodeURIComponent);
   if (!room || (room === 'parts' && !id)) return { page: 'parts' };
+  if (room === 'profile' && !id) return { page: 'profile' };
   if (room === 'parts' && id && !below) return { page: 'part', id };
   if (room === 'parts' && id && below === 'board') return { page: 'board', partId: id };
   if (room === 'trials' && id && !below) return { page: 'trial', id };
@@ -23,6 +25,7 @@ export const routeOf = (hash: string): Route => {
 
 export const to = {
   parts: '#/parts',
+  profile: '#/profile',
   part: (id: string): string => `#/parts/${encodeURIComponent(id)}`,
   board: (partId: string): string => `#/parts/${encodeURIComponent(partId)}/board`,
   trial: (id: string): string => `#/trials/${encodeURIComponent(id)}`,

@@ -7,6 +7,7 @@ import { type Browser, type Page, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 const PART = resolve('../shared/parts/system76__thelio/Main-Cage_V1.step');
+const FLAT = resolve('../shared/parts/ProtofyTeam__OxyGEN/Manometer_Support.dxf');
 const CHROMIUM = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
 const MAIN = resolve('dist/cli/main.js');
 const ARGS = [
@@ -50,7 +51,7 @@ const barriers = async (page: Page): Promise<readonly string[]> =>
 
 const settled = (page: Page): Promise<unknown> => page.waitForFunction(() => document.querySelector('h1') !== null && document.querySelector('.waiting') === null, undefined, { timeout: 60_000 });
 
-describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART))('the whole path in a real browser', () => {
+describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))('the whole path in a real browser', () => {
   let data: string;
   let browser: Browser;
   let server: Server;
@@ -88,9 +89,9 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART))('the whole path in a
     await noBarriers();
   }, LONG);
 
-  it('refuses what is no STEP file with a sentence', async () => {
-    await page.getByLabel('STEP file').setInputFiles({ name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('not a part') });
-    await page.getByText(/'notes\.txt' is no STEP file by its name/).waitFor();
+  it('refuses what is no STEP or DXF file with a sentence', async () => {
+    await page.getByLabel('Part file').setInputFiles({ name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('not a part') });
+    await page.getByText(/'notes\.txt' is no STEP or DXF file by its name/).waitFor();
     // the browser itself logs the refusal's status; no other fault is allowed
     const told = faults.splice(0);
     expect(told).toHaveLength(1);
@@ -98,7 +99,7 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART))('the whole path in a
   }, LONG);
 
   it('takes a STEP file in and shows what was read', async () => {
-    await page.getByLabel('STEP file').setInputFiles(PART);
+    await page.getByLabel('Part file').setInputFiles(PART);
     await page.getByRole('heading', { name: 'Main-Cage_V1', level: 1 }).waitFor({ timeout: LONG });
     // thickness and number of bends as the list beside the published files has them (MANIFEST.tsv)
     await page.getByText('1.60 mm thick').waitFor();
@@ -117,6 +118,57 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART))('the whole path in a
     const dxf = await page.getByRole('link', { name: 'DXF' }).getAttribute('href');
     const answer = await page.request.get(`${server.url}${dxf}`);
     expect(await answer.text()).toContain('ENTITIES');
+  }, LONG);
+
+  it('asks about a flat that lies about its unit, takes it in, and sets an assumption otherwise as a new revision', async () => {
+    await page.goto(`${server.url}/#/parts`);
+    await page.getByLabel('Part file').setInputFiles(FLAT);
+    await page.getByText('Which unit is it drawn in? The file leaves it in doubt.').waitFor();
+    await page.getByText(/A flat drawing does not say how thick its sheet is/).waitFor();
+    await page.getByLabel('Thickness, mm').fill('1');
+    // four bend lines as listed beside the file
+    await page.getByText('5 plates, 4 bends').waitFor();
+    await noBarriers();
+    await page.getByRole('button', { name: 'Take it in' }).click();
+    await page.getByRole('heading', { name: 'Manometer_Support', level: 1 }).waitFor();
+    await page.getByRole('button', { name: /b2: bend angle 90/ }).click();
+    expect(await page.locator('.bend-line.lit').count()).toBe(1);
+    await page.getByLabel('bend angle of b2, degrees', { exact: true }).fill('45');
+    await page.getByRole('button', { name: 'Set bend angle of b2, degrees' }).click();
+    await page.getByText('2: read again: b2: bend angle 45').waitFor();
+    await page.getByText(/b2: bend angle 45\.0° \(included 135\.0°\)/).waitFor();
+    await page.getByRole('button', { name: 'Choose the layers' }).click();
+    await page.getByLabel('Lines of layer Bending').selectOption('bend B');
+    await page.getByRole('button', { name: 'Read it so' }).click();
+    await page.getByText('3: read again: layer Bending: bend B').waitFor();
+    await page.getByText(/b2: bend angle 45\.0° .* towards B/).waitFor();
+    await page.getByText('3 revisions').click();
+    await noBarriers();
+  }, LONG);
+
+  it('shows a profile as it is typed, says the place of a fault, and keeps it as a part', async () => {
+    await page.goto(`${server.url}/#/parts`);
+    await page.getByRole('link', { name: 'Type a profile' }).click();
+    const line = page.getByRole('textbox', { name: 'Profile' });
+    await line.fill('40 ^190 60 t1.5 w100');
+    await page.getByText('At character 4, "^190": a bend angle lies above 0 (flat) and up to 180 (folded back).').waitFor();
+    expect(await page.getByRole('button', { name: 'Keep as a part' }).isDisabled()).toBe(true);
+    await line.fill('40 ^90 60 t1.5 w100');
+    await page.getByRole('img', { name: 'Section: 2 flanges, bend angles 90.0° towards A' }).waitFor();
+    // 40 + 60 - 2 (1.5 + 1.5) + pi/2 (1.5 + 0.44 1.5) = 97.39
+    await page.getByText('100.00 mm × 97.39 mm').waitFor();
+    await noBarriers();
+    await page.getByRole('textbox', { name: 'Name' }).fill('Typed angle');
+    await page.getByRole('button', { name: 'Keep as a part' }).click();
+    await page.getByRole('heading', { name: 'Typed angle', level: 1 }).waitFor();
+    await page.goto(`${server.url}/#/parts`);
+    for (const name of ['Typed angle', 'Manometer_Support']) {
+      await page.getByRole('button', { name: `Delete ${name}` }).click();
+      await page.getByRole('button', { name: 'Delete for good' }).click();
+      await page.getByRole('button', { name: `Delete ${name}` }).waitFor({ state: 'detached' });
+    }
+    await page.getByRole('link', { name: /Main-Cage_V1/ }).click();
+    await page.getByRole('heading', { name: 'Main-Cage_V1', level: 1 }).waitFor();
   }, LONG);
 
   let trialAddress: string;

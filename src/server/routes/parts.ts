@@ -1,8 +1,8 @@
 import multipart from '@fastify/multipart';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
-import { z } from 'zod';
-import { partOfProfile, profileSchema, readStep } from '../../intake/index.js';
-import { type Change, changedPart } from '../changedPart.js';
+import { type DxfPartResult, dxfReadingSchema, partOfProfile, profileSchema, readDxfAside, readStep } from '../../intake/index.js';
+import type { DxfReading } from '../../sheet/index.js';
+import { changeSchema, changedPart } from '../changedPart.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { whoAsks } from '../guard.js';
@@ -15,13 +15,6 @@ import { revisionOf, ruleOf } from './rule.js';
 interface ById { readonly Params: { readonly id: string } }
 
 const busy = 'Several files are being read already; try again in a minute.';
-const radius = z.number().min(0).max(10_000);
-const revisionSchema = z.strictObject({
-  name: z.string().trim().min(1).max(200).optional(),
-  radii: z.record(z.string(), radius).optional(),
-  sharpRadius: radius.optional(),
-});
-
 export const partRoutes = async (app: FastifyInstance, { store, jobs, desk }: Context): Promise<void> => {
   await app.register(multipart, { limits: { fileSize: uploadLimit, files: 1, fields: 4, parts: 5 } });
   const inTurn = oneAtATime(waitingReads, busy);
@@ -43,6 +36,14 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, desk }: Co
     const file = await uploaded(request);
     const gone = new AbortController();
     reply.raw.on('close', () => gone.abort());
+    if (file.told !== undefined) {
+      const { told } = file;
+      const read = await inTurn(() => readDxfAside(file.bytes, baseName(file.name), told, { signal: gone.signal }));
+      if (gone.signal.aborted) return reply;
+      if (!read.ok) throw drawingFault(read);
+      const parts = await store.addReading({ file: { name: file.name, bytes: file.bytes }, parts: [read.value.part], refused: [] }, whoAsks(request));
+      return reply.code(201).send({ parts, refused: [] });
+    }
     const intake = await inTurn(() => readStep(file.bytes, file.name, {
       seconds: readSeconds, signal: gone.signal, ...(file.sharpRadius === undefined ? {} : { sharpRadius: file.sharpRadius }),
     }));
@@ -54,6 +55,23 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, desk }: Co
     }
     const parts = await store.addReading({ file: { name: file.name, bytes: file.bytes }, parts: intake.parts.map(({ part }) => part), refused }, whoAsks(request));
     return reply.code(201).send({ parts, refused });
+  });
+
+  app.post('/api/drawings', async (request, reply) => {
+    if (!request.isMultipart()) throw new HttpError(415, 'A drawing comes as a form with one .dxf file.');
+    if (arriving > waitingReads) throw new HttpError(503, busy);
+    arriving++;
+    const gone = new AbortController();
+    reply.raw.on('close', () => {
+      arriving--;
+      gone.abort();
+    });
+    const file = await uploaded(request);
+    const { told } = file;
+    if (told === undefined) throw new HttpError(415, `'${file.name}' is no DXF file by its name (.dxf).`);
+    const read = await inTurn(() => readDxfAside(file.bytes, baseName(file.name), told, { signal: gone.signal }));
+    if (gone.signal.aborted) return reply;
+    return read.ok ? { seen: read.seen, told, part: read.value.part } : { seen: read.seen, told, failure: read.failure };
   });
 
   app.get<ById & { Querystring: { revision?: string; rule?: string; k?: string } }>('/api/parts/:id', async ({ params, query }) => {
@@ -72,9 +90,17 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, desk }: Co
   });
 
   app.post<ById>('/api/parts/:id/revisions', async (request, reply) => {
-    const asked: Change = checked(revisionSchema, request.body);
+    const asked = checked(changeSchema, request.body);
     const { part } = await livePart(store, request.params.id);
-    const changed = changedPart(part, asked);
+    const original = async (): Promise<Uint8Array> => {
+      const file = await store.originalFile(request.params.id);
+      if (file === undefined) throw new HttpError(422, 'The file that this part was read from is not kept.');
+      return file.bytes;
+    };
+    const changed = await changedPart(part, asked, async (told) => {
+      const bytes = await original();
+      return inTurn(() => readDxfAside(bytes, part.name, told));
+    });
     const revision = await store.addRevision(request.params.id, changed.part, changed.words, whoAsks(request));
     return reply.code(201).send(revision);
   });
@@ -97,7 +123,26 @@ interface Upload {
   readonly bytes: Uint8Array;
   /** mm, the inside radius of bends drawn sharp. */
   readonly sharpRadius?: number;
+  /** Of a flat drawing: what is told of it. */
+  readonly told?: DxfReading;
 }
+
+const baseName = (fileName: string): string => fileName.replace(/\.[^.]*$/, '') || 'part';
+
+/** The refusal of a drawing, with what was seen of it: layers and unit to choose by. */
+const drawingFault = (read: Extract<DxfPartResult, { readonly ok: false }>): HttpError =>
+  new HttpError(422, read.failure.sentence, { failure: read.failure, layers: read.seen.layers, unit: read.seen.unit });
+
+const toldOf = (text: unknown): DxfReading => {
+  if (text === undefined) return { from: 'dxf' };
+  let data: unknown;
+  try {
+    data = JSON.parse(String(text));
+  } catch {
+    throw new HttpError(400, "'told' is no JSON.");
+  }
+  return checked(dxfReadingSchema, data);
+};
 
 /** The one file of a form, whole and within its bounds. */
 const uploaded = async (request: FastifyRequest): Promise<Upload> => {
@@ -110,7 +155,12 @@ const uploaded = async (request: FastifyRequest): Promise<Upload> => {
   const field = file.fields['sharpRadius'];
   const sharp = field !== undefined && 'value' in field ? Number(field.value) : undefined;
   if (sharp !== undefined && !(sharp >= 0 && sharp <= 1000)) throw new HttpError(400, "'sharpRadius' is an inside radius in mm, from 0 to 1000.");
-  if (!/\.(step|stp)$/i.test(name)) throw new HttpError(415, `'${name}' is no STEP file by its name (.step or .stp).`);
+  const drawing = /\.dxf$/i.test(name);
+  if (!drawing && !/\.(step|stp)$/i.test(name)) throw new HttpError(415, `'${name}' is no STEP or DXF file by its name (.step, .stp or .dxf).`);
   if (bytes.length === 0) throw new HttpError(422, `'${name}' is empty.`);
+  if (drawing) {
+    const told = file.fields['told'];
+    return { name, bytes, told: toldOf(told !== undefined && 'value' in told ? told.value : undefined) };
+  }
   return { name, bytes, ...(sharp === undefined ? {} : { sharpRadius: sharp }) };
 };

@@ -9,7 +9,8 @@ import { View3d } from '../scene/View3d.js';
 import { Drawing } from '../sheet/Drawing.js';
 
 interface FoldViewProps {
-  readonly id: string;
+  /** Of a part that is kept: its drawing stands in where there is no WebGL. */
+  readonly id?: string;
   readonly name: string;
   readonly sheet: Developed;
   readonly lit: Lit;
@@ -35,7 +36,7 @@ export const FoldView = ({ id, name, sheet, lit }: FoldViewProps) => {
   const extent = useMemo(() => extentOf(FROM, ...[0, 0.5, 1].map((s) => sheetMesh(sheet, plates, anglesAt(sheet, s), root).edges)), [sheet, plates, root]);
   return (
     <figure className="fold-view">
-      <View3d label={`${name} in space, ${share === 1 ? 'folded' : share === 0 ? 'flat' : 'partly folded'}.`} extent={extent} from={FROM} instead={<Drawing path={`/api/parts/${encodeURIComponent(id)}/picture.svg`} />}>
+      <View3d label={`${name} in space, ${share === 1 ? 'folded' : share === 0 ? 'flat' : 'partly folded'}.`} extent={extent} from={FROM} instead={id === undefined ? <p>This browser cannot draw in space.</p> : <Drawing path={`/api/parts/${encodeURIComponent(id)}/picture.svg`} />}>
         <SheetBody mesh={mesh} spots={spots} thickness={sheet.part.thickness} pitch={(2 * extent.radius) / HATCHES} />
       </View3d>
       <div className="slider no-print">

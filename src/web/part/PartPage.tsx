@@ -2,6 +2,8 @@ import { useMemo, useState } from 'react';
 import type { PartSummary } from '../../server/index.js';
 import type { PartRevision, StoredPart, TrialRecord } from '../../store/index.js';
 import type { Developed } from '../../sheet/index.js';
+import { getFile, post, sentence } from '../ask.js';
+import { FlatDesk } from '../flat/FlatDesk.js';
 import { to } from '../place.js';
 import { type Lit, NOTHING_LIT } from '../scene/sheetMesh.js';
 import { Cautions } from '../sheet/Cautions.js';
@@ -13,7 +15,7 @@ import { day, mm } from '../wording.js';
 import { BlankPanel } from './BlankPanel.js';
 import { CheckList } from './CheckList.js';
 import { FoldView } from './FoldView.js';
-import { type RuleChoice, DEFAULT_RULE, ruleQuery } from './ruleChoice.js';
+import { type RuleChoice, ruleChoice, ruleQuery } from './ruleChoice.js';
 import { RunTrial } from './RunTrial.js';
 import { TrialsTable } from './TrialsTable.js';
 
@@ -26,10 +28,13 @@ const PARTS = [['Parts', to.parts]] as const;
 
 /** A part: what was read, folded and flat, its nominal blank, and the way to try it on a machine. */
 export const PartPage = ({ id }: { readonly id: string }) => {
-  const [rule, setRule] = useState<RuleChoice>(DEFAULT_RULE);
+  // another rule than the part's own, to see what it would give
+  const [rule, setRule] = useState<RuleChoice>();
+  const [revising, setRevising] = useState<{ readonly busy: boolean; readonly fault?: string }>({ busy: false });
+  const [drawing, setDrawing] = useState<File>();
   const [lit, setLit] = useState<Lit>(NOTHING_LIT);
   const here = `/api/parts/${encodeURIComponent(id)}`;
-  const { value: asked, fault } = useAnswer<PartAnswer>(`${here}?${ruleQuery(rule)}`);
+  const { value: asked, fault, again } = useAnswer<PartAnswer>(rule === undefined ? here : `${here}?${ruleQuery(rule)}`);
   const [last, setLast] = useState<PartAnswer>();
   if (asked && asked !== last) setLast(asked);
   // While another rule is reckoned with, the sheet keeps what it showed.
@@ -40,7 +45,19 @@ export const PartPage = ({ id }: { readonly id: string }) => {
     return <Sheet title="Part" trail={PARTS} block={[['Sheet', 'Part']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Fetching the part" />}</div></Sheet>;
   }
   const { part, summary } = value;
-  
+  const send = async (change: Readonly<Record<string, unknown>>): Promise<void> => {
+    await post(`${here}/revisions`, change);
+    setLit(NOTHING_LIT);
+    setRule(undefined);
+    again();
+  };
+  const revise = (change: Readonly<Record<string, unknown>>): void => {
+    setRevising({ busy: true });
+    send(change).then(() => setRevising({ busy: false }), (refusal: unknown) => setRevising({ busy: false, fault: sentence(refusal) }));
+  };
+  const openLayers = (): void => {
+    getFile(`${here}/original`, value.source?.fileName ?? 'drawing.dxf').then(setDrawing, (refusal: unknown) => setRevising({ busy: false, fault: sentence(refusal) }));
+  };
   const latest = trials.value?.trials[0];
   return (
     <Sheet
@@ -50,7 +67,7 @@ export const PartPage = ({ id }: { readonly id: string }) => {
       block={[
         ['Part', value.name],
         ['Revision', `${value.revision}: ${value.change}`],
-        ['Metal', latest ? latest.metalName : 'not chosen yet'],
+        ['Metal', latest ? latest.metalName : (part.metal ?? 'not chosen yet')],
         ['From', value.source?.fileName ?? 'no file'],
         ['Who', value.by],
         ['When', day(value.createdAt)],
@@ -59,6 +76,17 @@ export const PartPage = ({ id }: { readonly id: string }) => {
       ]}
       notes={<Cautions />}
     >
+      {drawing && part.reading?.from === 'dxf' && (
+        <div className="body">
+          <FlatDesk
+            file={drawing} told={part.reading} action="Read it so" leave={() => setDrawing(undefined)}
+            take={async (told) => {
+              await send({ told });
+              setDrawing(undefined);
+            }}
+          />
+        </div>
+      )}
       <div className="body columns">
         <div>
           <FoldView id={id} name={value.name} sheet={sheet} lit={lit} />
@@ -67,12 +95,12 @@ export const PartPage = ({ id }: { readonly id: string }) => {
               {value.refused.map(({ index, sentence }) => <Warning key={index} word={`Solid ${index + 1} of the same file was refused.`}>{sentence}</Warning>)}
             </section>
           )}
-          <CheckList part={part} summary={summary} lit={lit} light={setLit} />
+          <CheckList part={part} summary={summary} revisions={value.revisions} lit={lit} light={setLit} revise={revise} busy={revising.busy} fault={revising.fault} layers={openLayers} />
         </div>
         <div>
-          <RunTrial partId={id} ended={trials.again} />
+          <RunTrial key={part.metal} partId={id} metal={part.metal} ended={trials.again} />
           <TrialsTable trials={trials.value?.trials ?? []} fault={trials.fault} partId={id} />
-          <BlankPanel here={here} summary={summary} rule={rule} change={setRule} fault={fault} lit={lit.bends} />
+          <BlankPanel here={here} summary={summary} rule={rule ?? ruleChoice(part.rule)} change={setRule} fault={fault} lit={lit.bends} />
         </div>
       </div>
     </Sheet>

@@ -13,10 +13,10 @@ interface Asked {
 }
 
 /** Metal, machine and quantity, and the button that tries it. */
-export const RunTrial = ({ partId, ended }: { readonly partId: string; readonly ended: () => void }) => {
+export const RunTrial = ({ partId, metal = 'dc01', ended }: { readonly partId: string; readonly metal?: string | undefined; readonly ended: () => void }) => {
   const machines = useAnswer<{ readonly machines: readonly Machine[] }>('/api/machines');
   const metals = useAnswer<{ readonly metals: readonly Metal[] }>('/api/metals');
-  const [metalId, setMetal] = useState('dc01');
+  const [metalId, setMetal] = useState(metal);
   const [machineId, setMachine] = useState('general');
   const [quantity, setQuantity] = useState(10);
   const [fault, setFault] = useState<string>();

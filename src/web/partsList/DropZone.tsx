@@ -19,14 +19,15 @@ type State =
 
 const solid = ({ index, sentence: words }: Refused): string => `Solid ${index + 1}: ${words}`;
 
-/** Where a STEP file is dropped or chosen; its solids are taken in or refused one by one. */
-export const DropZone = ({ added }: { readonly added: () => void }) => {
+/** Where a file is dropped or chosen: a STEP file's solids are taken in or refused one by one, a flat drawing is looked at first. */
+export const DropZone = ({ added, flat }: { readonly added: () => void; readonly flat: (file: File) => void }) => {
   const [state, setState] = useState<State>({ is: 'open' });
   const [over, setOver] = useState(false);
   const chooser = useRef<HTMLInputElement>(null);
   const take = async (file: File | undefined): Promise<void> => {
     if (!file || state.is === 'sending') return;
     const { name } = file;
+    if (/\.dxf$/i.test(name)) return flat(file);
     setState({ is: 'sending', name, share: 0 });
     try {
       const answer = await upload<Answer>('/api/parts', file, (share) => setState({ is: 'sending', name, share }));
@@ -46,9 +47,12 @@ export const DropZone = ({ added }: { readonly added: () => void }) => {
   return (
     <section aria-label="Hand in a part" className="no-print">
       <div className={over ? 'drop over' : 'drop'} onDrop={drop} onDragOver={(event) => { event.preventDefault(); setOver(true); }} onDragLeave={() => setOver(false)}>
-        <p><strong>Drop a STEP file here</strong> <span className="soft">(.step or .stp, up to 64 MiB, sheet metal of one thickness)</span></p>
-        <button type="button" className="next" disabled={state.is === 'sending'} onClick={() => chooser.current?.click()}>Choose a file</button>
-        <input ref={chooser} type="file" accept=".step,.stp" className="hidden" tabIndex={-1} aria-label="STEP file" onChange={(event) => {
+        <p><strong>Drop a STEP file or a flat as DXF here</strong> <span className="soft">(.step, .stp or .dxf, sheet metal of one thickness)</span></p>
+        <div className="buttons">
+          <button type="button" className="next" disabled={state.is === 'sending'} onClick={() => chooser.current?.click()}>Choose a file</button>
+          <a className="button" href={to.profile}>Type a profile</a>
+        </div>
+        <input ref={chooser} type="file" accept=".step,.stp,.dxf" className="hidden" tabIndex={-1} aria-label="Part file" onChange={(event) => {
           void take(event.target.files?.[0]);
           event.target.value = '';
         }} />

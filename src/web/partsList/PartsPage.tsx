@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import type { PartRevision } from '../../store/index.js';
-import { nameOnRecord, setNameOnRecord } from '../ask.js';
+import { nameOnRecord, sendFile, setNameOnRecord } from '../ask.js';
+import { FlatDesk } from '../flat/FlatDesk.js';
+import { go, to } from '../place.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { useAnswer } from '../useAnswer.js';
@@ -11,6 +13,7 @@ import { PartRow } from './PartRow.js';
 export const PartsPage = () => {
   const { value, fault, again } = useAnswer<{ readonly parts: readonly PartRevision[] }>('/api/parts');
   const [by, setBy] = useState(nameOnRecord);
+  const [flat, setFlat] = useState<File>();
   const parts = value?.parts;
   return (
     <Sheet
@@ -34,7 +37,16 @@ export const PartsPage = () => {
       }
     >
       <div className="body">
-        <DropZone added={again} />
+        {!flat && <DropZone added={again} flat={setFlat} />}
+        {flat && (
+          <FlatDesk
+            file={flat} told={{ from: 'dxf' }} action="Take it in" leave={() => setFlat(undefined)}
+            take={async (told) => {
+              const { parts: taken } = await sendFile<{ readonly parts: readonly PartRevision[] }>('/api/parts', flat, { told: JSON.stringify(told) });
+              go(to.part(taken[0]!.id));
+            }}
+          />
+        )}
         <Fault sentence={fault} />
         {!parts && !fault && <Waiting what="Fetching the parts" />}
         {parts && parts.length === 0 && <p className="empty">No part is here yet. Hand in a STEP file above to begin.</p>}

@@ -1,0 +1,74 @@
+import type { Assumption, BendTold, DxfReading, Part } from '../../sheet/index.js';
+import { ChoiceChange, NumberChange, TextChange } from './change.js';
+import { ruleChoices, ruleOfChoice, choiceOf } from './ruleChoice.js';
+
+/** The body of a new revision (docs/api.md). */
+export type Revise = (change: Readonly<Record<string, unknown>>) => void;
+
+const UNITS = [['mm', 'millimetres'], ['inch', 'inches'], ['cm', 'centimetres'], ['m', 'metres']] as const;
+const SIDES = [['A', 'up (towards A)'], ['B', 'down (towards B)']] as const;
+
+/** What is told of bends, put beside what was told before. */
+const tellBends = (told: DxfReading, ids: readonly string[], more: BendTold): DxfReading => ({
+  ...told,
+  bends: { ...told.bends, ...Object.fromEntries(ids.map((id) => [id, { ...told.bends?.[id], ...more }])) },
+});
+
+interface BendChangeProps {
+  readonly part: Part;
+  readonly ids: readonly string[];
+  readonly what: 'angle' | 'side' | 'radius';
+  readonly revise: Revise;
+}
+
+/** One measure of one bend or several, changed. Of a flat drawing all of them, else the radius, outside lengths kept. */
+export const BendChange = ({ part, ids, what, revise }: BendChangeProps) => {
+  const bend = part.bends.find(({ id }) => id === ids[0]);
+  if (!bend) return null;
+  const told = part.reading?.from === 'dxf' ? part.reading : undefined;
+  const tell = (more: BendTold): void => told && revise({ told: tellBends(told, ids, more) });
+  const names = ids.length > 3 ? `${ids.length} bends` : ids.join(', ');
+  if (what === 'radius') {
+    return <NumberChange key={bend.insideRadius} label={`inside radius of ${names}, mm`} value={bend.insideRadius} most={5000} send={(insideRadius) => (told ? tell({ insideRadius }) : revise({ radii: Object.fromEntries(ids.map((id) => [id, insideRadius])) }))} />;
+  }
+  if (!told) return null;
+  if (what === 'angle') return <NumberChange key={bend.bendAngle} label={`bend angle of ${names}, degrees`} value={bend.bendAngle} least={0.1} most={180} step={0.5} send={(bendAngle) => tell({ bendAngle })} />;
+  return <ChoiceChange key={bend.direction} label={`direction of ${names}`} value={bend.direction} choices={SIDES} send={(direction) => tell({ direction })} />;
+};
+
+interface AssumptionChangeProps {
+  readonly part: Part;
+  readonly assumption: Assumption;
+  readonly revise: Revise;
+  /** Opens the drawing's layers. */
+  readonly layers: () => void;
+}
+
+/** What can be set otherwise of an assumption; nothing where it is the file's own word. */
+export const AssumptionChange = ({ part, assumption: { code, bends }, revise, layers }: AssumptionChangeProps) => {
+  const told = part.reading?.from === 'dxf' ? part.reading : undefined;
+  const ids = bends.filter((id) => part.bends.some((bend) => bend.id === id));
+  if (code === 'sharp bend' && ids.length > 0) return <BendChange part={part} ids={ids} what="radius" revise={revise} />;
+  if (code === 'profile' && part.reading?.from === 'profile') return <TextChange key={part.reading.line} label="profile" value={part.reading.line} send={(line) => revise({ line })} />;
+  if (!told) return null;
+  switch (code) {
+    case 'unit':
+      return <ChoiceChange key={part.unit} label="unit of the drawing" value={part.unit} choices={UNITS} send={(unit) => revise({ told: { ...told, unit } })} />;
+    case 'layers':
+      return <button type="button" onClick={layers}>Choose the layers</button>;
+    case 'thickness':
+      return <NumberChange key={part.thickness} label="thickness, mm" value={part.thickness} least={0.05} most={50} send={(thickness) => revise({ told: { ...told, thickness } })} />;
+    case 'healed gap':
+      return <NumberChange label="gaps joined up to, mm" value={told.gap ?? 0.05} least={0.001} most={5} step={0.01} send={(gap) => revise({ told: { ...told, gap } })} />;
+    case 'rule':
+      return <ChoiceChange key={JSON.stringify(part.rule)} label="rule of the flat" value={choiceOf(part.rule)} choices={ruleChoices(part.rule)} send={(rule) => revise({ told: { ...told, rule: ruleOfChoice(rule) } })} />;
+    case 'bend angle':
+      return ids.length === 0 ? null : <BendChange part={part} ids={ids} what="angle" revise={revise} />;
+    case 'bend direction':
+      return ids.length === 0 ? null : <BendChange part={part} ids={ids} what="side" revise={revise} />;
+    case 'bend radius':
+      return ids.length === 0 ? null : <BendChange part={part} ids={ids} what="radius" revise={revise} />;
+    default:
+      return null;
+  }
+};
