@@ -58,7 +58,7 @@ export const judge = async (searched: Searched, input: TrialInput): Promise<{ re
   const freeWay = async (action: Action, mask: number, setting: Setting, need: Interval): Promise<Option | string> => {
     const { waysIn, waysOut } = waysFor(setting);
     const wing = setting.views.find((v) => v.wing && v.onGaugeSide)!.plate;
-    const without: Option['stop'] = { kind: 'none', plate: wing, face: 'none', x: 0, axisX: 0, r: 0, z: [], retract: 0, spread: 0 };
+    const without: Option['stop'] = { kind: 'none', plate: wing, face: 'none', x: 0, axisX: 0, r: 0, z: [], retract: 0, spread: 0, feature: null, height: 0, touching: 0 };
     const at = (i: number, o: number): Option => ({ setting, line: need, need, stop: without, tools: { window: need, wayIn: waysIn[i]!, wayOut: waysOut[o]! } });
     const [inward, outward] = [/^(, way in|, close|: the way in)/, /^(, open|, way out|: the way out)/];
     const first = await findings(action, mask, at(0, 0), need);
@@ -100,7 +100,7 @@ export const judge = async (searched: Searched, input: TrialInput): Promise<{ re
     }
     verdicts.careful.push(`${name(action, mask)}: ${said.conflicts.map((c) => `${c.code} ${c.body} ${c.phase} ${c.by.toFixed(2)}`).join(', ')}`);
     const { stop } = chooseStop(asker, setting, free.tools);
-    return { ok: true, option: stop ? { ...free, stop } : free };
+    return { ok: true, option: stop ? { ...free, stop } : free, others: () => [] };
   };
   const known = new Map<string, Answer>();
   const strokes = task.groups.length;

@@ -14,6 +14,12 @@ const bendSide = z.object({ plate: number, line });
 const facing = z.enum(['as drawn', 'reversed']);
 const ear = z.enum(['left', 'right']);
 
+const feature = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('face'), plate: number, side }),
+  z.object({ kind: z.literal('edge'), plate: number, at: pair }),
+  z.object({ kind: z.literal('corner'), plate: number, bend: number }),
+]);
+
 const part = z.object({
   name: text,
   thickness: number.positive(),
@@ -42,6 +48,9 @@ const part = z.object({
   ),
   unit: z.enum(['mm', 'inch', 'm', 'cm']),
   volume: number.exactOptional(),
+  dimensions: list(
+    z.object({ id: text, between: z.tuple([feature, feature]).readonly(), tolerance: number.positive().exactOptional() }),
+  ).exactOptional(),
 });
 
 const axis = z.discriminatedUnion('drive', [
@@ -82,6 +91,8 @@ const machine = z.object({
     }),
     beam: contour,
     apart: number,
+    play: known.exactOptional(),
+    squareness: known.exactOptional(),
   }),
   beam: list(contour),
   clamp: list(contour),
@@ -210,7 +221,7 @@ const step = z.object({
   wayIn: list(move),
   wayOut: list(move),
   words: text,
-  measure: z.object({ what: text, length: number, tolerance: number }),
+  measure: z.object({ what: text, length: number, tolerance: number, firstPiece: number.exactOptional(), batch: number.exactOptional() }),
   time: list(timePiece),
 });
 
@@ -218,7 +229,7 @@ const reason = z.object({
   code: z.enum([
     'clearance', 'plate on plate', 'way in', 'way out', 'no stop', 'bed length', 'between frames', 'force', 'tool rating',
     'daylight', 'shut height', 'short flange', 'no tool', 'no segments', 'one ram', 'radius', 'die angle', 'minimum radius',
-    'rolled', 'hem', 'floor', 'limit', 'no order', 'nothing to bend', 'blank',
+    'rolled', 'hem', 'floor', 'limit', 'no order', 'nothing to bend', 'blank', 'tolerance',
   ]),
   sentence: text,
   bends: list(text),
@@ -227,6 +238,8 @@ const reason = z.object({
   bodies: list(text).exactOptional(),
   by: number.exactOptional(),
 });
+
+const spread = z.object({ rootSumSquare: number, worstCase: number });
 
 /** A trial as it was saved: every field of src/trial/trial.ts, checked once where a file comes in. */
 export const trialSchema: z.ZodType<Trial> = z.object({
@@ -272,6 +285,23 @@ export const trialSchema: z.ZodType<Trial> = z.object({
     findings: list(text),
   }),
   counts: z.record(text, number).readonly(),
+  dimensions: list(
+    z.object({
+      id: text,
+      what: text,
+      value: number,
+      tolerance: number.nullable(),
+      askedBy: text,
+      firstPiece: spread,
+      batch: spread,
+      contributions: list(
+        z.object({ what: text, at: text, kind: z.enum(['systematic', 'scatter']), half: number, unit: text, size: number, mark: text }),
+      ),
+      notKnown: list(text),
+      verdict: z.enum(['holds', 'does not hold', 'not known', 'no tolerance']),
+      forced: text.exactOptional(),
+    }),
+  ).exactOptional(),
   misses: list(z.object({ bend: text, flange: text, miss: number })).exactOptional(),
   warnings: list(text),
   assumptions: list(text),

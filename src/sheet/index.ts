@@ -1,4 +1,4 @@
-export type { Assumption, Bend, BendSide, Line, Part, Plate, Side } from './part.js';
+export type { Assumption, Bend, BendSide, Dimension, Feature, Line, Part, Plate, Side } from './part.js';
 export type { BendTold, DxfReading, LayerRole, Marks, ProfileReading, Reading } from './reading.js';
 export type { Developed } from './developed.js';
 export { acrossBend, middleFrame } from './acrossBend.js';
@@ -9,7 +9,10 @@ export { type BendLine, type Blank, blank } from './blank.js';
 export { chainLoops } from './chainLoops.js';
 export type { FlatEdge } from './flatPieces.js';
 export { demoParts } from './demoParts.js';
+export { defaultDimensions } from './defaultDimensions.js';
 export { develop, ruleInWords } from './develop.js';
+export { deviated, NO_DEVIATION, type BendDeviation } from './deviated.js';
+export { bendsOf, edgeAt, featurePlane, type DimensionReading, heightOver, readings, valueOf } from './dimension.js';
 export { type NearFeature, featuresNearBends } from './featuresNearBends.js';
 export { type Folded, fold } from './fold.js';
 export { type FoldedStrip, type ZoneQuad, foldedZone, zoneQuads } from './foldedZone.js';

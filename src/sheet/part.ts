@@ -75,6 +75,24 @@ export interface Assumption {
   readonly bends: readonly string[];
 }
 
+/** What a drawing dimension is picked from. */
+export type Feature =
+  /** A or B face of a plate. */
+  | { readonly kind: 'face'; readonly plate: number; readonly side: Side }
+  /** The straight edge of a plate that lies at this point of the plate's frame. */
+  | { readonly kind: 'edge'; readonly plate: number; readonly at: Vec2 }
+  /** Where a flange is measured to from outside: the outer apex of a bend (index), past 90 degrees its outer tangent. */
+  | { readonly kind: 'corner'; readonly plate: number; readonly bend: number };
+
+/** A drawing dimension; its value follows from the part. Read from the first feature's plane to the second feature. */
+export interface Dimension {
+  /** 'd1', 'd2', ... */
+  readonly id: string;
+  readonly between: readonly [Feature, Feature];
+  /** mm, plus and minus; absent where the drawing names none. */
+  readonly tolerance?: number;
+}
+
 /** A part: plates joined by bends into a tree, all of one thickness. A flat sheet has one plate and no bend. */
 export interface Part {
   readonly name: string;
@@ -93,4 +111,6 @@ export interface Part {
   readonly rule?: AllowanceRule;
   readonly metal?: string;
   readonly marks?: Marks;
+  /** Dimensions of the drawing; where absent, `defaultDimensions` are looked at. */
+  readonly dimensions?: readonly Dimension[];
 }

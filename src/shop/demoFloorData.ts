@@ -226,6 +226,8 @@ export const DEMO_FLOOR_DATA = [
       finger: finger(14, 30, 28),
       beam: GAUGE_BEAM,
       apart: 80,
+      play: { value: 0.12, source: 'measured' },
+      squareness: { value: 0.3, source: 'measured' },
     },
     beam: [{ shape: 'beam', front: 38, thickness: 75, from: 55, height: 800 }],
     clamp: [{ shape: 'clamp', width: 80, height: 55, chamfer: 6 }],

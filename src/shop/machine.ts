@@ -74,6 +74,9 @@ export interface Machine {
     readonly beam: Contour;
     /** mm that must stay between the two fingers' middles. */
     readonly apart: number;
+    /** mm of play of a finger on its carrier with the sheet's touch; mm over 1,000 mm by which the fingers stand out of square. */
+    readonly play?: Known;
+    readonly squareness?: Known;
   };
   /** Bed-long cross-sections in (back, up). `beam` and `clamp` from the punch's shoulder seat, `bed` from the die seat. */
   readonly beam: readonly Contour[];

@@ -66,6 +66,8 @@ const machineSchema = z.strictObject({
     }),
     beam: sectionSchema,
     apart: mm(0, 2000),
+    play: knownSchema.exactOptional(),
+    squareness: knownSchema.exactOptional(),
   }),
   beam: list(sectionSchema, 1, 'cross-sections'),
   clamp: list(sectionSchema, 1, 'cross-sections'),

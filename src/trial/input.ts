@@ -1,5 +1,5 @@
 import type { MeasuredDeduction } from '../forming/index.js';
-import type { Metal } from '../metal/index.js';
+import type { GeneralClass, Metal } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Machine, Rack } from '../shop/index.js';
 import type { Blank } from '../sheet/index.js';
@@ -22,6 +22,10 @@ export interface TrialInput {
   readonly wishes?: Wishes;
   /** The shop's own measured deductions: where a bend's metal, thickness, V and tip are in it, it overrides the strip. */
   readonly deductions?: readonly MeasuredDeduction[];
+  /** Class of ISO 2768-1 for the dimensions that carry no tolerance of their own: a hard limit, like theirs. */
+  readonly toleranceClass?: GeneralClass;
+  /** What is held against a tolerance: the batch's root of the sum of squares (when absent) or its worst case. */
+  readonly toleranceRule?: ToleranceRule;
   readonly limits?: {
     /** Computing time, s. */
     readonly seconds?: number;
@@ -44,3 +48,5 @@ export interface Searched {
   readonly tooling: Tooling;
   readonly result: SearchResult;
 }
+
+export type ToleranceRule = 'root-sum-square' | 'worst case';

@@ -7,13 +7,15 @@ import { type Layout, layoutOf, standTogether } from './layout.js';
 import { BASE_ALLOWANCE } from './limits.js';
 import { createPlateClearance } from './plateClearance.js';
 import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
-import { type SearchResult, search } from './search.js';
+import type { SearchResult } from './search.js';
 import { unheldLimits, withForming } from './stepForming.js';
 import { runSeconds, stepsOf } from './steps.js';
+import { sameFeature } from './stops.js';
 import { type StrokeAnswer, type StrokeOption, createStrokeAsker, settingOf } from './strokeOption.js';
 import { symmetriesOf } from './symmetry.js';
 import type { Action, Planned, SearchTask } from './task.js';
 import { TIME, handlingFactor, leastStroke, strokeSeconds, waySeconds } from './time.js';
+import { type WithinTolerance, asksTolerance, searchWithin } from './tolerance.js';
 import { type Tooling, bendLength, toolings } from './tooling.js';
 import type { Reason, Trial } from './trial.js';
 import { leastWays } from './toolClearance.js';
@@ -35,6 +37,7 @@ interface Attempt {
   readonly tooling: Tooling;
   readonly groups: readonly Group[];
   readonly result: SearchResult;
+  readonly within: WithinTolerance;
   readonly layout: Layout | null;
   readonly handling: number;
   readonly stationShare: number;
@@ -89,7 +92,10 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     const higher: Pair = higherPairs.get(key) ?? pairOf(machine, pair.punch, pair.die, pair.punchFacing, riser);
     higherPairs.set(key, higher);
     const again = stroke(tooling, machine, groups[step.action.group]!, step.action.gaugeSide, higher, (b) => (step.mask & (1 << b)) !== 0);
-    return again.ok ? { ...step, option: again.option } : null;
+    const same = again.ok ? [again.option, ...again.others()].find((o) => sameFeature(o.stop.feature, step.option.stop.feature)) : undefined;
+    // another stop may break the tolerance that this one was taken for
+    const option = same ?? (again.ok && !asksTolerance(input) ? again.option : null);
+    return option ? { ...step, option } : null;
   };
   const force = ({ option: { setting: { group } } }: Planned): number => tooling.forming[group.bends[0]!]!.air.peakForcePerLength * group.bends.reduce((sum, b) => sum + bendLength(sheet.part, b), 0);
   const byHand = (axis: typeof machine.gauge.x): number => (axis.drive === 'by hand' ? axis.seconds : 0);
@@ -117,14 +123,15 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     },
     onBest: (seconds, bound) => hooks.onProgress?.({ done: 'a plan is found; looking for a better one', share: 0.6, bestSeconds: seconds, bound }),
   };
-  const result = search(task);
+  const within = searchWithin(task, tooling, input);
+  const { result } = within;
   hooks.onSearch?.({ task, tooling, result });
   const kept = result.kind === 'plan' ? layoutOf(result.plan, machine, rack, raised, force) : null;
   counts['clearance questions asked'] = (counts['clearance questions asked'] ?? 0) + asker.counts.asked;
   counts['clearance questions answered anew'] = (counts['clearance questions answered anew'] ?? 0) + asker.counts.answered;
   counts['strokes asked'] = (counts['strokes asked'] ?? 0) + answers.size;
   counts['states taken'] = (counts['states taken'] ?? 0) + result.states;
-  return { tooling, groups, result, layout: kept?.ok ? kept.layout : null, handling, stationShare };
+  return { tooling, groups, result, within, layout: kept?.ok ? kept.layout : null, handling, stationShare };
 };
 
 /** Are there as many left ear segments as right ones? Only then is a plan as good as its mirror image. */
@@ -211,7 +218,10 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
         undecided = true;
         reasons.unshift({ code: 'limit', bends: [], sentence: `The computing time of ${(limit / 1000).toFixed(0)} s ended before an order was found or ruled out with V ${tooling.v}.` });
       }
-      if (result.kind === 'none') {
+      if (result.kind === 'none' && attempt.within.reason) {
+        reasons.push(attempt.within.reason);
+        undecided ||= attempt.within.notKnown;
+      } else if (result.kind === 'none') {
         if (result.layout) {
           undecided = true;
           reasons.push(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0));
@@ -276,6 +286,7 @@ const made = (
       ...(hand > 1e-6 ? [{ what: 'axes set by hand between steps', seconds: hand }] : []),
       { what: `set-up of ${layout.stations.length} station${layout.stations.length > 1 ? 's' : ''} and the batch, shared by ${input.quantity}`, seconds: batch },
     ],
+    dimensions: attempt.within.predicted(layout.plan),
     bound: result.bound + TIME.batch / input.quantity, proven: result.proven,
     model: modelSentence(steps.length, [...new Set(tried)], input),
     warnings: [

@@ -5,7 +5,7 @@ import type { Conflict } from './conflict.js';
 import { bitsOf } from './groups.js';
 import { type OpenStation, pairsOf, stationsFor, stationsKey } from './openStation.js';
 import type { StrokeOption } from './strokeOption.js';
-import { type Action, type Blocked, type Planned, type SearchTask, changeSeconds } from './task.js';
+import { type Action, type Blocked, type Held, type Planned, type SearchTask, changeSeconds } from './task.js';
 import { TIME } from './time.js';
 
 export type SearchResult =
@@ -23,6 +23,8 @@ interface Node {
   readonly cost: number;
   /** Strokes (group and side) that the station at hand takes as cheaply as any pair ever could. */
   readonly settled: Set<number>;
+  /** What a limit by tolerance remembers, null where there is none. */
+  readonly held: Held | null;
 }
 
 /** A stroke that waits to be asked (no option yet) or, once answered, to be taken on a station. */
@@ -43,7 +45,7 @@ const PER_PLAINNESS = 1e-8;
 /** Looks at the clock once in so many states. */
 const CLOCK = 32;
 
-const ROOT: Omit<Node, 'settled'> = { mask: 0, planned: null, parent: null, stations: [], at: -1, cost: 0 };
+const ROOT: Omit<Node, 'settled' | 'held'> = { mask: 0, planned: null, parent: null, stations: [], at: -1, cost: 0 };
 
 const planOf = (node: Node): Planned[] => {
   const plan: Planned[] = [];
@@ -71,8 +73,8 @@ const taken = (task: SearchTask, { parent, action, cost }: Pick<Waiting, 'parent
   });
 };
 
-const nodeOf = ({ parent, action, option, cost, stations, at }: Waiting & { readonly option: StrokeOption }, bits: readonly number[]): Node => ({
-  mask: parent.mask | bits[action.group]!, planned: { action, option, mask: parent.mask }, parent, stations, at, cost, settled: new Set(),
+const nodeOf = ({ parent, action, option, cost, stations, at }: Waiting & { readonly option: StrokeOption }, bits: readonly number[], held: Held | null): Node => ({
+  mask: parent.mask | bits[action.group]!, planned: { action, option, mask: parent.mask }, parent, stations, at, cost, settled: new Set(), held,
 });
 
 /** The fold and the way it lies, the same for all that the part's symmetries take it to. */
@@ -91,7 +93,7 @@ const foldKey = (symmetries: SearchTask['symmetries'], mask: number, towards: nu
 
 /** A plan at once: the order that unbending found, each stroke put where it costs least then and there. */
 const firstPlan = (task: SearchTask, order: Order, bits: readonly number[]): Node | null => {
-  let node: Node = { ...ROOT, settled: new Set() };
+  let node: Node = { ...ROOT, settled: new Set(), held: null };
   for (const { group, mask } of order) {
     const ways = task.actions.filter((a) => a.group === group && task.allows(a, mask)).flatMap((action) => {
       const opens = !node.stations.some((s) => s.pair === action.pair);
@@ -108,7 +110,7 @@ const firstPlan = (task: SearchTask, order: Order, bits: readonly number[]): Nod
       }
     }
     if (!best) return null;
-    node = nodeOf(best, bits);
+    node = nodeOf(best, bits, null);
   }
   return node;
 };
@@ -180,6 +182,10 @@ export const search = (task: SearchTask): SearchResult => {
       blocked.push({ action, mask: parent.mask, conflicts: answer.conflicts });
       return;
     }
+    if (task.holding) {
+      for (const option of task.holding.options(answer)) taken(task, entry, option).forEach(push);
+      return;
+    }
     const { option } = answer;
     const ways = taken(task, entry, option);
     const noneCheaper = task.extra(option) <= cheapest.get(way)! + SAME_COST;
@@ -187,13 +193,13 @@ export const search = (task: SearchTask): SearchResult => {
     ways.forEach(push);
   };
 
-  if (order !== 'stopped') {
+  if (order !== 'stopped' && !task.holding) {
     const first = firstPlan(task, order, bits);
     if (first) complete(first);
     // its own layout may fail where another plan's stands: only what the proof of the best meets counts against `proven`
     layoutTrouble = null;
   }
-  expand({ ...ROOT, settled: new Set() });
+  expand({ ...ROOT, settled: new Set(), held: task.holding?.start ?? null });
   while (queue.length > 0) {
     const f = queue.peekValue()!;
     if (best && f >= (best as { seconds: number }).seconds - SAME_COST) break;
@@ -209,10 +215,12 @@ export const search = (task: SearchTask): SearchResult => {
       settle(entry);
       continue;
     }
-    const node = nodeOf({ ...entry, option }, bits);
+    const held = task.holding?.after(entry.parent.held!, option) ?? null;
+    if (task.holding && !held) continue;
+    const node = nodeOf({ ...entry, option }, bits, held);
     const { action } = entry;
     const stop = task.remembersStop ? `|${option.stop.x.toFixed(1)}|${option.stop.r.toFixed(1)}` : '';
-    const key = `${foldKey(task.symmetries, node.mask, action.towards)}|${stationsKey(node.stations, node.at)}|${action.sideUp}${stop}`;
+    const key = `${foldKey(task.symmetries, node.mask, action.towards)}|${stationsKey(node.stations, node.at)}|${action.sideUp}${stop}${held ? `|${held.key}` : ''}`;
     if (closed.has(key)) continue;
     closed.add(key);
     states++;

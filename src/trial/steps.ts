@@ -9,7 +9,7 @@ import type { StrokeOption } from './strokeOption.js';
 import { BASE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
 import { placed } from './placed.js';
 import { TIME, strokeSeconds, sumOf, waySeconds } from './time.js';
-import { generalTolerance } from './tolerance.js';
+import { generalTolerance } from './generalTolerance.js';
 import { type Tooling, bendLength } from './tooling.js';
 import type { Margin, Move, Step, Stop, TimePiece } from './trial.js';
 import { contactReach, depthAt, tipAt, wingsAt } from './vBend.js';

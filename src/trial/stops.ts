@@ -1,4 +1,5 @@
 import { type Interval, type Vec2, type Vec3, apply, turn, union } from '../geometry/index.js';
+import type { Feature } from '../sheet/index.js';
 import type { Axis, FingerFace } from '../shop/index.js';
 import type { Asker } from './asker.js';
 import type { Body } from './body.js';
@@ -16,6 +17,7 @@ import { type Passes, passesFor, passesIn, passesOut, passesStroke, seenFrom } f
 /** Something on the gauge side that a finger can touch with the sheet flat: (back, up) from the die top, along from the bend's origin. */
 interface Target {
   readonly kind: 'edge' | 'flange';
+  readonly feature: Feature;
   readonly view: View;
   readonly back: number;
   readonly low: number;
@@ -36,6 +38,10 @@ export interface StopChoice {
   readonly retract: number;
   /** How far the outer fingers stand apart: squareness comes from it. */
   readonly spread: number;
+  /** What the fingers touch, null for a scribed line; how high over the sheet's middle plane (the flange's highest contact) and over what length of it one finger bears. mm */
+  readonly feature: Feature | null;
+  readonly height: number;
+  readonly touching: number;
 }
 
 /** An edge is square to the bed's length, or a flange to the back, within this sine. */
@@ -68,7 +74,7 @@ const targets = ({ views, bend, sheet }: Setting): readonly Target[] => {
       const corners = outline.map((v) => apply(view.pose, [v.x, v.y, 0]));
       const heights = corners.map((p) => p[2] + t / 2);
       found.push({
-        kind: 'flange', view, back: flat.x + middle[1] + t / 2,
+        kind: 'flange', feature: { kind: 'face', plate: view.plate, side: normal[1] > 0 ? 'A' : 'B' }, view, back: flat.x + middle[1] + t / 2,
         low: Math.min(...heights), high: Math.max(...heights),
         along: [Math.min(...corners.map((p) => p[0])), Math.max(...corners.map((p) => p[0]))],
       });
@@ -84,7 +90,7 @@ const targets = ({ views, bend, sheet }: Setting): readonly Target[] => {
       if (outwards[1] < 0 || !along(outwards, 1)) return;
       const [p, q] = [apply(view.pose, [v.x, v.y, 0]), apply(view.pose, [w.x, w.y, 0])];
       const up = p[2] + t / 2;
-      found.push({ kind: 'edge', view, back: flat.x + p[1], low: up - t / 2, high: up + t / 2, along: [Math.min(p[0], q[0]), Math.max(p[0], q[0])] });
+      found.push({ kind: 'edge', feature: { kind: 'edge', plate: view.plate, at: [(v.x + w.x) / 2, (v.y + w.y) / 2] }, view, back: flat.x + p[1], low: up - t / 2, high: up + t / 2, along: [Math.min(p[0], q[0]), Math.max(p[0], q[0])] });
     });
   }
   return found;
@@ -118,16 +124,19 @@ const fingerPlaces = (target: Target, forbidden: readonly Interval[], width: num
   return right - left >= apart ? [left, right] : [(isFree((left + right) / 2) ? (left + right) / 2 : left)];
 };
 
+/** Do two stops touch the sheet at the same edge or face? */
+export const sameFeature = (one: Feature | null, other: Feature | null): boolean => JSON.stringify(one) === JSON.stringify(other);
+
 /**
- * The best stop for a stroke: two fingers before one, an edge before a flange, the wider stance before the narrower.
- * Null, with what stands in the way, when no finger reaches.
+ * The best stop for a stroke: two fingers before one, an edge before a flange, the wider stance before the narrower. `without` leaves
+ * edges and faces out. Null, with what stands in the way, when no finger reaches.
  */
-export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolClearance, 'wayIn' | 'wayOut'>):
+export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolClearance, 'wayIn' | 'wayOut'>, without: readonly Feature[] = []):
   { readonly stop: StopChoice } | { readonly stop: null; readonly conflict: Conflict } => {
   const { machine, pair, bend, views } = setting;
   const { gauge } = machine;
   const [xLeast, xMost] = span(gauge.x);
-  const found = targets(setting);
+  const found = targets(setting).filter((t) => !without.some((f) => sameFeature(f, t.feature)));
   let nearest = -Infinity;
   const { finger, beam } = gaugeBodies(gauge);
   const strikes = (target: Target, x: number, r: number, kind: 'arriving' | 'bending', movedBack: boolean): { readonly where: readonly Interval[]; readonly beam: boolean } => {
@@ -190,7 +199,10 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
       const rank = plain + (places.length > 1 ? -spread * WIDER : ONE_FINGER);
       if (rank >= bestRank) continue;
       bestRank = rank;
-      best = { kind: target.kind, plate: target.view.plate, face: face.name, x: target.back, axisX: x, r, z: places, retract, spread };
+      best = { kind: target.kind, plate: target.view.plate, face: face.name, x: target.back, axisX: x, r, z: places, retract, spread,
+        feature: target.feature, height: target.kind === 'edge' ? 0 : Math.min(target.high, r - pair.dieTop + face.to) - bend.thickness / 2,
+        touching: Math.min(gauge.finger.width, target.along[1] - target.along[0]),
+      };
     }
   }
   if (best) return { stop: best };

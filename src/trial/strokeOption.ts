@@ -24,7 +24,8 @@ export interface StrokeOption {
 }
 
 export type StrokeAnswer =
-  | { readonly ok: true; readonly option: StrokeOption }
+  /** `others`: the same stroke by each other stop, best first, asked only for dimensions that want them. */
+  | { readonly ok: true; readonly option: StrokeOption; readonly others: () => readonly StrokeOption[] }
   | { readonly ok: false; readonly conflicts: readonly Conflict[] };
 
 /** Where each bend line of a group lies along the bed, from the first bend's origin. */
@@ -108,11 +109,25 @@ export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>,
     if (!stop.stop) {
       return {
         ok: true,
-        option: { setting, line, need, tools: tools.value, stop: { kind: 'none', plate: setting.views.find((v) => v.wing && v.onGaugeSide)!.plate, face: 'none', x: 0, axisX: 0, r: 0, z: [], retract: 0, spread: 0 } },
+        others: () => [],
+        option: { setting, line, need, tools: tools.value, stop: { kind: 'none', plate: setting.views.find((v) => v.wing && v.onGaugeSide)!.plate, face: 'none', x: 0, axisX: 0, r: 0, z: [], retract: 0, spread: 0, feature: null, height: 0, touching: 0 } },
       };
     }
-    return { ok: true, option: { setting, line, need, tools: tools.value, stop: stop.stop } };
+    const by = (choice: StopChoice): StrokeOption => ({ setting, line, need, tools: tools.value, stop: choice });
+    return { ok: true, option: by(stop.stop), others: once(() => {
+      const found: StopChoice[] = [stop.stop];
+      for (;;) {
+        const next = chooseStop(asker, setting, tools.value, found.map((c) => c.feature!));
+        if (!next.stop) return found.slice(1).map(by);
+        found.push(next.stop);
+      }
+    }) };
   };
+
+const once = <T>(make: () => T): (() => T) => {
+  let made: { readonly value: T } | null = null;
+  return () => (made ??= { value: make() }).value;
+};
 
 /** Metal behind the throat must pass between the side frames. */
 const tooDeep = (setting: Setting): Conflict | null => {

@@ -20,6 +20,20 @@ export interface Action {
   readonly plainness: number;
 }
 
+/** What a limit remembers of a partial plan; plans of different keys never stand for one another. */
+export interface Held {
+  readonly key: string;
+}
+
+/** A hard limit on whole plans that depends on the stops taken. */
+export interface Holding {
+  readonly start: Held;
+  /** The stops of a stroke that make a difference to the limit. */
+  readonly options: (answer: StrokeAnswer & { readonly ok: true }) => readonly StrokeOption[];
+  /** Null when the limit can no longer be held. */
+  readonly after: (before: Held, option: StrokeOption) => Held | null;
+}
+
 /** What the search is asked: strokes, what each costs, and whom to ask whether it may be made. */
 export interface SearchTask {
   readonly groups: readonly Group[];
@@ -42,6 +56,8 @@ export interface SearchTask {
   readonly finish: (plan: readonly Planned[], stations: number) => { readonly ok: true; readonly seconds: number } | { readonly ok: false; readonly conflict: Conflict };
   /** Ways to lay the blank onto itself under which every answer and cost is the same. */
   readonly symmetries: readonly Symmetry[];
+  /** Present when tolerances limit the plans. */
+  readonly holding?: Holding;
   readonly stopNow: () => boolean;
   readonly onBest?: (seconds: number, bound: number) => void;
 }

@@ -38,8 +38,53 @@ export interface Trial {
   readonly counts: Readonly<Record<string, number>>;
   /** Present when a blank already cut was given: what each flange comes out wrong by. */
   readonly misses?: readonly { readonly bend: string; readonly flange: string; readonly miss: number }[];
+  /** What each dimension is predicted to come out as on this machine by these stops in this order. */
+  readonly dimensions?: readonly PredictedDimension[];
   readonly warnings: readonly string[];
   readonly assumptions: readonly string[];
+}
+
+/** Plus and minus, mm: the root of the sum of squares of all contributions' half ranges, and their plain sum. */
+export interface Spread {
+  readonly rootSumSquare: number;
+  readonly worstCase: number;
+}
+
+/** What one source of error does to one dimension. */
+export interface Contribution {
+  readonly what: string;
+  /** The stroke, edge or set-up that it belongs to, '' for what all share. */
+  readonly at: string;
+  /** 'systematic' errors are alike on every part and corrected after the first piece; 'scatter' stays. */
+  readonly kind: 'systematic' | 'scatter';
+  /** Half range of the source in its unit, and what it makes of the dimension in mm. */
+  readonly half: number;
+  readonly unit: string;
+  readonly size: number;
+  /** Where the half range comes from. */
+  readonly mark: string;
+}
+
+export interface PredictedDimension {
+  readonly id: string;
+  /** From what to what. */
+  readonly what: string;
+  /** mm, as these tools form the part. */
+  readonly value: number;
+  /** mm, plus and minus, null where none is asked; and who asks it. */
+  readonly tolerance: number | null;
+  readonly askedBy: string;
+  /** The first piece sees all errors, the batch after its correction only the scatter. */
+  readonly firstPiece: Spread;
+  readonly batch: Spread;
+  /** Largest first. */
+  readonly contributions: readonly Contribution[];
+  /** Sources that matter and that nobody measured on this machine. */
+  readonly notKnown: readonly string[];
+  /** Of the batch's spread by the rule asked for. */
+  readonly verdict: 'holds' | 'does not hold' | 'not known' | 'no tolerance';
+  /** Where this dimension made the plan another than the quickest: which choices, in a sentence or two. */
+  readonly forced?: string;
 }
 
 export interface ProofSummary {
@@ -199,7 +244,14 @@ export interface Step {
   /** What to do with the sheet, in words. */
   readonly words: string;
   /** The flange to measure after the stroke: outside length in mm. */
-  readonly measure: { readonly what: string; readonly length: number; readonly tolerance: number };
+  readonly measure: {
+    readonly what: string;
+    readonly length: number;
+    readonly tolerance: number;
+    /** mm, plus and minus (root of the sum of squares): what the first piece, and the batch after correction, is expected to show. */
+    readonly firstPiece?: number;
+    readonly batch?: number;
+  };
   readonly time: readonly TimePiece[];
 }
 
@@ -230,7 +282,8 @@ export interface Reason {
     | 'limit'
     | 'no order'
     | 'nothing to bend'
-    | 'blank';
+    | 'blank'
+    | 'tolerance';
   /** At most two sentences; names the bodies and the millimetres. */
   readonly sentence: string;
   readonly bends: readonly string[];
