@@ -1,6 +1,6 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
-import { planAndProve } from '../fit/index.js';
+import { type Alternative, alternatives, planAndProve } from '../fit/index.js';
 import { deductionsFromCsv } from '../forming/index.js';
 import { readBlankDxf } from '../intake/index.js';
 import { type Metal, metalById, metals } from '../metal/index.js';
@@ -32,6 +32,7 @@ interface TrialOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly deductions?: string;
   readonly quantity: string;
   readonly seconds?: string;
+  readonly others?: string;
   readonly keep?: string;
   readonly lock?: readonly string[];
   readonly forbid?: readonly string[];
@@ -89,19 +90,24 @@ const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<T
   };
 };
 
+const othersInWords = (others: readonly Alternative[]): string =>
+  others.map(({ without, trial, more }) => `\n${more >= 0 ? '+' : '-'}${Math.abs(more).toFixed(1)} s a part, ${without}: ${trial.steps.map((s) => s.bends.join(' and ')).join(', ')}; ${trial.stations.length} station${trial.stations.length > 1 ? 's' : ''}.`).join('');
+
 const hooks = { now: () => performance.now() };
 
 const one = async (file: string, options: TrialOptions): Promise<void> => {
   const { output, ...spoken } = options;
   const machine = machineNamed(options.machine, await floorOf(options));
-  const trial = await planAndProve({ ...(await inputWithout(file, options)), machine }, hooks);
+  const input = { ...(await inputWithout(file, options)), machine };
+  const trial = await planAndProve(input, hooks);
+  const others = options.others === undefined || trial.verdict !== 'makes' ? [] : await alternatives(input, trial, wholeNumber('--others', options.others, 1, 50), hooks);
   process.exitCode = CODES[trial.verdict];
-  const value = { units: JSON_UNITS, ...trial };
+  const value = { units: JSON_UNITS, ...trial, ...(options.others === undefined ? {} : { others }) };
   if (output !== undefined) {
     const asJson = extname(output).toLowerCase() === '.json';
     await writeWhole(output, asJson ? `${JSON.stringify(value, null, 2)}\n` : await setupSheetPdf(trial, { units: options.units ?? 'mm' }));
   }
-  await answer(value, () => trialInWords(trial, options.units), spoken);
+  await answer(value, () => `${trialInWords(trial, options.units)}${othersInWords(others)}`, spoken);
 };
 
 const everyMachine = async (file: string, options: TrialOptions): Promise<void> => {
@@ -128,6 +134,7 @@ export const trialCommand = (): Command =>
     .option(...RACK_OPTION)
     .option('--quantity <number>', 'parts made with one set-up', '1')
     .option('--seconds <number>', 'computing time for the search')
+    .option('--others <number>', 'look for other ways too: so many changes to the best plan are tried, each planned and proven again')
     .option('--keep <bends>', 'keep these bends in this order, as b3,b1')
     .option('--lock <step=bend>', 'make this bend at this step, as 1=b3; may be given again', gathered)
     .option('--forbid <words>', 'a seat or punch not to be used, as "b1 plate 2" (that plate to the gauge) or "b1 punch ID"; may be given again', gathered)

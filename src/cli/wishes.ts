@@ -1,4 +1,4 @@
-import type { TrialInput } from '../trial/index.js';
+import type { TrialInput, Wishes } from '../trial/index.js';
 import { Fault } from './fault.js';
 import { wholeNumber } from './numbers.js';
 
@@ -7,8 +7,6 @@ interface WishOptions {
   readonly lock?: readonly string[];
   readonly forbid?: readonly string[];
 }
-
-type Wishes = NonNullable<TrialInput['wishes']>;
 
 /** An option given several times. */
 export const gathered = (value: string, before: readonly string[] | undefined): readonly string[] => [...(before ?? []), value];

@@ -3,3 +3,4 @@ export type {
 } from './trial.js';
 export type { Searched, TrialHooks, TrialInput } from './input.js';
 export { planTrial } from './planTrial.js';
+export type { Wishes } from './wishes.js';

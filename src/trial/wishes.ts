@@ -10,8 +10,8 @@ export interface Wishes {
   readonly keepOrder?: readonly string[];
   /** Stroke `step` (1 is the first) makes this bend. */
   readonly lock?: readonly { readonly step: number; readonly bend: string }[];
-  /** Never this bend with that plate to the gauge, or under that punch. */
-  readonly forbid?: readonly { readonly bend: string; readonly plateToGauge?: number; readonly punch?: string }[];
+  /** Never this bend with that plate to the gauge, or under that punch, or at that step. */
+  readonly forbid?: readonly { readonly bend: string; readonly plateToGauge?: number; readonly punch?: string; readonly step?: number }[];
 }
 
 /** A wish that names what the part has not, in one sentence. */
@@ -35,15 +35,15 @@ export const allowedBy = (part: Part, groups: readonly Group[], pairs: readonly 
   const locked = new Map(lock.map(({ step, bend }) => [step - 1, groupOf(bend)]));
   const lockedGroups = new Set(locked.values());
   const stepAt = (mask: number): number => bits.reduce((n, b) => n + ((mask & b) === b ? 1 : 0), 0);
-  const forbidden = (action: Action): boolean => forbid.some(({ bend, plateToGauge, punch }) => {
+  const forbidden = (action: Action, mask: number): boolean => forbid.some(({ bend, plateToGauge, punch, step }) => {
     if (groupOf(bend) !== action.group) return false;
     const first = part.bends[groups[action.group]!.bends[0]!]!;
     const seat = plateToGauge !== undefined && first.sides[action.gaugeSide].plate === plateToGauge;
     const tool = punch !== undefined && pairs[action.pair]!.punch.id === punch;
-    return seat || tool;
+    return seat || tool || (step !== undefined && stepAt(mask) === step - 1);
   });
   return (action, mask) => {
-    if ((mask & before[action.group]!) !== before[action.group] || forbidden(action)) return false;
+    if ((mask & before[action.group]!) !== before[action.group] || forbidden(action, mask)) return false;
     if (locked.size === 0) return true;
     const step = stepAt(mask);
     const wanted = locked.get(step);
@@ -55,5 +55,5 @@ export const allowedBy = (part: Part, groups: readonly Group[], pairs: readonly 
 export const wishesInWords = ({ keepOrder = [], lock = [], forbid = [] }: Wishes): string => [
   ...(keepOrder.length > 0 ? [`${keepOrder.join(' before ')}`] : []),
   ...lock.map(({ step, bend }) => `${bend} as step ${step}`),
-  ...forbid.map(({ bend, plateToGauge, punch }) => `never ${bend} ${punch === undefined ? `with plate ${plateToGauge ?? ''} to the gauge` : `under ${punch}`}`),
+  ...forbid.map(({ bend, plateToGauge, punch, step }) => `never ${bend}${plateToGauge === undefined ? '' : ` with plate ${plateToGauge} to the gauge`}${punch === undefined ? '' : ` under ${punch}`}${step === undefined ? '' : ` as step ${step}`}`),
 ].join(', ');
