@@ -3,7 +3,7 @@ import type { Command } from 'commander';
 import { type Alternative, alternatives, planAndProve } from '../fit/index.js';
 import { deductionsFromCsv } from '../forming/index.js';
 import { readBlankDxf } from '../intake/index.js';
-import { type Metal, metalById, metals } from '../metal/index.js';
+import { type GeneralClass, type Metal, metalById, metals } from '../metal/index.js';
 import { setupSheetPdf } from '../papers/index.js';
 import type { Machine } from '../shop/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
@@ -50,6 +50,14 @@ const metalNamed = (id: string): Metal => {
   throw new Fault(`--metal ${id}: no such metal; there are ${metals.map((metal) => metal.id).join(', ')}.`);
 };
 
+const CLASSES: readonly GeneralClass[] = ['f', 'm', 'c', 'v'];
+
+const classNamed = (name: string): GeneralClass => {
+  const found = CLASSES.find((cls) => cls === name);
+  if (found) return found;
+  throw new Fault(`--class ${name}: ISO 2768-1 has the classes ${CLASSES.join(', ')}.`);
+};
+
 const checkOutput = (output: string | undefined, all: boolean): void => {
   if (output === undefined) return;
   const formats = all ? ['.json'] : ['.pdf', '.json'];
@@ -85,6 +93,7 @@ const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<T
     quantity,
     ...(options.blank === undefined ? {} : { blank: await cutBlank(options.blank) }),
     ...(options.deductions === undefined ? {} : { deductions: await measuredDeductions(options.deductions) }),
+    ...(options.class === undefined ? {} : { toleranceClass: classNamed(options.class) }),
     ...(seconds === undefined ? {} : { limits: { seconds } }),
     ...wishesOf(options),
   };
@@ -133,6 +142,7 @@ export const trialCommand = (): Command =>
     .option(...FLOOR_OPTION)
     .option(...RACK_OPTION)
     .option('--quantity <number>', 'parts made with one set-up', '1')
+    .option('--class <f|m|c|v>', 'tolerance class of ISO 2768-1 that every dimension must hold')
     .option('--seconds <number>', 'computing time for the search')
     .option('--others <number>', 'look for other ways too: so many changes to the best plan are tried, each planned and proven again')
     .option('--keep <bends>', 'keep these bends in this order, as b3,b1')

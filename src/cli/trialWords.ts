@@ -90,6 +90,19 @@ const plan = (trial: Trial, s: Show): string[] => {
   ];
 };
 
+/** Every dimension: what is asked, and what the batch and the first piece are expected to show (root of the sum of squares). */
+const dimensionsTable = ({ dimensions }: Trial, s: Show): string[] =>
+  dimensions === undefined || dimensions.length === 0 ? [] : ['', table(
+    [
+      { heading: 'dimension' }, { heading: 'from, to' }, { heading: s.unit, right: true }, { heading: 'tolerance +-', right: true },
+      { heading: 'batch +-', right: true }, { heading: 'first piece +-', right: true }, { heading: 'verdict' },
+    ],
+    dimensions.map((d) => [
+      d.id, d.what, s.bare(d.value), d.tolerance === null ? '' : s.bare(d.tolerance), s.bare(d.batch.rootSumSquare), s.bare(d.firstPiece.rootSumSquare),
+      d.notKnown.length > 0 ? `${d.verdict} (not measured: ${d.notKnown.join(', ')})` : d.verdict,
+    ]),
+  ), ...dimensions.flatMap((d) => (d.forced ? [d.forced] : [])), ''];
+
 /** One trial as a person reads it on a terminal. */
 export const trialInWords = (trial: Trial, units: 'mm' | 'in' | undefined): string => {
   const s = show(units);
@@ -99,6 +112,7 @@ export const trialInWords = (trial: Trial, units: 'mm' | 'in' | undefined): stri
     ...trial.reasons.map(({ sentence }) => `Reason: ${sentence}`),
     ...trial.remedies.map(({ sentence, confirmed }) => `Remedy${confirmed ? '' : ' (not confirmed)'}: ${sentence}`),
     ...plan(trial, s),
+    ...dimensionsTable(trial, s),
     ...(trial.misses ?? []).map(({ bend, flange, miss }) => `With this blank: ${flange} at ${bend} comes out wrong by ${s.length(miss)}.`),
     ...trial.warnings.map((sentence) => `Beware: ${sentence}`),
     ...trial.assumptions.map((sentence) => `Assumed: ${sentence}`),

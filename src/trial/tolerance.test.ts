@@ -99,7 +99,7 @@ describe('P16: a dimension over three bends', () => {
     const tightest = tried('general', least * 1.001);
     expect(tightest.trial.verdict).toBe('makes');
     expect(seconds(tightest.searched)).toBeCloseTo(best(least * 1.001), 6);
-  });
+  }, 120_000);
 
   it('is promised on the new machine and not on the worn one, with the measurement that is the cause', () => {
     const worn = tried('worn', p16.dimension!.tolerance).trial;
@@ -108,5 +108,5 @@ describe('P16: a dimension over three bends', () => {
     expect(worn.reasons[0]!.sentence).toMatch(/repeatability of the ram: 0\.09 mm, measured/);
     expect(worn.reasons[0]!.sentence.match(/\. [A-Z]/g)!.length).toBeLessThanOrEqual(1);
     expect(tried('worn').trial.verdict).toBe('makes');
-  });
+  }, 60_000);
 });
