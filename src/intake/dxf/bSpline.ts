@@ -31,12 +31,15 @@ const at = ({ degree, knots, points, weights }: BSpline, t: number): Vec2 => {
 
 /** A span is halved at most so often: 4096 chords follow any curve that a laser can. */
 const MOST_HALVINGS = 12;
+/** Chords of a whole spline, however wild its points: a damaged one must not take minutes. */
+const MOST_CHORDS = 20_000;
 
 /** The spline as points, each span cut until its chords leave the curve by no more than `chordError`; ends included. */
 export const splinePoints = (spline: BSpline, chordError: number): Vec2[] => {
   const { degree, knots, points } = spline;
   const stops = [...new Set(knots.slice(degree, points.length + 1))];
   const found: Vec2[] = [at(spline, stops[0]!)];
+  const deepest = Math.max(1, Math.min(MOST_HALVINGS, Math.floor(Math.log2(MOST_CHORDS / stops.length))));
   const cut = (t0: number, p: Vec2, t1: number, q: Vec2, depth: number): void => {
     // three places, so that a curve that crosses its chord in the middle is seen
     const off = [0.25, 0.5, 0.75].map((share) => {
@@ -45,7 +48,7 @@ export const splinePoints = (spline: BSpline, chordError: number): Vec2[] => {
       const length = Math.hypot(dx, dy);
       return length === 0 ? Math.hypot(m[0] - p[0], m[1] - p[1]) : Math.abs(dx * (m[1] - p[1]) - dy * (m[0] - p[0])) / length;
     });
-    if (depth >= MOST_HALVINGS || Math.max(...off) <= chordError) {
+    if (depth >= deepest || Math.max(...off) <= chordError) {
       found.push(q);
       return;
     }

@@ -1,0 +1,25 @@
+import { describe, expect, it } from 'vitest';
+import { readDamagedDxf } from '../../bench/damagedDxf.js';
+
+/** s of computing: what a reading may take. The long form is npm run bench -- fuzzDxf. */
+const SOON = 10;
+
+describe('damaged and hostile drawings end in a part or a sentence', () => {
+  it('seeds 1 to 60 without the slow traps: bytes flipped, cut, extreme numbers, countless points', () => {
+    const ends = new Set<string>();
+    for (let seed = 1; seed <= 60; seed++) {
+      // the traps that take the reader seconds are in the long form
+      if (seed % 5 === 0 && ![15, 20, 25].includes(seed)) continue;
+      const { end, sentence } = readDamagedDxf(seed, () => process.cpuUsage().user / 1000);
+      if (end !== 'read') expect(sentence, `seed ${seed}`).toMatch(/^[A-Z][^]{8,}\.$/);
+      ends.add(end);
+    }
+    // not all of them may die at the door
+    expect(ends.has('read')).toBe(true);
+    expect(ends.size).toBeGreaterThan(2);
+  });
+
+  it('nothing takes longer than it may', () => {
+    for (const seed of [15, 20, 25]) expect(readDamagedDxf(seed, () => process.cpuUsage().user / 1000).seconds, `seed ${seed}`).toBeLessThan(SOON);
+  });
+});
