@@ -32,6 +32,7 @@ interface TrialOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly deductions?: string;
   readonly quantity: string;
   readonly seconds?: string;
+  readonly class?: string;
   readonly others?: string;
   readonly keep?: string;
   readonly lock?: readonly string[];
