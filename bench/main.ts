@@ -1,10 +1,14 @@
-// npm run bench: the forming times, and how long planning takes on benchmark parts (median, least and most of five, warm).
+// npm run bench (bench:full with the oracles and the proof campaign): the forming times, and how long planning takes on benchmark parts (median, least and most of five, warm).
 import { cpus } from 'node:os';
 import { metalById } from '../src/metal/index.js';
 import { demoFloor, demoRack } from '../src/shop/index.js';
 import { planTrial } from '../src/trial/index.js';
 import { formingBench } from './forming.js';
+import { agreementBench } from './agreement.js';
+import { campaign } from './campaign.js';
+import { exhaustiveBench } from './exhaustive.js';
 import { benchParts } from './parts.js';
+import { prismBench } from './prism.js';
 
 const ROUNDS = 5;
 
@@ -20,4 +24,11 @@ for (const { id, part } of benchParts().filter((b) => ['P1', 'P2', 'P3', 'P5', '
     return { verdict, ms: performance.now() - started };
   }).slice(1).sort((a, b) => a.ms - b.ms);
   console.log(`plan ${id}: ${times[0]!.verdict}, median ${times[Math.floor(ROUNDS / 2)]!.ms.toFixed(0)} ms, least ${times[0]!.ms.toFixed(0)}, most ${times[ROUNDS - 1]!.ms.toFixed(0)}`);
+}
+const print = (line: string): void => console.log(line);
+await prismBench(print);
+if (process.argv.includes('--full')) {
+  // hours: the campaign keeps what it has done and goes on from there
+  const disagreements = (await exhaustiveBench(20, print)) + (await agreementBench(300, print)) + (await campaign(2000, print));
+  process.exitCode = disagreements > 0 ? 1 : 0;
 }

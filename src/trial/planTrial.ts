@@ -6,14 +6,16 @@ import type { TrialHooks, TrialInput } from './input.js';
 import { type Layout, layoutOf, standTogether } from './layout.js';
 import { BASE_ALLOWANCE } from './limits.js';
 import { createPlateClearance } from './plateClearance.js';
+import type { Conflict } from './conflict.js';
+import { exactDepth } from './exactDepth.js';
 import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
 import type { SearchResult } from './search.js';
 import { unheldLimits, withForming } from './stepForming.js';
 import { runSeconds, stepsOf } from './steps.js';
 import { sameFeature } from './stops.js';
-import { type StrokeAnswer, type StrokeOption, createStrokeAsker, settingOf } from './strokeOption.js';
+import { type StrokeAnswer, type StrokeOption, bendLine, createStrokeAsker, needOf, settingOf } from './strokeOption.js';
 import { symmetriesOf } from './symmetry.js';
-import type { Action, Planned, SearchTask } from './task.js';
+import type { Action, Blocked, Planned, SearchTask } from './task.js';
 import { TIME, handlingFactor, leastStroke, strokeSeconds, waySeconds } from './time.js';
 import { type WithinTolerance, asksTolerance, searchWithin } from './tolerance.js';
 import { type Tooling, bendLength, toolings } from './tooling.js';
@@ -226,7 +228,7 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
           undecided = true;
           reasons.push(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0));
         }
-        reasons.push(...reasonsFrom(tooling.sheet.part, groups, tooling.pairs, result.blocked));
+        reasons.push(...reasonsFrom(tooling.sheet.part, groups, tooling.pairs, result.blocked, measuring(tooling, groups, machine)));
         earsMightHelp ||= result.blocked.some((b) => b.conflicts.length > 0 && b.conflicts.every((c) => c.atEnds) && tooling.pairs[b.action.pair]!.punch.segments.some((s) => s.ear));
       }
       if (stopNow()) break;
@@ -243,6 +245,16 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   return done(undecided || stopNow() ? 'not decided' : 'does not make', {
     reasons: told, model: modelSentence(grouped.length, [...new Set(tried)], input),
   });
+};
+
+/** Gives a conflict that is to be told its exact depth. */
+const measuring = (tooling: Tooling, groups: readonly Group[], machine: TrialInput['machine']): ((b: Blocked, c: Conflict) => Conflict) => {
+  const look = viewer(tooling.sheet);
+  return ({ action, mask }, conflict) => {
+    const setting = settingOf(tooling, machine, groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, (b) => (mask & (1 << b)) !== 0);
+    const by = exactDepth(setting, conflict, needOf(bendLine(tooling, setting.seat, setting.group)));
+    return by === null ? conflict : { ...conflict, by };
+  };
 };
 
 const MOST_TOLD = 6;

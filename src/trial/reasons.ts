@@ -57,9 +57,9 @@ export const subjectOf = (reason: Reason): string =>
 
 /**
  * The reasons that close every order, fewest and plainest first. Of each fold in which a group was refused the seat and tools
- * that come nearest speak; folds with the fewest bends made come first, since they need the least to be said.
+ * that come nearest speak; `measured` gives a told conflict its exact depth; folds with the fewest bends made come first, since they need the least to be said.
  */
-export const reasonsFrom = (part: Part, groups: readonly Group[], pairs: readonly Pair[], blocked: readonly Blocked[]): readonly Reason[] => {
+export const reasonsFrom = (part: Part, groups: readonly Group[], pairs: readonly Pair[], blocked: readonly Blocked[], measured: (b: Blocked, c: Conflict) => Conflict): readonly Reason[] => {
   const worstOf = (b: Blocked): Conflict => b.conflicts.reduce((w, c) => (c.by > w.by ? c : w));
   const nearest = new Map<string, Blocked>();
   for (const b of blocked) {
@@ -71,8 +71,9 @@ export const reasonsFrom = (part: Part, groups: readonly Group[], pairs: readonl
   const folds = [...nearest.values()].sort((a, b) => ones(a.mask) - ones(b.mask) || worstOf(b).by - worstOf(a).by);
   const told = new Map<string, Reason>();
   for (const b of folds) {
-    const reason = reasonOf(part, groups[b.action.group]!, pairs[b.action.pair]!, worstOf(b), b.mask);
-    if (!told.has(subjectOf(reason))) told.set(subjectOf(reason), reason);
+    const inWords = (c: Conflict): Reason => reasonOf(part, groups[b.action.group]!, pairs[b.action.pair]!, c, b.mask);
+    const subject = subjectOf(inWords(worstOf(b)));
+    if (!told.has(subject)) told.set(subject, inWords(measured(b, worstOf(b))));
     if (told.size >= MOST_REASONS) break;
   }
   return [...told.values()];

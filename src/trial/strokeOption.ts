@@ -49,6 +49,12 @@ export const bendLine = (tooling: Tooling, seat: Seat, group: Group): Interval =
   return [Math.min(...pieces.map(([from]) => from)), Math.max(...pieces.map(([, to]) => to))];
 };
 
+/** The part of a bend line that must stand on tools. */
+export const needOf = ([from, to]: Interval): Interval => {
+  const bare = Math.min(UNCOVERED_END, (to - from) / 10);
+  return [from + bare, to - bare];
+};
+
 /** How far the sheet lies flat on one side of the bend, from its middle: the next flange bends this much in the die. mm */
 const flatReach = (views: readonly View[], gauge: boolean, allowance: number): number => {
   const flat = views
@@ -97,8 +103,7 @@ export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>,
     const short = shortFlange(setting, tooling);
     if (short) return { ok: false, conflicts: [short] };
     const line = bendLine(tooling, seat, group);
-    const bare = Math.min(UNCOVERED_END, (line[1] - line[0]) / 10);
-    const need: Interval = [line[0] + bare, line[1] - bare];
+    const need = needOf(line);
     const tools = toolClearance(asker, setting, need);
     if (!tools.ok) return { ok: false, conflicts: tools.conflicts };
     const struck = plates(setting);
