@@ -50,6 +50,13 @@ describe('brakewright bend', () => {
     expect(answer['depth']).toBeUndefined();
     expect(process.exitCode).toBe(3);
   });
+  it.each(['180', '100', '96.5'])('names bottoming for a bend angle of %s: a hem, past the die, and past it before springback', async (angle) => {
+    // the die of 84 degrees included bends 96 in air; what springs back comes off that
+    const answer = JSON.parse(await run(...h63, '--angle', angle, '--json')) as Record<string, unknown>;
+    expect(answer['refused']).toBe('bottoming');
+    expect((answer['warnings'] as string[])[0]).toContain('that is bottoming');
+    expect(process.exitCode).toBe(3);
+  });
   it('tells a person which angle is which, the rules by their sources, and the stock at the ends of its range', async () => {
     const words = await run(...h63.slice(0, 12), '--metal', 'dc01', '--angle', '90', '--range');
     expect(words).toContain('bend angle under load / released');

@@ -159,7 +159,7 @@ const whyNone = (setup: AirBendSetup, reached: number): AirBendReason => {
 const natural = (setup: AirBendSetup): number => 0.16 * 2 * halfOpening(setup);
 
 const checkRange = (what: string, value: number, from: number, to: number): AirBendReason | null =>
-  value >= from && value < to
+  value >= from && value <= to
     ? null
     : { code: 'input', sentence: `The ${what} of ${show(value)} lies outside ${show(from)} to ${show(to)}.` };
 
