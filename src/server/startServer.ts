@@ -14,6 +14,7 @@ import { pageRoutes } from './routes/pages.js';
 import { PaperDesk } from './paperDesk.js';
 import { paperRoutes } from './routes/papers.js';
 import { partRoutes } from './routes/parts.js';
+import { bendRoutes } from './routes/bend.js';
 import { stockRoutes } from './routes/stock.js';
 import { trialRoutes } from './routes/trials.js';
 import { sendFault } from './sendFault.js';
@@ -53,6 +54,7 @@ const application = async (listen: ListenOptions, context: Context): Promise<Fas
   app.setErrorHandler(sendFault);
   guard(app, listen);
   stockRoutes(app, context);
+  bendRoutes(app, context);
   await partRoutes(app, context);
   trialRoutes(app, context);
   jobRoutes(app, context);

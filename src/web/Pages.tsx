@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { BendPage } from './bend/BendPage.js';
 import { BoardPage } from './board/BoardPage.js';
 import { PartPage } from './part/PartPage.js';
 import { PartsPage } from './partsList/PartsPage.js';
@@ -35,6 +36,8 @@ export const Pages = () => {
       return <TrialPage key={route.id} id={route.id} />;
     case 'walk':
       return <WalkPage key={route.id} id={route.id} number={route.step} />;
+    case 'bend':
+      return <BendPage />;
     case 'nowhere':
       return (
         <Sheet title="No such sheet" trail={[]} block={[['Address', route.address]]}>

@@ -6,6 +6,7 @@ import './look/sheet.css';
 import './look/parts.css';
 import './look/walk.css';
 import './look/check.css';
+import './look/bend.css';
 import './look/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

@@ -8,6 +8,7 @@ export type Route =
   | { readonly page: 'board'; readonly partId: string }
   | { readonly page: 'trial'; readonly id: string }
   | { readonly page: 'walk'; readonly id: string; readonly step: number }
+  | { readonly page: 'bend' }
   | { readonly page: 'nowhere'; readonly address: string };
 
 /** The place that a hash names. @example routeOf('#/trials/t-1/steps/2') // { page: 'walk', id: 't-1', step: 2 } */
@@ -16,6 +17,7 @@ export const routeOf = (hash: string): Route => {
   const [room, id, below, number] = address.split('/').map(decodeURIComponent);
   if (!room || (room === 'parts' && !id)) return { page: 'parts' };
   if (room === 'profile' && !id) return { page: 'profile' };
+  if (room === 'bend' && !id) return { page: 'bend' };
   if (room === 'parts' && id && !below) return { page: 'part', id };
   if (room === 'parts' && id && below === 'board') return { page: 'board', partId: id };
   if (room === 'trials' && id && !below) return { page: 'trial', id };
@@ -26,6 +28,7 @@ export const routeOf = (hash: string): Route => {
 export const to = {
   parts: '#/parts',
   profile: '#/profile',
+  bend: '#/bend',
   part: (id: string): string => `#/parts/${encodeURIComponent(id)}`,
   board: (partId: string): string => `#/parts/${encodeURIComponent(partId)}/board`,
   trial: (id: string): string => `#/trials/${encodeURIComponent(id)}`,

@@ -4,6 +4,7 @@ import { nameOnRecord, sendFile, setNameOnRecord } from '../ask.js';
 import { FlatDesk } from '../flat/FlatDesk.js';
 import { go, to } from '../place.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
+import { to } from '../place.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { useAnswer } from '../useAnswer.js';
 import { DropZone } from './DropZone.js';
@@ -18,7 +19,7 @@ export const PartsPage = () => {
   return (
     <Sheet
       title="Parts"
-      under={<span className="soft">Hand in a part, then try it on a machine or on all of them.</span>}
+      under={<span className="soft">Hand in a part, then try it on a machine or on all of them. Or work out <a href={to.bend}>one bend</a>.</span>}
       trail={[]}
       block={[
         ['Sheet', 'Parts'],
