@@ -4,7 +4,6 @@ import { nameOnRecord, sendFile, setNameOnRecord } from '../ask.js';
 import { FlatDesk } from '../flat/FlatDesk.js';
 import { go, to } from '../place.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
-import { to } from '../place.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { useAnswer } from '../useAnswer.js';
 import { DropZone } from './DropZone.js';
