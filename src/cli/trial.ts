@@ -30,7 +30,6 @@ interface TrialOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly metal: string;
   readonly blank?: string;
   readonly deductions?: string;
-  readonly class?: string;
   readonly quantity: string;
   readonly seconds?: string;
   readonly class?: string;
