@@ -1,174 +1,175 @@
-import type { BRepAdaptor_Curve, TopoDS_Edge, TopoDS_Face, TopoDS_Shape } from 'replicad-opencascadejs';
-import { type Vec3, add3, cross3, dot3, length3, scale3, sub3 } from '../../geometry/index.js';
+import type { TopoDS_Shape } from 'replicad-opencascadejs';
+import { type Vec3, cross3, dot3, scale3 } from '../../geometry/index.js';
+import { MEASURE_SHARE } from '../tolerances.js';
 import type { Brep, Edge, EdgeUse, Face, Surface } from './brep.js';
+import { type BrepTables, type Placement, STILL, type TextSurface, type Use, multiply, readBrepText } from './brepText.js';
+import { onCurve } from './curve.js';
+import { faceArea } from './faceArea.js';
 import type { Kernel } from './kernel.js';
-import { CURVE_CHORD, MEASURE_SHARE, MOST_HALVINGS } from '../tolerances.js';
+import { sampleCurve } from './sampleCurve.js';
 
-interface Triple {
-  X(): number;
-  Y(): number;
-  Z(): number;
+const turnBy = (m: Placement, v: Vec3): Vec3 => [
+  m[0]![0] * v[0] + m[0]![1] * v[1] + m[0]![2] * v[2],
+  m[1]![0] * v[0] + m[1]![1] * v[1] + m[1]![2] * v[2],
+  m[2]![0] * v[0] + m[2]![1] * v[1] + m[2]![2] * v[2],
+];
+const moveBy = (m: Placement, v: Vec3): Vec3 => {
+  const [x, y, z] = turnBy(m, v);
+  return [x + m[0]![3], y + m[1]![3], z + m[2]![3]];
+};
+
+/** A shape where it stands: its number, its place (a number of `Places`) and whether it is turned inside out. */
+interface Stood {
+  readonly shape: number;
+  readonly place: number;
+  readonly reversed: boolean;
 }
-const vec = (p: Triple): Vec3 => [p.X(), p.Y(), p.Z()];
 
-const distanceToSegment = (p: Vec3, a: Vec3, b: Vec3): number => {
-  const [chord, reach] = [sub3(b, a), sub3(p, a)];
-  const square = dot3(chord, chord);
-  const s = square === 0 ? 0 : Math.min(1, Math.max(0, dot3(reach, chord) / square));
-  return length3(sub3(p, add3(a, scale3(chord, s))));
-};
-
-/** Runs `body`, then frees the kernel's objects that it took: the WebAssembly heap has no collector. */
-const scope = <T>(body: (keep: <O extends { delete(): void }>(o: O) => O) => T): T => {
-  const taken: { delete(): void }[] = [];
-  try {
-    return body((o) => (taken.push(o), o));
-  } finally {
-    for (const o of taken.reverse()) o.delete();
+/** Placements by number, those of the text first; products are made once. */
+class Places {
+  private readonly list: Placement[];
+  private readonly known = new Map<string, number>();
+  constructor(own: readonly Placement[]) {
+    this.list = [STILL, ...own];
   }
+  at(place: number): Placement {
+    return this.list[place]!;
+  }
+  product(a: number, b: number): number {
+    if (a === 0) return b;
+    if (b === 0) return a;
+    const key = `${a}/${b}`;
+    const known = this.known.get(key);
+    if (known !== undefined) return known;
+    const made = this.list.push(multiply(this.list[a]!, this.list[b]!)) - 1;
+    this.known.set(key, made);
+    return made;
+  }
+}
+
+const surfaceOf = (raw: TextSurface, m: Placement, reversed: boolean): Surface => {
+  if (raw.kind === 'other') return raw;
+  const flip = reversed ? -1 : 1;
+  const [origin, x, y] = [moveBy(m, raw.origin), turnBy(m, raw.x), turnBy(m, raw.y)];
+  if (raw.kind === 'plane') return { kind: 'plane', origin, normal: scale3(cross3(x, y), flip) };
+  const axis = turnBy(m, raw.normal);
+  // the surface's own normal dS/du x dS/dv points away from the axis in a right-handed frame
+  return { kind: 'cylinder', origin, axis, radius: raw.radius, hollow: dot3(cross3(x, y), axis) * flip < 0 };
 };
 
-const children = (oc: Kernel, shape: TopoDS_Shape, kind: 'TopAbs_FACE' | 'TopAbs_WIRE' | 'TopAbs_EDGE' | 'TopAbs_SOLID' | 'TopAbs_SHELL', avoid: 'TopAbs_SHAPE' | 'TopAbs_SOLID' = 'TopAbs_SHAPE'): TopoDS_Shape[] => {
-  const found: TopoDS_Shape[] = [];
+/** Bodies of a text of the kernel as plain data, areas of faces that are neither plane nor cylinder left at 0. */
+class Reading {
+  private readonly places: Places;
+
+  constructor(private readonly tables: BrepTables) {
+    this.places = new Places(tables.places);
+  }
+
+  private stand(use: Use, within: Stood): Stood {
+    return { shape: use.shape, place: this.places.product(within.place, use.place), reversed: (use.sense === '-') !== within.reversed };
+  }
+
+  root(): Stood {
+    const { root } = this.tables;
+    return { shape: root.shape, place: root.place, reversed: root.sense === '-' };
+  }
+
+  /** The shapes of a kind under another, in the text's order, nothing looked for inside `avoid`. */
+  under(top: Stood, kind: string, avoid?: string): Stood[] {
+    const { kind: own, children } = this.tables.shapes[top.shape]!;
+    if (own === kind) return [top];
+    if (own === avoid) return [];
+    return children.flatMap((use) => this.under(this.stand(use, top), kind, avoid));
+  }
+
+  body(top: Stood): Omit<Brep, 'volume' | 'solid'> {
+    const edges: Edge[] = [];
+    const numbers = new Map<string, number | undefined>();
+    const edgeNumber = ({ shape, place }: Stood): number | undefined => {
+      const key = `${shape}/${place}`;
+      if (numbers.has(key)) return numbers.get(key);
+      const edge = this.edge(shape, place);
+      const index = edge === undefined ? undefined : edges.push(edge) - 1;
+      numbers.set(key, index);
+      return index;
+    };
+    const faces = this.under(top, 'Fa').map((at): Face => {
+      const { children, surface: held } = this.tables.shapes[at.shape]!;
+      const raw = held === undefined || held.index === 0 ? undefined : this.tables.surfaces[held.index - 1];
+      const surface: Surface = raw === undefined ? { kind: 'other', name: 'none' } : surfaceOf(raw, this.places.at(this.places.product(at.place, held!.place)), at.reversed);
+      const loops = children.map((wire) => {
+        const loop = this.stand(wire, at);
+        return this.tables.shapes[loop.shape]!.children.flatMap((use): EdgeUse[] => {
+          const stood = this.stand(use, loop);
+          const edge = use.sense === '+' || use.sense === '-' ? edgeNumber(stood) : undefined;
+          return edge === undefined ? [] : [{ edge, forward: !stood.reversed }];
+        });
+      });
+      return { surface, loops, area: faceArea(surface, loops, edges) ?? 0 };
+    });
+    return { faces, edges };
+  }
+
+  private edge(shape: number, place: number): Edge | undefined {
+    const { curve: held, degenerate } = this.tables.shapes[shape]!;
+    if (degenerate || held === undefined) return undefined;
+    const { first, last } = held;
+    const m = this.places.at(this.places.product(place, held.place));
+    const curve = this.tables.curves[held.index - 1]!;
+    const at = (u: number): Vec3 => moveBy(m, onCurve(curve, u));
+    if (curve.kind === 'line') {
+      const [from, to] = [at(first), at(last)];
+      return { from, to, curve: { kind: 'line' }, points: [from, to] };
+    }
+    if (curve.kind === 'circle') {
+      const points = sampleCurve(at, first, last, 2);
+      const axis = cross3(turnBy(m, curve.x), turnBy(m, curve.y));
+      return { from: points[0]!, to: points[points.length - 1]!, curve: { kind: 'circle', centre: moveBy(m, curve.origin), axis, radius: curve.sizes[0], sweep: last - first }, points };
+    }
+    const points = sampleCurve(at, first, last, 4);
+    return { from: points[0]!, to: points[points.length - 1]!, curve: { kind: 'other' }, points };
+  }
+}
+
+const each = (oc: Kernel, shape: TopoDS_Shape, kind: 'TopAbs_FACE' | 'TopAbs_SOLID' | 'TopAbs_SHELL', avoid: 'TopAbs_SHAPE' | 'TopAbs_SOLID', visit: (found: TopoDS_Shape, index: number) => void): void => {
   const walk = new oc.TopExp_Explorer(shape, oc.TopAbs_ShapeEnum[kind], oc.TopAbs_ShapeEnum[avoid]);
-  for (; walk.More(); walk.Next()) found.push(walk.Current());
+  for (let index = 0; walk.More(); walk.Next(), index++) {
+    const found = walk.Current();
+    visit(found, index);
+    found.delete();
+  }
   walk.delete();
-  return found;
 };
 
-const reversedShape = (oc: Kernel, shape: TopoDS_Shape): boolean => shape.Orientation() === oc.TopAbs_Orientation.TopAbs_REVERSED;
-
-const readSurface = (oc: Kernel, face: TopoDS_Face): Surface =>
-  scope((keep) => {
-    const adaptor = keep(new oc.BRepAdaptor_Surface(face, true));
-    const kind = adaptor.GetType();
-    const flip = reversedShape(oc, face) ? -1 : 1;
-    if (kind === oc.GeomAbs_SurfaceType.GeomAbs_Plane) {
-      const frame = keep(keep(adaptor.Plane()).Position());
-      const normal = cross3(vec(keep(frame.XDirection())), vec(keep(frame.YDirection())));
-      return { kind: 'plane', origin: vec(keep(frame.Location())), normal: scale3(normal, flip) };
-    }
-    if (kind === oc.GeomAbs_SurfaceType.GeomAbs_Cylinder) {
-      const cylinder = keep(adaptor.Cylinder());
-      const frame = keep(cylinder.Position());
-      const axis = vec(keep(frame.Direction()));
-      // the surface's own normal dS/du x dS/dv points away from the axis in a right-handed frame
-      const handed = dot3(cross3(vec(keep(frame.XDirection())), vec(keep(frame.YDirection()))), axis);
-      return { kind: 'cylinder', origin: vec(keep(frame.Location())), axis, radius: cylinder.Radius(), hollow: handed * flip < 0 };
-    }
-    return { kind: 'other', name: String(kind).replace('GeomAbs_', '') };
+/** What only the kernel knows: the volume, and the areas of faces that are neither plane nor cylinder. */
+const measured = (oc: Kernel, body: TopoDS_Shape, { faces, edges }: Omit<Brep, 'volume' | 'solid'>, solid: boolean): Brep => {
+  const properties = new oc.GProp_GProps();
+  oc.BRepGProp.VolumeProperties(body, properties, MEASURE_SHARE, false, false);
+  const volume = properties.Mass();
+  properties.delete();
+  if (faces.every((f) => f.surface.kind !== 'other')) return { faces, edges, volume, solid };
+  const areas: number[] = [];
+  each(oc, body, 'TopAbs_FACE', 'TopAbs_SHAPE', (found, index) => {
+    if (faces[index]?.surface.kind !== 'other') return;
+    const [face, own] = [oc.TopoDS.Face(found), new oc.GProp_GProps()];
+    oc.BRepGProp.SurfaceProperties(face, own, false, false);
+    areas[index] = own.Mass();
+    own.delete();
+    face.delete();
   });
+  return { faces: faces.map((f, i) => (areas[i] === undefined ? f : { ...f, area: areas[i] })), edges, volume, solid };
+};
 
 /**
- * The curve cut into chords by halving until the middle and the quarters of each piece lie on their chord. (The
- * kernel's own cutter, GCPnts_TangentialDeflection, does not come back from some splines of real files.)
+ * The solids of a shape, then its shells that belong to no solid, as plain data. The kernel writes the shape as one
+ * text, which is read here: asking it face by face and point by point took longer than reading the file.
  */
-const samples = (curve: BRepAdaptor_Curve, first: number, last: number, pieces: number): Vec3[] => {
-  const at = (u: number): Vec3 => scope((keep) => vec(keep(curve.EvalD0(u))));
-  const points: Vec3[] = [at(first)];
-  const halve = (u0: number, p0: Vec3, u1: number, p1: Vec3, depth: number): void => {
-    const inner = [0.25, 0.5, 0.75].map((s) => at(u0 + (u1 - u0) * s)) as [Vec3, Vec3, Vec3];
-    if (depth === 0 || inner.every((p) => distanceToSegment(p, p0, p1) < CURVE_CHORD / 2)) {
-      points.push(p1);
-      return;
-    }
-    const um = (u0 + u1) / 2;
-    halve(u0, p0, um, inner[1], depth - 1);
-    halve(um, inner[1], u1, p1, depth - 1);
-  };
-  let [u, p] = [first, points[0]!];
-  for (let k = 1; k <= pieces; k++) {
-    const next = first + ((last - first) * k) / pieces;
-    const q = at(next);
-    halve(u, p, next, q, MOST_HALVINGS);
-    [u, p] = [next, q];
-  }
-  return points;
-};
-
-const readEdge = (oc: Kernel, edge: TopoDS_Edge): Edge =>
-  scope((keep) => {
-    const curve = keep(new oc.BRepAdaptor_Curve(edge));
-    const [first, last] = [curve.FirstParameter(), curve.LastParameter()];
-    const from = vec(keep(curve.EvalD0(first)));
-    const to = vec(keep(curve.EvalD0(last)));
-    const kind = curve.GetType();
-    if (kind === oc.GeomAbs_CurveType.GeomAbs_Line) return { from, to, curve: { kind: 'line' }, points: [from, to] };
-    if (kind === oc.GeomAbs_CurveType.GeomAbs_Circle) {
-      const circle = keep(curve.Circle());
-      const frame = keep(circle.Position());
-      const axis = cross3(vec(keep(frame.XDirection())), vec(keep(frame.YDirection())));
-      return {
-        from,
-        to,
-        curve: { kind: 'circle', centre: vec(keep(frame.Location())), axis, radius: circle.Radius(), sweep: last - first },
-        points: samples(curve, first, last, 2),
-      };
-    }
-    return { from, to, curve: { kind: 'other' }, points: samples(curve, first, last, 4) };
-  });
-
-/** One number for each distinct edge, found by hash and identity. */
-class EdgeTable {
-  readonly edges: Edge[] = [];
-  private readonly shapes: TopoDS_Edge[] = [];
-  private readonly byHash = new Map<number, number[]>();
-
-  constructor(private readonly oc: Kernel) {}
-
-  index(shape: TopoDS_Shape): number {
-    const hash = this.oc.ReplicadShapeHasher.HashCode(shape, 0x7fffffff);
-    const bucket = this.byHash.get(hash) ?? [];
-    const known = bucket.find((i) => this.shapes[i]!.IsSame(shape));
-    if (known !== undefined) return known;
-    const edge = this.oc.TopoDS.Edge(shape);
-    const index = this.edges.push(readEdge(this.oc, edge)) - 1;
-    this.shapes.push(edge);
-    bucket.push(index);
-    this.byHash.set(hash, bucket);
-    return index;
-  }
-
-  free(): void {
-    for (const s of this.shapes) s.delete();
-  }
-}
-
-const readLoop = (oc: Kernel, wire: TopoDS_Shape, table: EdgeTable): EdgeUse[] => {
-  const uses: EdgeUse[] = [];
-  for (const shape of children(oc, wire, 'TopAbs_EDGE')) {
-    const edge = oc.TopoDS.Edge(shape);
-    if (!oc.BRep_Tool.Degenerated(edge)) uses.push({ edge: table.index(shape), forward: !reversedShape(oc, shape) });
-    edge.delete();
-    shape.delete();
-  }
-  return uses;
-};
-
-const readFace = (oc: Kernel, shape: TopoDS_Shape, table: EdgeTable): Face =>
-  scope((keep) => {
-    const face = keep(oc.TopoDS.Face(shape));
-    const properties = keep(new oc.GProp_GProps());
-    const surface = readSurface(oc, face);
-    if (surface.kind === 'other') oc.BRepGProp.SurfaceProperties(face, properties, false, false);
-    else oc.BRepGProp.SurfaceProperties(face, properties, MEASURE_SHARE, false);
-    const loops = children(oc, face, 'TopAbs_WIRE').map((wire) => readLoop(oc, keep(wire), table));
-    return { surface, area: properties.Mass(), loops };
-  });
-
-const readBody = (oc: Kernel, body: TopoDS_Shape, solid: boolean): Brep =>
-  scope((keep) => {
-    const table = new EdgeTable(oc);
-    const faces = children(oc, body, 'TopAbs_FACE').map((face) => readFace(oc, keep(face), table));
-    table.free();
-    const properties = keep(new oc.GProp_GProps());
-    oc.BRepGProp.VolumeProperties(body, properties, MEASURE_SHARE, false, false);
-    return { faces, edges: table.edges, volume: properties.Mass(), solid };
-  });
-
-/** The solids of a shape, then its shells that belong to no solid, as plain data. */
 export const extractBreps = (oc: Kernel, shape: TopoDS_Shape): Brep[] => {
-  const solids = children(oc, shape, 'TopAbs_SOLID').map((s) => readBody(oc, s, true));
-  const shells = children(oc, shape, 'TopAbs_SHELL', 'TopAbs_SOLID').map((s) => readBody(oc, s, false));
-  return [...solids, ...shells];
+  const reading = new Reading(readBrepText(oc.BRepToolsWrapper.Write(shape)));
+  const breps: Brep[] = [];
+  const solids = reading.under(reading.root(), 'So');
+  each(oc, shape, 'TopAbs_SOLID', 'TopAbs_SHAPE', (body, i) => breps.push(measured(oc, body, reading.body(solids[i]!), true)));
+  const shells = reading.under(reading.root(), 'Sh', 'So');
+  each(oc, shape, 'TopAbs_SHELL', 'TopAbs_SOLID', (body, i) => breps.push(measured(oc, body, reading.body(shells[i]!), false)));
+  return breps;
 };
