@@ -1,14 +1,18 @@
 import type { Command } from 'commander';
 import { DEFAULT_K } from '../forming/index.js';
-import { type Intake } from '../intake/index.js';
+import { type Intake, foldedStep } from '../intake/index.js';
 import { type Part, blank, develop, ruleInWords } from '../sheet/index.js';
 import { commandWith } from './commandLine.js';
+import { Fault } from './fault.js';
+import { foldShares } from './foldShares.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { PART_FILE, type ReadOptions, readParts, readingOptions } from './readParts.js';
 import { RULE_NAMES, type RuleOptions, ruleFor } from './rule.js';
 import { strokes } from './strokes.js';
 import { table } from './table.js';
 import { show } from './units.js';
+import { writeWhole } from './writeFile.js';
+import { wholeNumber } from './numbers.js';
 
 const lengthOf = ({ from, to }: Part['bends'][number]['sides'][0]['line']): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
 
@@ -79,13 +83,43 @@ const inWords = (parts: readonly Description[], refused: Intake['refused'], unit
     ...refused.map(({ index, sentence }) => `Body ${index} is refused: ${sentence}`),
   ].join('\n\n');
 
+interface StepOptions {
+  readonly solid?: string;
+  readonly step?: string;
+  readonly fold?: string;
+}
+
+/** All bodies of the file, or the one asked for. */
+const chosen = (intake: Intake, solid: string | undefined, file: string): Intake => {
+  if (solid === undefined) return intake;
+  const index = wholeNumber('--solid', solid, 0, 100_000);
+  const of = <T extends { readonly index: number }>(list: readonly T[]): T[] => list.filter((each) => each.index === index);
+  const only = { parts: of(intake.parts), refused: of(intake.refused) };
+  if (only.parts.length + only.refused.length === 0) throw new Fault(`${file}: it has no body ${index} (the first is 0).`);
+  return only;
+};
+
+const writeFolded = async (parts: Intake['parts'], output: string, fold: string | undefined, file: string): Promise<void> => {
+  const [first] = parts;
+  if (first === undefined) return;
+  if (parts.length > 1) throw new Fault(`${file}: it holds ${parts.length} parts; choose the one to write with --solid.`);
+  const written = await foldedStep(first.part, foldShares(first.part, fold));
+  if ('sentence' in written) throw new Fault(`${file}: ${written.sentence}`);
+  await writeWhole(output, written.text);
+};
+
 /** `part`: what a file holds, each body read or refused by itself. */
 export const partCommand = (): Command =>
   readingOptions(commandWith('part', 'read the parts of a file: plates, bends, strokes, nominal blank, assumptions').argument('<file>', PART_FILE))
     .option('--k <number>', `K-factor for the nominal blank (default ${DEFAULT_K})`)
     .option('--rule <name>', `another rule for it: ${RULE_NAMES}`)
-    .action(async (file: string, options: OutputOptions & RuleOptions & ReadOptions) => {
-      const { parts, refused } = await readParts(file, options);
+    .option('--solid <number>', 'only this body of the file (the first is 0)')
+    .option('--step <file>', 'write the part, folded, as a STEP file')
+    .option('--fold <shares>', "how far for --step: a share of every bend angle, 0 flat to 1 finished, or some bends: 'b1=0.5,b3=0'")
+    .action(async (file: string, options: OutputOptions & RuleOptions & ReadOptions & StepOptions) => {
+      const { parts, refused } = chosen(await readParts(file, options), options.solid, file);
+      if (options.fold !== undefined && options.step === undefined) throw new Fault('--fold says how far a part is folded that --step writes; --step is missing.');
+      if (options.step !== undefined) await writeFolded(parts, options.step, options.fold, file);
       const described = parts.map(({ index, part }) => describePart(index, part, options));
       const value = {
         units: JSON_UNITS,

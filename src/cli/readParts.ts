@@ -32,6 +32,7 @@ export const readParts = async (path: string, options: ReadOptions): Promise<Int
   if (extname(path).toLowerCase() === '.json') return readProfile(path, bytes);
   return readStep(bytes, basename(path), {
     seconds: READ_SECONDS,
+    once: true,
     ...(sharpRadius === undefined ? {} : { sharpRadius: positive('--sharp-radius', sharpRadius) }),
   });
 };

@@ -6,3 +6,4 @@ export { readDxfAside } from './readDxfAside.js';
 export { type DxfPartFailure, type DxfPartResult, readDxfPart } from './readDxfPart.js';
 export { partOfProfile } from './partOfProfile.js';
 export { profileSchema } from './profileSchema.js';
+export { foldedStep } from './step/foldedStep.js';

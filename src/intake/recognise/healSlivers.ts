@@ -28,9 +28,10 @@ export const healSlivers = (brep: Brep, users: readonly (readonly number[])[]): 
   const replaced = new Map<number, { edge: number; flip: boolean }>();
   const dropped = new Set<number>();
   const slivers: { face: number; width: number }[] = [];
+  const lengths = brep.edges.map(lengthOf);
   brep.faces.forEach((face, index) => {
     const uses = face.loops.flat();
-    const byLength = uses.map((u) => ({ edge: u.edge, length: lengthOf(brep.edges[u.edge]!) })).sort((a, b) => b.length - a.length);
+    const byLength = uses.map((u) => ({ edge: u.edge, length: lengths[u.edge]! })).sort((a, b) => b.length - a.length);
     const [first, second] = byLength;
     if (!first || !second || first.edge === second.edge) return;
     const width = face.area / first.length;

@@ -1,5 +1,6 @@
 import { type Vec3, length3, sub3 } from '../../geometry/index.js';
 import type { Brep, Edge, EdgeUse } from '../step/brep.js';
+import { SAME_POINT } from '../tolerances.js';
 
 /** An edge as its loop runs along it. */
 export interface Run {
@@ -20,6 +21,8 @@ export const runOf = (brep: Brep, use: EdgeUse): Run => {
     : { edge: use.edge, from: edge.to, to: edge.from, points: [...edge.points].reverse(), curve: edge.curve, sense: -1 };
 };
 
+const inOrder = (runs: readonly Run[]): boolean => runs.every((run, i) => length3(sub3(run.to, runs[(i + 1) % runs.length]!.from)) < SAME_POINT);
+
 /**
  * The boundary of several faces taken as one, chained into loops: edges used both ways lie inside and fall out. The
  * loops keep the faces' sense, metal to the left seen from outside.
@@ -28,8 +31,14 @@ export const boundaryLoops = (brep: Brep, faces: readonly number[]): Run[][] => 
   const uses = faces.flatMap((f) => brep.faces[f]!.loops.flat());
   const count = new Map<number, number>();
   for (const use of uses) count.set(use.edge, (count.get(use.edge) ?? 0) + 1);
-  const left = uses.filter((use) => count.get(use.edge) === 1).map((use) => runOf(brep, use));
   const loops: Run[][] = [];
+  const left: Run[] = [];
+  for (const uses of faces.flatMap((f) => brep.faces[f]!.loops)) {
+    const runs = uses.filter((use) => count.get(use.edge) === 1).map((use) => runOf(brep, use));
+    // most loops are whole and in order as they stand; only the others have to be chained anew
+    if (runs.length > 0 && runs.length === uses.length && inOrder(runs)) loops.push(runs);
+    else left.push(...runs);
+  }
   while (left.length > 0) {
     const loop = [left.shift()!];
     const gap = (run: Run): number => length3(sub3(run.from, loop[loop.length - 1]!.to));

@@ -24,8 +24,17 @@ const perimeterBound = (c: Contour): number => {
   return 2 * (x1 - x0 + (y1 - y0));
 };
 
+/** Corner by corner the same, wherever each begins: the usual case of two skins, told without clipping. */
+const sameCorners = (a: Contour, b: Contour): boolean => {
+  const near = (v: Contour[number], w: Contour[number]): boolean =>
+    Math.abs(v.x - w.x) < SAME_POINT && Math.abs(v.y - w.y) < SAME_POINT && Math.abs(v.bulge - w.bulge) < SAME_BULGE;
+  const shift = a.length === b.length ? b.findIndex((w) => near(a[0]!, w)) : -1;
+  return shift >= 0 && a.every((v, i) => near(v, b[(i + shift) % b.length]!));
+};
+
 /** The same contour up to the modelling tolerance. */
 const same = (a: Contour, b: Contour): boolean => {
+  if (sameCorners(a, b)) return true;
   const [p, q] = [bounds([a]).flat(), bounds([b]).flat()];
   return (
     p.every((v, i) => Math.abs(v - q[i]!) < SAME_POINT) &&
@@ -33,6 +42,9 @@ const same = (a: Contour, b: Contour): boolean => {
     Math.abs(regionArea(subtractRegions([points(a)], [points(b)]))) < SAME_POINT * perimeterBound(a)
   );
 };
+
+/** Bulges that differ by less are one arc: half a chord times this is under the modelling tolerance up to 10 m. */
+const SAME_BULGE = 1e-6;
 
 const points = (c: Contour, chord = COMPARE_CHORD): Vec2[] => flatten(c, chord);
 const straight = (loop: readonly Vec2[]): Contour => loop.map(([x, y]) => vertex(x, y));
@@ -48,21 +60,22 @@ const largest = (contours: readonly Contour[]): Contour => contours.reduce((a, b
 
 /** Holes of both skins gathered where they overlap; of each gathering the widest outline, or the union where none holds all. */
 const mergeHoles = (a: readonly Contour[], b: readonly Contour[]): { holes: Contour[]; widened: number; oneSided: number; clipped: boolean } => {
-  const left = [...a.map((c) => ({ c: ccw(c), skin: 0 })), ...b.map((c) => ({ c: ccw(c), skin: 1 }))];
+  const placed = (skin: 0 | 1) => (c: Contour) => ({ c: ccw(c), skin, box: bounds([c]) });
+  const left = [...a.map(placed(0)), ...b.map(placed(1))];
   const holes: Contour[] = [];
   let [widened, oneSided, clipped] = [0, 0, false];
   while (left.length > 0) {
     const group = [left.shift()!];
     for (const member of group) {
       for (let i = left.length - 1; i >= 0; i--) {
-        if (touches(member.c, left[i]!.c)) group.push(...left.splice(i, 1));
+        if (touches(member, left[i]!)) group.push(...left.splice(i, 1));
       }
     }
     const widest = largest(group.map((m) => m.c));
     const skins = new Set(group.map((m) => m.skin)).size;
     if (skins === 1) oneSided++;
     else if (group.some((m) => m.c !== widest && !same(m.c, widest))) widened++;
-    if (group.every((m) => within(m.c, widest))) holes.push(cw(widest));
+    if (group.every((m) => m.c === widest || sameCorners(m.c, widest) || within(m.c, widest))) holes.push(cw(widest));
     else {
       clipped = true;
       const union = group.map((m) => [points(m.c, CURVE_CHORD)]).reduce((u, c) => uniteRegions(u, c));
@@ -72,11 +85,15 @@ const mergeHoles = (a: readonly Contour[], b: readonly Contour[]): { holes: Cont
   return { holes, widened, oneSided, clipped };
 };
 
-const touches = (a: Contour, b: Contour): boolean => {
-  const [[ax0, ay0], [ax1, ay1]] = bounds([a]);
-  const [[bx0, by0], [bx1, by1]] = bounds([b]);
+interface Boxed {
+  readonly c: Contour;
+  readonly box: ReturnType<typeof bounds>;
+}
+
+const touches = (a: Boxed, b: Boxed): boolean => {
+  const [[[ax0, ay0], [ax1, ay1]], [[bx0, by0], [bx1, by1]]] = [a.box, b.box];
   if (ax0 > bx1 || bx0 > ax1 || ay0 > by1 || by0 > ay1) return false;
-  return overlapArea([points(a)], [points(b)]) > SAME_POINT * SAME_POINT;
+  return sameCorners(a.c, b.c) || overlapArea([points(a.c)], [points(b.c)]) > SAME_POINT * SAME_POINT;
 };
 
 /** The metal common to the two skins; where they differ the smaller metal is kept everywhere. */

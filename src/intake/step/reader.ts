@@ -1,6 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import type { Intake } from '../refusal.js';
 import { refusedFile } from './intakeOf.js';
+import { ONE_FILE } from './kernel.js';
 import type { ReadReply, ReadRequest } from './worker.js';
 
 export interface ReadStepOptions {
@@ -10,6 +11,8 @@ export interface ReadStepOptions {
   readonly signal?: AbortSignal;
   /** mm, the inside radius of bends drawn sharp; without it the thickness (common practice, no source). */
   readonly sharpRadius?: number;
+  /** This process reads this file and ends: the quickest way to a first answer, slower for later files. */
+  readonly once?: boolean;
 }
 
 const SECONDS = 60;
@@ -31,8 +34,8 @@ const workerUrl = (): URL => {
   return new URL('./worker.js', own.endsWith('.ts') ? own.replace('/src/', '/dist/') : own);
 };
 
-const startWorker = (): Worker => {
-  const worker = new Worker(workerUrl(), { execArgv: [], resourceLimits: { maxOldGenerationSizeMb: HEAP_MB }, stdout: true, stderr: true });
+const startWorker = (once: boolean): Worker => {
+  const worker = new Worker(workerUrl(), { ...(once ? { workerData: ONE_FILE } : {}), execArgv: [], resourceLimits: { maxOldGenerationSizeMb: HEAP_MB }, stdout: true, stderr: true });
   // while it rests or dies nobody else listens, and an error without a listener would bring the process down
   worker.on('error', () => undefined);
   worker.on('exit', () => {
@@ -41,9 +44,9 @@ const startWorker = (): Worker => {
   return worker;
 };
 
-const takeWorker = (): { worker: Worker; reads: number } => {
+const takeWorker = (once: boolean): { worker: Worker; reads: number } => {
   clearTimeout(idle);
-  warm ??= { worker: startWorker(), reads: 0 };
+  warm ??= { worker: startWorker(once), reads: 0 };
   warm.reads++;
   warm.worker.ref();
   return warm;
@@ -67,7 +70,7 @@ const rest = async (reads: number, spoilt: boolean): Promise<void> => {
 const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions): Promise<Intake> => {
   if (options.signal?.aborted) return Promise.resolve(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`));
   const seconds = options.seconds ?? SECONDS;
-  const { worker, reads } = takeWorker();
+  const { worker, reads } = takeWorker(options.once ?? false);
   const id = ++lastId;
   return new Promise((resolve, reject) => {
     const settle = (act: () => void, spoilt: boolean): void => {

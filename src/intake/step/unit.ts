@@ -9,10 +9,14 @@ export interface FileUnit {
 
 const METRES: Readonly<Record<string, Part['unit']>> = { MILLI: 'mm', CENTI: 'cm', '': 'm' };
 
-/** The records of a STEP file by number: `#12 = (LENGTH_UNIT() ...);`, one string each. */
-const recordsWith = (text: string, word: RegExp): Map<string, string> => {
+/** The records of a STEP file that hold a word, by number: `#12 = (LENGTH_UNIT() ...);`, one string each. */
+const recordsWith = (text: string, word: string): Map<string, string> => {
   const found = new Map<string, string>();
-  for (const match of text.matchAll(/#(\d+)\s*=\s*([^;]*);/g)) if (word.test(match[2]!)) found.set(match[1]!, match[2]!);
+  for (let at = text.indexOf(word); at >= 0; at = text.indexOf(word, at + 1)) {
+    const end = text.indexOf(';', at);
+    const record = /#(\d+)\s*=\s*([^;]*)$/.exec(text.slice(text.lastIndexOf(';', at) + 1, end < 0 ? undefined : end));
+    if (record) found.set(record[1]!, record[2]!);
+  }
   return found;
 };
 
@@ -21,8 +25,8 @@ const recordsWith = (text: string, word: RegExp): Map<string, string> => {
  * inch file also lists for its conversion.
  */
 export const fileUnit = (text: string): FileUnit => {
-  const units = recordsWith(text, /LENGTH_UNIT/);
-  const contexts = recordsWith(text, /GLOBAL_UNIT_ASSIGNED_CONTEXT/);
+  const units = recordsWith(text, 'LENGTH_UNIT');
+  const contexts = recordsWith(text, 'GLOBAL_UNIT_ASSIGNED_CONTEXT');
   for (const context of contexts.values()) {
     const list = /GLOBAL_UNIT_ASSIGNED_CONTEXT\s*\(\s*\(([^)]*)\)/.exec(context)?.[1] ?? '';
     for (const [, id] of list.matchAll(/#(\d+)/g)) {

@@ -1,7 +1,7 @@
-import { parentPort } from 'node:worker_threads';
+import { parentPort, workerData } from 'node:worker_threads';
 import type { Intake } from '../refusal.js';
 import { intakeOf, refusedFile } from './intakeOf.js';
-import { type Kernel, loadKernel } from './kernel.js';
+import { type Kernel, ONE_FILE, loadKernel } from './kernel.js';
 import { loadStep } from './load.js';
 
 export interface ReadRequest {
@@ -21,7 +21,7 @@ export interface ReadReply {
 let kernel: Promise<Kernel> | undefined;
 
 const read = async ({ id, bytes, fileName, sharpRadius }: ReadRequest): Promise<ReadReply> => {
-  const oc = await (kernel ??= loadKernel());
+  const oc = await (kernel ??= loadKernel(workerData === ONE_FILE));
   try {
     const text = new TextDecoder('latin1').decode(bytes);
     const request = { fileName, text, ...(sharpRadius === undefined ? {} : { sharpRadius }) };
