@@ -48,7 +48,7 @@ export const writeStep = (oc: Kernel, part: Part, shares: readonly number[]): Re
     return written(oc, part, shares);
   } catch (fault) {
     // the kernel's own exceptions carry no words of use; anything else is a defect of ours
-    if (!(fault instanceof WebAssembly.Exception)) throw fault;
+    if (fault instanceof Error) throw fault;
     return { sentence: `The geometry kernel could not build ${part.name} as one solid of ${part.plates.length} plates and ${part.bends.length} bends.` };
   }
 };
