@@ -20,6 +20,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   blank: async () => (await import('./blank.js')).blankCommand(),
   bend: async () => (await import('./bend.js')).bendCommand(),
   trial: async () => (await import('./trial.js')).trialCommand(),
+  fit: async () => (await import('./fit.js')).fitCommand(),
   proof: async () => (await import('./proof.js')).proofCommand(),
   machines: async () => (await import('./machines.js')).machinesCommand(),
   tools: async () => (await import('./tools.js')).toolsCommand(),

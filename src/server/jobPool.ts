@@ -4,7 +4,7 @@ import type { JobEnd, JobRecord, NewJob, Store } from '../store/index.js';
 import type { Trial } from '../trial/index.js';
 import { HttpError } from './httpError.js';
 import { planSeconds, proofSeconds, waitingJobs, workers } from './limits.js';
-import { type RunningTrial, runTrial } from './runTrial.js';
+import { type RunningTrial, TrialPool } from './trialPool.js';
 import { trialSummary } from './trialSummary.js';
 import type { Progress } from './trialTask.js';
 
@@ -40,6 +40,7 @@ interface Live {
 export class JobPool {
   private readonly live = new Map<string, Live>();
   private readonly queue: Live[] = [];
+  private readonly pool = new TrialPool();
   private busy = 0;
   private closed = false;
 
@@ -105,6 +106,7 @@ export class JobPool {
     this.closed = true;
     this.queue.length = 0;
     await Promise.all([...this.live.values()].flatMap(({ running }) => (running === undefined ? [] : [running.kill()])));
+    await this.pool.close();
   }
 
   private startNext(): void {
@@ -127,7 +129,7 @@ export class JobPool {
     await this.store.jobStarted(live.record.id);
     live.record = { ...live.record, state: 'running' };
     this.show(live, { what: 'starting', share: 0 });
-    live.running = runTrial(
+    live.running = this.pool.run(
       { part: stored.part, machine, rack, metal, quantity, limits: { seconds } }, seconds + proofSeconds,
       (progress) => this.show(live, progress),
     );

@@ -20,6 +20,8 @@ export const mostPlanSeconds = 600;
 export const proofSeconds = 300;
 /** Seconds that a job is given to end by itself once it was told to stop. */
 export const graceSeconds = 2;
+/** Trials that one planning worker makes before a fresh one takes its place, so that nothing an engine keeps can grow for ever. */
+export const workerTrials = 250;
 /** MiB of JavaScript memory in a planning worker. */
 export const workerMemory = 1536;
 /** Shortest passphrase taken for a server that listens beyond this computer. */

@@ -1,10 +1,13 @@
+import type { FitAsked } from '../fit/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 
-/** What a planning worker is started with. */
+/** What a planning worker is given. */
 export interface TrialTask {
   readonly input: TrialInput;
   /** One 32-bit number: 1 tells the planner to end. */
   readonly stop: SharedArrayBuffer;
+  /** Present for a fit's trial: every stroke at a stop, held to the tolerance, with what would change a no. */
+  readonly fit?: FitAsked;
 }
 
 export interface Progress {

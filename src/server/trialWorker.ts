@@ -1,33 +1,30 @@
-import { parentPort, workerData } from 'node:worker_threads';
-import { needsProof, planAndProve } from '../fit/index.js';
+import { parentPort } from 'node:worker_threads';
+import { fitTrial, needsProof, type PlanAndProveHooks, planAndProve } from '../fit/index.js';
 import type { Trial } from '../trial/index.js';
 import type { Progress, TrialTask, TrialWord } from './trialTask.js';
 
 /** ms between two words of progress: more would only keep the server busy. */
 const quiet = 150;
 
-const port = parentPort!;
-const { input, stop } = workerData as TrialTask;
-const flag = new Int32Array(stop);
-const stopped = (): boolean => Atomics.load(flag, 0) === 1;
-const say = (word: TrialWord): void => port.postMessage(word);
-
-let last = -Infinity;
-const report = (progress: Progress): void => {
-  const now = performance.now();
-  if (now - last < quiet) return;
-  last = now;
-  say({ kind: 'progress', progress });
-};
-
 /** The search has this share of the bar, the proof the rest. */
 const searchShare = 0.7;
 
-try {
+const port = parentPort!;
+const say = (word: TrialWord): void => port.postMessage(word);
+
+const work = async ({ input, stop, fit }: TrialTask): Promise<void> => {
+  const flag = new Int32Array(stop);
+  let last = -Infinity;
+  const report = (progress: Progress): void => {
+    const now = performance.now();
+    if (now - last < quiet) return;
+    last = now;
+    say({ kind: 'progress', progress });
+  };
   let planned: Trial | undefined;
-  const trial = await planAndProve(input, {
+  const hooks: PlanAndProveHooks = {
     now: () => performance.now(),
-    cancelled: stopped,
+    cancelled: () => Atomics.load(flag, 0) === 1,
     onProgress: ({ done, share, bestSeconds, bound }) => report({
       what: done, share: share * searchShare,
       ...(bestSeconds === undefined ? {} : { bestSeconds }), ...(bound === undefined ? {} : { bound }),
@@ -40,10 +37,16 @@ try {
       what: 'independent check', share: searchShare + share * (1 - searchShare),
       ...(planned === undefined ? {} : { bestSeconds: planned.seconds, bound: planned.bound }),
     }),
-  });
-  const rejected = planned !== undefined && needsProof(planned) && !needsProof(trial) && trial.proof.checked;
+  };
+  const trial = await (fit ? fitTrial(input, fit, hooks) : planAndProve(input, hooks));
+  const rejected = planned !== undefined && needsProof(planned) && trial.proof.checked && !trial.proof.passed;
   say({ kind: 'ended', trial, rejected });
-} catch (error) {
-  process.stderr.write(`A defect of the program while planning: ${(error as Error).stack ?? String(error)}\n`);
-  say({ kind: 'failed', sentence: 'The planner broke off: a defect of the program, not of the part.' });
-}
+};
+
+/** One trial at a time; the worker stays for the next. */
+port.on('message', (task: TrialTask) => {
+  work(task).catch((error: unknown) => {
+    process.stderr.write(`A defect of the program while planning: ${(error as Error).stack ?? String(error)}\n`);
+    say({ kind: 'failed', sentence: 'The planner broke off: a defect of the program, not of the part.' });
+  });
+});

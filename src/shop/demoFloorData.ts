@@ -12,7 +12,10 @@ const finger = (noseHeight: number, stepBehind: number, stepHeight: number) => (
 
 const GAUGE_BEAM = { shape: 'rectangle', back: [92, 172], up: [-100, -14] };
 
-const option = (id: string, name: string, price: number) => ({ id, name, price });
+const option = (id: string, name: string, price: number, effect?: object) => ({ id, name, price, ...(effect && { effect }) });
+
+const powered = (min: number, max: number, speed: number) => ({ drive: 'powered', min, max, speed });
+const CROWNED = { crowning: 'powered' };
 
 export const DEMO_FLOOR_DATA = [
   {
@@ -55,6 +58,7 @@ export const DEMO_FLOOR_DATA = [
     options: [
       option('angle measured', 'Angle measured in the stroke', 14_500),
       option('quick clamps', 'Quick clamps', 4_200),
+      option('tall frame', 'Taller frame and longer stroke: opens to 455 mm', 7_400, { openHeight: 455 }),
     ],
     price: 68_000,
     currency: 'EUR',
@@ -98,7 +102,7 @@ export const DEMO_FLOOR_DATA = [
       r: { value: 0.08, source: 'as new' },
     },
     options: [
-      option('powered Z', 'Powered Z for both fingers', 9_800),
+      option('powered Z', 'Powered Z for both fingers', 9_800, { z: powered(-1400, 1400, 500) }),
       option('angle measured', 'Angle measured in the stroke', 17_500),
       option('quick clamps', 'Quick clamps', 8_600),
       option('sheet followers', 'Two sheet followers', 26_000),
@@ -146,8 +150,8 @@ export const DEMO_FLOOR_DATA = [
       r: { source: 'not known' },
     },
     options: [
-      option('powered R', 'Powered R', 11_500),
-      option('powered crowning', 'Powered crowning', 12_800),
+      option('powered R', 'Powered R', 11_500, { r: powered(20, 230, 80) }),
+      option('powered crowning', 'Powered crowning', 12_800, CROWNED),
       option('angle measured', 'Angle measured in the stroke', 19_500),
       option('sheet followers', 'Two sheet followers', 29_000),
     ],
@@ -193,8 +197,8 @@ export const DEMO_FLOOR_DATA = [
       r: { value: 0.2, source: 'as new' },
     },
     options: [
-      option('powered R', 'Powered R', 10_500),
-      option('powered crowning', 'Powered crowning', 11_200),
+      option('powered R', 'Powered R', 10_500, { r: powered(20, 280, 90) }),
+      option('powered crowning', 'Powered crowning', 11_200, CROWNED),
       option('angle measured', 'Angle measured in the stroke', 18_500),
       option('sheet followers', 'Two sheet followers', 27_000),
     ],
@@ -241,7 +245,7 @@ export const DEMO_FLOOR_DATA = [
       x: { value: 0.25, source: 'measured' },
       r: { source: 'not known' },
     },
-    options: [option('powered X', 'Powered X', 8_900)],
+    options: [option('powered X', 'Powered X', 8_900, { x: powered(10, 500, 150) })],
     price: 24_000,
     currency: 'EUR',
     site: { mass: 6100, footprint: [3400, 1800], height: 2500, supply: '400 V, 3 phases, 25 A' },

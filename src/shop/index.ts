@@ -1,10 +1,12 @@
-export type { Axis, Finger, FingerFace, Known, Machine, MachineOption } from './machine.js';
+export type { Axis, Finger, FingerFace, Known, Machine, MachineOption, OptionEffect } from './machine.js';
 export type { Die, Punch, Rack, Riser, Segment, Tool } from './tool.js';
 export type { Result } from './result.js';
 export type { DataFault } from './dataFault.js';
 export { demoFloor, demoRack } from './demo.js';
 export { parseFloor } from './parseFloor.js';
 export { parseRack } from './parseRack.js';
+export { withOptions } from './withOptions.js';
+export { inventedDie, inventedGooseneck, onAdapter } from './inventedTools.js';
 export { halfOpening } from './profiles.js';
 export { type Facing, mirrorProfile, profileOf } from './mirrorProfile.js';
 

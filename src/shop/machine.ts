@@ -27,10 +27,22 @@ export interface Finger {
 /** A measured figure, or that nobody measured it. mm */
 export type Known = { readonly value: number; readonly source: 'as new' | 'measured' } | { readonly source: 'not known' };
 
+/** The fields of a machine that an option replaces; mm. What is absent stays. */
+export interface OptionEffect {
+  readonly x?: Axis;
+  readonly r?: Axis;
+  readonly z?: Axis;
+  readonly openHeight?: number;
+  readonly throat?: number;
+  readonly crowning?: 'powered';
+}
+
 export interface MachineOption {
   readonly id: string;
   readonly name: string;
   readonly price: number;
+  /** Absent where the option changes nothing that a machine's data say. */
+  readonly effect?: OptionEffect;
 }
 
 /**

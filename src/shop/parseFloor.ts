@@ -6,6 +6,7 @@ import { seatSchema, tangSchema } from './families.js';
 import type { Axis, Finger, Machine } from './machine.js';
 import type { Result } from './result.js';
 import { buildSection, sectionSchema } from './sectionSchema.js';
+import { withOptions } from './withOptions.js';
 
 const mm = (least: number, most: number) => within(least, most, 'mm');
 const travel = mm(-5000, 5000);
@@ -78,7 +79,13 @@ const machineSchema = z.strictObject({
   bedHeight: mm(300, 2000),
   repeatability: z.strictObject({ ram: knownSchema, x: knownSchema, r: knownSchema }),
   options: list(
-    z.strictObject({ id: words('a short id'), name: words('a name'), price: within(0, 10_000_000, 'in the currency') }),
+    z.strictObject({
+      id: words('a short id'), name: words('a name'), price: within(0, 10_000_000, 'in the currency'),
+      effect: z.strictObject({
+        x: axisSchema.exactOptional(), r: axisSchema.exactOptional(), z: axisSchema.exactOptional(),
+        openHeight: mm(50, 2000).exactOptional(), throat: mm(0, 2000).exactOptional(), crowning: z.literal('powered').exactOptional(),
+      }).exactOptional(),
+    }),
     0,
     'options',
   ),
@@ -159,6 +166,17 @@ const machineFault = (m: Machine): Refused | undefined => {
   );
 };
 
+/** Each option names itself once, and the machine that carries it makes sense. */
+const optionFault = (m: Machine): Refused | undefined => {
+  const twice = repeated(m.options.map((o) => o.id));
+  if (twice !== undefined) return refuse('sense', m.id, 'options', `names '${twice}' twice; each option needs its own id`);
+  for (const [i, { id }] of m.options.entries()) {
+    const fault = machineFault(withOptions(m, [id]));
+    if (fault !== undefined) return refuse('sense', m.id, `options.${i}.effect`, `leaves no sound machine: ${fault.fault.sentence.replace(/^[^:]*: /, '').replace(/\.$/, '')}`);
+  }
+  return undefined;
+};
+
 /** The first id that stands twice. */
 export const repeated = (ids: readonly string[]): string | undefined => ids.find((id, i) => ids.indexOf(id) !== i);
 
@@ -185,7 +203,7 @@ export const parseFloor = (json: unknown): Result<readonly Machine[], DataFault>
   const twice = repeated(machines.map((m) => m.id));
   if (twice !== undefined) return refuse('sense', twice, 'id', 'names two machines; each needs its own');
   for (const machine of machines) {
-    const fault = machineFault(machine);
+    const fault = machineFault(machine) ?? optionFault(machine);
     if (fault !== undefined) return fault;
   }
   return { ok: true, value: machines };

@@ -1,5 +1,5 @@
 export type {
-  Margin, Move, Placed, ProofSummary, Reason, Remedy, Station, Step, StepForming, Stop, TimePiece, Trial,
+  Margin, Move, Placed, ProofSummary, Reason, Remedy, RemedyItem, Station, Step, StepForming, Stop, TimePiece, Trial,
 } from './trial.js';
 export type { Searched, TrialHooks, TrialInput } from './input.js';
 export { planTrial } from './planTrial.js';

@@ -29,6 +29,8 @@ export interface TrialInput {
   readonly limits?: {
     /** Computing time, s. */
     readonly seconds?: number;
+    /** 'refused': a stroke that no finger reaches is not placed by eye to a scribed line but ruled out. */
+    readonly scribedLine?: 'allowed' | 'refused';
   };
 }
 

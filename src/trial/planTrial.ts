@@ -50,7 +50,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   const { sheet, pairs } = tooling;
   const asker = createAsker();
   const look = viewer(sheet);
-  const stroke = createStrokeAsker(asker, look, createPlateClearance());
+  const stroke = createStrokeAsker(asker, look, createPlateClearance(), input.limits?.scribedLine !== 'refused');
   const size = developedSize(sheet);
   const kilograms = size.area * sheet.part.thickness * input.metal.density * 1e-9;
   const handling = handlingFactor(size.longest, kilograms);

@@ -52,6 +52,11 @@ const along = (v: Vec3, axis: 0 | 1 | 2): boolean => Math.hypot(...v.filter((_, 
 const ABOVE_LOWER_FACE = 0.2;
 /** Against what it touches the finger is tested one allowance behind where it stands, with that allowance less this. mm */
 const TOUCHING = 0.02;
+/**
+ * A gauge that is set by hand stays where it is in the stroke. The edge's lower corner, one thickness t under the upper one, swings
+ * out by t^2 / 2L before it rises, and the flat is drawn into the V: the finger gives so much. mm; common practice, no source.
+ */
+const GIVES = 0.3;
 /** Retracts that are tried; a powered gauge does any of them within the stroke. mm */
 const RETRACTS = [0, 5, 10, 20, 40, 80, 150];
 
@@ -144,7 +149,8 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
     /** Asks with the fingers at `x`, or, for what touches them, one allowance behind it. */
     const asking = (touches: boolean): ((view: View, name: string, bodies: readonly Body[]) => readonly Interval[]) => {
       const place: Vec2 = [touches ? x + BASE_ALLOWANCE : x, r - pair.dieTop];
-      const allowance = touches ? BASE_ALLOWANCE - TOUCHING : BASE_ALLOWANCE;
+      const slack = kind === 'bending' && gauge.x.drive !== 'powered' ? GIVES : TOUCHING;
+      const allowance = touches ? BASE_ALLOWANCE - slack : BASE_ALLOWANCE;
       const key = `${pair.dieKey}|${x.toFixed(3)}|${r.toFixed(3)}|${kind}|${touches ? 'touching|' : ''}${way.by}|${way.by === 'side' ? 0 : way.lift}`;
       const walk = once((): Passes => {
         if (kind === 'arriving') return seenFrom(passesIn(bend, ways.wayIn, 0), place);

@@ -93,7 +93,7 @@ export const settingOf = (tooling: Tooling, machine: Machine, group: Group, gaug
 };
 
 /** Asks whether a stroke may be made in a partial fold, cheapest questions first. */
-export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>, plates: ReturnType<typeof createPlateClearance>): StrokeAsker =>
+export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>, plates: ReturnType<typeof createPlateClearance>, mayScribe: boolean): StrokeAsker =>
   (tooling, machine, group, gaugeSide, pair, isMade) => {
     const setting = settingOf(tooling, machine, group, gaugeSide, pair, look, isMade);
     const { bend, seat } = setting;
@@ -112,6 +112,7 @@ export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>,
     if (deep) return { ok: false, conflicts: [deep] };
     const stop = chooseStop(asker, setting, tools.value);
     if (!stop.stop) {
+      if (!mayScribe) return { ok: false, conflicts: [stop.conflict] };
       return {
         ok: true,
         others: () => [],

@@ -299,4 +299,18 @@ export interface Remedy {
   readonly sentence: string;
   readonly confirmed: boolean;
   readonly price?: number;
+  /** What has to be had or changed; all of it together. */
+  readonly items?: readonly RemedyItem[];
+  /** s a part with it, by the plan that confirms it. */
+  readonly seconds?: number;
+}
+
+/** One thing that lifts a reason. A tool beyond the rack comes with its data, so that the plan can be made again. */
+export interface RemedyItem {
+  readonly kind: 'option' | 'punch' | 'die' | 'adapter' | 'radius' | 'scribed line';
+  readonly id: string;
+  readonly name: string;
+  /** As entered; null where nobody typed one. */
+  readonly price: number | null;
+  readonly tool?: Punch | Die;
 }

@@ -1,0 +1,93 @@
+import type { Command } from 'commander';
+import { fitBoard } from '../fit/index.js';
+import { type Metal, metalById, metals } from '../metal/index.js';
+import { runFit } from '../server/index.js';
+import type { Part } from '../sheet/index.js';
+import type { Machine } from '../shop/index.js';
+import { cellFolder } from './cellFolder.js';
+import { commandWith } from './commandLine.js';
+import { Fault } from './fault.js';
+import { fitInWords } from './fitWords.js';
+import { positive, wholeNumber } from './numbers.js';
+import { type OutputOptions, JSON_UNITS, answer } from './print.js';
+import { PART_FILE, type ReadOptions, readParts } from './readParts.js';
+import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
+
+interface FitOptions extends OutputOptions, ReadOptions, ShopOptions {
+  readonly machines: string;
+  readonly own: string;
+  readonly metal: string;
+  readonly quantity: string;
+  readonly seconds: string;
+  readonly workers: string;
+  readonly cache?: string;
+  readonly remedies: boolean;
+}
+
+const chosen = (ids: string, floor: readonly Machine[]): readonly Machine[] => {
+  if (ids === 'all') return floor;
+  return ids.split(',').map((id) => {
+    const found = floor.find((machine) => machine.id === id.trim());
+    if (found) return found;
+    throw new Fault(`--machines ${id}: no such machine on the floor; there are ${floor.map((machine) => machine.id).join(', ')} and all.`);
+  });
+};
+
+const metalNamed = (id: string): Metal => {
+  const found = metalById(id);
+  if (found) return found;
+  throw new Fault(`--metal ${id}: no such metal; there are ${metals.map((metal) => metal.id).join(', ')}.`);
+};
+
+/** The bent bodies of all files; what is refused is told on standard error, since other parts may still be answered. */
+const partsOf = async (files: readonly string[], options: ReadOptions): Promise<readonly Part[]> => {
+  const parts: Part[] = [];
+  for (const file of files) {
+    const read = await readParts(file, options);
+    for (const { part } of read.parts) parts.push(part);
+    for (const { index, sentence } of read.refused) process.stderr.write(`${file}: body ${index} is refused: ${sentence}\n`);
+  }
+  if (parts.length === 0) throw new Fault('None of these files holds a part that can be bent.');
+  return parts;
+};
+
+/** `fit`: many parts against many machines. Exit 0 when some machine, with its remedies, makes every part; 3 when not; 4 when not decided. */
+export const fitCommand = (): Command =>
+  commandWith('fit', 'plan and prove parts on machines: verdicts with margins, reasons, remedies, the cheapest that makes all')
+    .argument('<files...>', PART_FILE)
+    .option('--machines <ids>', 'machines of the floor, with commas between, or all', 'all')
+    .option('--own <ids>', 'machines that stand there already: their price is not counted', '')
+    .option('--metal <id>', 'the sheet (see `metals`)', 'dc01')
+    .option(...FLOOR_OPTION)
+    .option(...RACK_OPTION)
+    .option('--quantity <number>', 'parts made with one set-up', '1')
+    .option('--seconds <number>', 'computing time of the search for each cell', '20')
+    .option('--workers <number>', 'how many cells are computed at a time', '2')
+    .option('--cache <folder>', 'keep computed cells here and take them from here: what did not change is not computed again')
+    .option('--no-remedies', 'do not look for what would change a no')
+    .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
+    .action(async (files: readonly string[], options: FitOptions) => {
+      const floor = await floorOf(options);
+      const machines = chosen(options.machines, floor);
+      const owned = options.own === '' ? [] : chosen(options.own, floor).map(({ id }) => id);
+      const metal = metalNamed(options.metal);
+      const quantity = wholeNumber('--quantity', options.quantity, 1, 1_000_000);
+      const seconds = positive('--seconds', options.seconds);
+      const workers = wholeNumber('--workers', options.workers, 1, 64);
+      const rack = await rackOf(options);
+      const parts = await partsOf(files, options);
+      const stop = new AbortController();
+      process.once('SIGINT', () => stop.abort());
+      const run = await runFit({ parts, machines, rack, metal, quantity, seconds, asked: { remedies: options.remedies } }, {
+        workers, signal: stop.signal,
+        ...(options.cache === undefined ? {} : { cache: await cellFolder(options.cache) }),
+        onProgress: ({ done, of, fromCache }) => {
+          if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${of} cells${fromCache > 0 ? `, ${fromCache} of them known already` : ''}${done === of ? '\n' : ''}`);
+        },
+      });
+      const board = fitBoard(parts.map(({ name, thickness, bends }) => ({ name, thickness, bends: bends.length })), machines, run.cells, owned);
+      const verdicts = board.cells.map((row) => row.map(({ verdict }) => verdict));
+      const every = verdicts.every((row) => row.some((v) => v === 'makes' || v === 'makes with remedy'));
+      process.exitCode = every ? 0 : verdicts.flat().includes('not decided') ? 4 : 3;
+      await answer({ units: JSON_UNITS, computed: run.computed, fromCache: run.fromCache, ...board }, () => fitInWords(board), options);
+    });

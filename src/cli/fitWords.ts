@@ -1,0 +1,44 @@
+import type { Cheapest, FitBoard, FitCell } from '../fit/index.js';
+import { table } from './table.js';
+
+const SIGNS: Readonly<Record<FitCell['verdict'], string>> = {
+  makes: '[+]', 'makes with remedy': '[~]', 'does not make': '[-]', 'not decided': '[?]',
+};
+
+const cellWords = ({ verdict, margins, seconds, reasons }: FitCell): string => {
+  const [tight] = margins;
+  const more = seconds !== null && verdict === 'makes' ? ` ${seconds.toFixed(0)} s${tight ? `, ${tight.kind} ${(tight.share * 100).toFixed(0)} %` : ''}` : reasons[0] ? ` ${reasons[0].code}` : '';
+  return `${SIGNS[verdict]}${more}`;
+};
+
+const money = (n: number, currency: string): string => `${n.toLocaleString('en-GB')} ${currency}`;
+
+const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts']): string => {
+  const bought = [...cheapest.machines, ...cheapest.options, ...cheapest.tools].map(({ name, price }) => `${name} (${money(price, cheapest.currency)})`);
+  const cannot = cheapest.cannot.map((p) => parts[p]!.name);
+  const gap = cheapest.proven ? 'no cheaper set of the model' : `at best ${money(cheapest.bound, cheapest.currency)}, not proven`;
+  return [
+    cannot.length === parts.length ? 'nothing looked at makes any of these parts' : `${bought.join(', ') || 'nothing'}: ${money(cheapest.price, cheapest.currency)} (${gap})`,
+    ...(cannot.length > 0 && cannot.length < parts.length ? [`not made by it: ${cannot.join(', ')}`] : []),
+  ].join('; ');
+};
+
+/** The board as a person reads it on a terminal. */
+export const fitInWords = (board: FitBoard): string => [
+  table(
+    [{ heading: 'part' }, ...board.machines.map(({ id }) => ({ heading: id }))],
+    board.parts.map(({ name }, p) => [name, ...board.cells[p]!.map(cellWords)]),
+  ),
+  '',
+  '[+] makes, with predicted seconds a part and the share of its tightest limit that is used; [~] with a remedy; [-] does not make; [?] not decided',
+  '',
+  ...board.cells.flatMap((row, p) => row.flatMap((cell, m) => cell.verdict === 'makes' ? [] : [
+    `${board.parts[p]!.name} on ${board.machines[m]!.id}: ${cell.verdict}. ${cell.reasons[0]?.sentence ?? ''}`,
+    ...cell.remedies.map((r) => `  ${r.confirmed ? 'Remedy' : 'Not confirmed'}: ${r.sentence}`),
+    ...(cell.remedies.length === 0 && cell.verdict === 'does not make' ? cell.warnings.slice(-1).map((w) => `  ${w}`) : []),
+  ])),
+  '',
+  ...(board.cheapest ? [`Cheapest for all: ${cheapestWords(board.cheapest, board.parts)}.`] : []),
+  ...board.alone.map((alone, m) => (alone ? `On ${board.machines[m]!.id} alone: ${cheapestWords(alone, board.parts)}.` : '')),
+  'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.',
+].join('\n');

@@ -1,0 +1,80 @@
+import type { Axis } from '../shop/index.js';
+import type { Step, Trial } from '../trial/index.js';
+import { reachBehind } from './reachBehind.js';
+
+export type MarginKind = 'force' | 'length' | 'daylight' | 'throat' | 'gauge travel' | 'tolerance';
+
+/** How much of a limit a plan uses. `share` is what is used of it: 1 is the limit itself. */
+export interface FitMargin {
+  readonly kind: MarginKind;
+  /** What is measured, in words. */
+  readonly name: string;
+  readonly value: number;
+  readonly limit: number;
+  readonly unit: string;
+  readonly share: number;
+  readonly step: number;
+  readonly source: string;
+}
+
+/** Margins of the planner that speak of force. */
+const FORCES = new Set(['force', 'force per length', 'force on one cylinder']);
+
+/** mm: how far a travel must be left for its share to mean anything. */
+const LEAST_TRAVEL = 1;
+
+const travel = (name: string, axis: Axis, at: number, step: number): FitMargin[] => {
+  if (axis.drive === 'fixed') return [];
+  const margin = (value: number, limit: number, what: string, share: number): FitMargin =>
+    ({ kind: 'gauge travel', name: `${name}, ${what}`, value, limit, unit: 'mm', share, step, source: 'machine data' });
+  const middle = (axis.min + axis.max) / 2;
+  const half = Math.max(LEAST_TRAVEL, (axis.max - axis.min) / 2);
+  // towards whichever end of the travel it stands: 0 in the middle, 1 at the end
+  const share = Math.abs(at - middle) / half;
+  return [at >= middle ? margin(at, axis.max, 'furthest', share) : margin(at, axis.min, 'nearest', share)];
+};
+
+const ofStep = (trial: Trial, step: Step): FitMargin[] => {
+  const { machine, stations } = trial;
+  const station = stations.find((s) => s.id === step.station)!;
+  const opening = machine.openHeight - station.stackHeight;
+  const needed = Math.max(step.ramOpening, step.ramOpeningOut);
+  const asked = step.measure.tolerance;
+  const { x } = machine.repeatability;
+  return [
+    ...step.margins.filter((m) => FORCES.has(m.name)).map((m): FitMargin => ({ ...m, kind: 'force', share: m.value / m.limit, step: step.number })),
+    ...step.margins.filter((m) => m.name === 'length of tools').map((m): FitMargin => ({ ...m, kind: 'length', share: m.value / m.limit, step: step.number })),
+    {
+      kind: 'daylight', name: 'opening between punch and die', value: needed, limit: opening, unit: 'mm', share: needed / opening,
+      step: step.number, source: 'open height less the stack',
+    },
+    ...(step.stop.kind === 'none' ? [] : [
+      ...travel('X', machine.gauge.x, step.stop.axisX, step.number), ...travel('R', machine.gauge.r, step.stop.r, step.number),
+    ]),
+    ...(x.source === 'not known' || step.stop.kind === 'none' ? [] : [{
+      kind: 'tolerance', name: `X comes back to its place (${x.source}) against ${step.measure.what}`, value: x.value, limit: asked, unit: 'mm',
+      share: x.value / asked, step: step.number, source: 'machine data; general tolerance ISO 2768-1 class m',
+    } as const]),
+  ];
+};
+
+const throat = (trial: Trial): FitMargin[] => {
+  const { machine } = trial;
+  return trial.steps.map((step): FitMargin => {
+    const { reach, width } = reachBehind(trial, step);
+    // a sheet that passes between the side frames may go deeper than the throat: the roomier of the two counts
+    const deep = reach / machine.throat;
+    const wide = width / machine.betweenFrames;
+    return deep <= wide || deep <= 1
+      ? { kind: 'throat', name: 'reach behind the bend', value: reach, limit: machine.throat, unit: 'mm', share: deep, step: step.number, source: 'throat' }
+      : { kind: 'throat', name: 'width between the side frames', value: width, limit: machine.betweenFrames, unit: 'mm', share: wide, step: step.number, source: 'machine data' };
+  });
+};
+
+const order = (a: FitMargin, b: FitMargin): number => b.share - a.share;
+
+/** Of each kind the margin used up furthest over all steps, the tightest kind first; empty without a plan. */
+export const fitMargins = (trial: Trial): readonly FitMargin[] => {
+  const all = [...trial.steps.flatMap((step) => ofStep(trial, step)), ...throat(trial)].sort(order);
+  return all.filter((m, i) => all.findIndex((other) => other.kind === m.kind) === i);
+};

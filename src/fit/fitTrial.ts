@@ -1,0 +1,43 @@
+import type { Remedy, Trial, TrialInput } from '../trial/index.js';
+import { judged } from './judged.js';
+import { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
+import { remediesFor } from './remedies.js';
+import { DEMO_PRICES, type TypedPrices } from './remedyCandidates.js';
+
+/** What the fit asks beyond a trial. */
+export interface FitAsked {
+  /** Look for what would lift a 'does not make'. */
+  readonly remedies: boolean;
+  readonly prices?: TypedPrices;
+}
+
+/** mm by which a blank set by eye to a scribed line may lie off. Common practice, no source. */
+const SCRIBED = 0.5;
+
+/**
+ * One part on one machine as a buyer is answered: planned with every stroke at a stop (a line scribed by hand is no promise), proved,
+ * held against the drawing's tolerance, and for a 'does not make' what would change it. Pure but for the hooks.
+ */
+export const fitTrial = async (input: TrialInput, asked: FitAsked, hooks: PlanAndProveHooks = {}): Promise<Trial> => {
+  const strict: TrialInput = { ...input, limits: { ...input.limits, scribedLine: 'refused' } };
+  const trial = judged(await planAndProve(strict, hooks));
+  if (trial.verdict !== 'does not make' || !asked.remedies) return trial;
+  const { remedies, inVain } = await remediesFor(strict, trial, asked.prices ?? DEMO_PRICES, hooks);
+  const byEye = trial.reasons.some((r) => r.code === 'no stop') ? await scribed(input, hooks) : [];
+  const all = [...remedies, ...byEye];
+  const warnings = inVain === null ? trial.warnings : [...trial.warnings, inVain];
+  return { ...trial, warnings, remedies: all, verdict: remedies.length > 0 ? 'makes with remedy' : trial.verdict };
+};
+
+/** The same part where a line scribed on the blank will do: for the buyer to say, so it changes no verdict. */
+const scribed = async (input: TrialInput, hooks: PlanAndProveHooks): Promise<Remedy[]> => {
+  if (hooks.cancelled?.() === true) return [];
+  const { onPlanned: _, ...rest } = hooks;
+  const trial = judged(await planAndProve(input, rest));
+  const steps = trial.steps.filter((s) => s.stop.kind === 'none');
+  if (trial.verdict !== 'makes' || steps.length === 0) return [];
+  return [{
+    sentence: `Where plus or minus ${SCRIBED} mm will do (common practice, no source), it is placed by eye to a scribed line at step ${steps.map((s) => s.number).join(', ')} and made in ${trial.seconds.toFixed(1)} s a part.`,
+    confirmed: true, seconds: trial.seconds, items: [{ kind: 'scribed line', id: 'scribed line', name: 'A line scribed by hand', price: 0 }],
+  }];
+};

@@ -1,0 +1,134 @@
+import { describe, expect, it } from 'vitest';
+import { metalById } from '../metal/index.js';
+import { type Part, profilePart, trayPart } from '../sheet/index.js';
+import { type Machine, demoFloor, demoRack, withOptions } from '../shop/index.js';
+import type { Trial, TrialInput } from '../trial/index.js';
+import { fitCell } from './fitCell.js';
+import { fitTrial } from './fitTrial.js';
+import { planAndProve } from './planAndProve.js';
+
+const profile = (name: string, thickness: number, width: number, flanges: number[], turns: number[]): Part => {
+  const made = profilePart({ name, thickness, insideRadius: thickness, width, flanges, turns });
+  if (!made.ok) throw new Error(made.failure.sentence);
+  return made.value;
+};
+const machine = (id: string): Machine => demoFloor().find((m) => m.id === id)!;
+const now = (): number => performance.now();
+const ask = (part: Part, on: Machine): TrialInput => ({ part, machine: on, rack: demoRack(), metal: metalById('dc01')!, quantity: 20 });
+const fit = (part: Part, on: Machine): Promise<Trial> => fitTrial(ask(part, on), { remedies: true }, { now });
+const boughtOf = (trial: Trial): (string | undefined)[] => trial.remedies.map((r) => r.items?.map((i) => `${i.kind} ${i.id}`).join(' + '));
+
+// 12 mm sheet: V 50 asks about 1.42 x 350 x 144 / 50 = 1,431 N/mm of the machine's 1,200, so V 63 or wider; their dies are 120 and
+// 130 mm high, and the fingers at R 85 end at 85 + 36 = 121 mm: they hold at most 1 of 12 mm of edge
+const heavyAngle = profile('heavy angle', 12, 300, [90, 120], [90]);
+
+// walls 100 high stand up at both ends of the last bend, 45 degrees or more to the beam above: the straight punch (125) on a 90 mm die
+// leaves the small machine 335 - 215 = 120 mm of opening, the gooseneck 65, and a wall of 100 does not come out under it
+const arm = [{ length: 100, turn: 90 }];
+const tallTray = ((): Part => {
+  const made = trayPart({ name: 'tall tray', thickness: 1.5, insideRadius: 1.5, base: [200, 150], arms: [arm, arm, arm, arm] });
+  if (!made.ok) throw new Error(made.failure.sentence);
+  return made.value;
+})();
+
+// (80 - 40) / sqrt 2 = 28.3 mm past the plane: no punch of the rack is relieved that far
+const deeperChannel = profile('deeper channel', 1.5, 150, [80, 40, 80], [90, 90]);
+
+describe('what would change a no, each planned again and proved', () => {
+  it('a powered R in place of the fixed one', async () => {
+    const trial = await fit(heavyAngle, machine('long-fixed-r'));
+    expect(trial.verdict).toBe('makes with remedy');
+    expect(trial.reasons[0]!.code).toBe('no stop');
+    const option = trial.remedies.find((r) => r.items?.some((i) => i.id === 'long-fixed-r/powered R'));
+    expect(option).toMatchObject({ confirmed: true, price: 11_500 });
+    // told by the buyer's machine itself: with the option fitted the same question is a plain yes
+    const fitted = await fitTrial(ask(heavyAngle, withOptions(machine('long-fixed-r'), ['powered R'])), { remedies: false }, { now });
+    expect(fitted.verdict).toBe('makes');
+    expect(fitted.proof.passed).toBe(true);
+    expect(fitted.steps.every((s) => s.stop.kind !== 'none')).toBe(true);
+  });
+
+  it('a scribed line is told beside it as what it is, and changes no verdict', async () => {
+    const trial = await fit(heavyAngle, machine('long-fixed-r'));
+    const byEye = trial.remedies.filter((r) => r.items?.some((i) => i.kind === 'scribed line'));
+    expect(byEye).toHaveLength(1);
+    expect(byEye[0]!.sentence).toMatch(/plus or minus 0\.5 mm will do/);
+    expect(trial.remedies.indexOf(byEye[0]!)).toBe(trial.remedies.length - 1);
+  });
+
+  it('more daylight', async () => {
+    const trial = await fit(tallTray, machine('small-fast'));
+    expect(trial.verdict).toBe('makes with remedy');
+    expect(boughtOf(trial)).toContain('option small-fast/tall frame');
+    const fitted = await fitTrial(ask(tallTray, withOptions(machine('small-fast'), ['tall frame'])), { remedies: false }, { now });
+    expect([fitted.verdict, fitted.proof.passed]).toEqual(['makes', true]);
+  });
+
+  it('a gooseneck that no rack holds, relieved as far as the reason asks', async () => {
+    const trial = await fit(deeperChannel, machine('general'));
+    expect(trial.verdict).toBe('makes with remedy');
+    const [remedy] = trial.remedies;
+    const tool = remedy!.items![0]!.tool!;
+    const relief = Number(/neck (\d+) mm behind/.exec(remedy!.sentence)![1]);
+    // the leg's end must pass with 1 mm of clearance
+    expect(relief).toBeGreaterThan(28.3 + 1);
+    expect(relief).toBeLessThanOrEqual(45);
+    const rack = demoRack();
+    const again = await planAndProve({ ...ask(deeperChannel, machine('general')), rack: { ...rack, punches: [...rack.punches, tool as (typeof rack.punches)[number]] } }, { now });
+    expect([again.verdict, again.proof.passed]).toEqual(['makes', true]);
+  });
+
+  it('where nothing helps it says so, and names what was tried', async () => {
+    // the last flange ends 3 mm from the first one's inner face: any punch with a body is caught
+    const closed = profile('nearly closed', 1.5, 120, [40, 40, 40, 37], [90, 90, 90]);
+    const trial = await fit(closed, machine('general'));
+    expect(trial.verdict).toBe('does not make');
+    expect(trial.remedies).toEqual([]);
+    expect(trial.warnings.at(-1)).toMatch(/^Tried in vain.*Gooseneck beyond the rack/);
+  });
+
+  it('offers nothing for what is made', async () => {
+    const trial = await fit(profile('angle', 1.5, 100, [40, 60], [90]), machine('general'));
+    expect([trial.verdict, trial.remedies]).toEqual(['makes', []]);
+  });
+});
+
+describe('a worn machine', () => {
+  // the short flange is 12 outside: plus or minus 0.2 by ISO 2768-1 class m (6 to 30 mm); X of the worn machine was measured at 0.25
+  const lipped = profile('lipped angle', 1.5, 100, [12, 60], [90]);
+
+  it('does not promise what its measured repeatability cannot hold, and names the measurement', async () => {
+    const onNew = await fit(lipped, machine('general'));
+    expect(onNew.verdict).toBe('makes');
+    const onWorn = await fit(lipped, machine('worn'));
+    expect(onWorn.verdict).not.toBe('makes');
+    expect(onWorn.reasons[0]).toMatchObject({ code: 'tolerance', bodies: ['X axis'] });
+    expect(onWorn.reasons[0]!.sentence).toContain('0.25 mm only (measured)');
+    expect(onWorn.reasons[0]!.by).toBeCloseTo(0.05, 6);
+  });
+
+  it('unmeasured is not known: no margin of tolerance, and a warning', async () => {
+    const unknown: Machine = { ...machine('general'), repeatability: { ...machine('general').repeatability, x: { source: 'not known' } } };
+    const cell = fitCell(await fit(lipped, unknown));
+    expect(cell.margins.map((m) => m.kind)).not.toContain('tolerance');
+    expect(cell.warnings.join(' ')).toContain('not known');
+  });
+});
+
+describe('margins of a cell', () => {
+  it('are six kinds, each with what is used of its limit, the tightest first', async () => {
+    const cell = fitCell(await fit(profile('angle', 1.5, 100, [40, 60], [90]), machine('general')));
+    expect(cell.margins.map((m) => m.kind).sort()).toEqual(['daylight', 'force', 'gauge travel', 'length', 'throat', 'tolerance']);
+    expect(cell.margins.map((m) => m.share)).toEqual([...cell.margins.map((m) => m.share)].sort((a, b) => b - a));
+    const tolerance = cell.margins.find((m) => m.kind === 'tolerance')!;
+    // X of the new machine 0.04; the shorter flange, 40 outside, is allowed 0.3
+    expect([tolerance.value, tolerance.limit]).toEqual([0.04, 0.3]);
+    const length = cell.margins.find((m) => m.kind === 'length')!;
+    expect(length.limit).toBe(3050);
+    expect(length.value).toBeGreaterThanOrEqual(90);
+    // one flange lies behind the bend: 40 or 60 outside, less what the corner takes, more the half of the flat arc
+    const throat = cell.margins.find((m) => m.kind === 'throat')!;
+    expect(throat.limit).toBe(400);
+    expect([38.6, 58.6].some((flat) => Math.abs(throat.value - flat) < 1)).toBe(true);
+  });
+});

@@ -1,0 +1,82 @@
+import type { Remedy, Trial, TrialInput } from '../trial/index.js';
+import { judged } from './judged.js';
+import { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
+import { type Candidate, type TypedPrices, remedyCandidates } from './remedyCandidates.js';
+
+/** s that each change is planned for: a remedy that is found late is told as not decided. */
+const SECONDS_EACH = 4;
+/** Most plans made for the remedies of one part on one machine, and how many of them once one change is confirmed. */
+const MOST_PLANS = 12;
+const AFTER_FIRST = 1;
+/** s for all remedies of one part on one machine. */
+const SECONDS_ALL = 25;
+
+export interface Remedies {
+  /** Confirmed, cheapest first. */
+  readonly remedies: readonly Remedy[];
+  /** What was tried in vain, one sentence; null where nothing was tried or something helped. */
+  readonly inVain: string | null;
+}
+
+const listed = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
+
+const remedyOf = (chosen: readonly Candidate[], trial: Trial): Remedy => {
+  const prices = chosen.map(({ item }) => item.price);
+  const price = prices.reduce<number | null>((sum, p) => (sum === null || p === null ? null : sum + p), 0);
+  return {
+    sentence: `With ${listed(chosen.map(({ words }) => words))} it is made in ${trial.seconds.toFixed(1)} s a part, planned again and confirmed by the independent check.`,
+    confirmed: true, ...(price === null ? {} : { price }), items: chosen.map(({ item }) => item), seconds: trial.seconds,
+  };
+};
+
+/**
+ * What would lift a 'does not make': single changes, cheapest first, each planned again and proved; where none is enough alone, all of
+ * them together, and of those the fewest that still do (the dearest left out first). Only confirmed ones are told.
+ */
+export const remediesFor = async (input: TrialInput, trial: Trial, prices: TypedPrices, hooks: PlanAndProveHooks = {}): Promise<Remedies> => {
+  const candidates = remedyCandidates(input, trial.reasons, prices);
+  const now = hooks.now ?? ((): number => 0);
+  const started = now();
+  let plans = 0;
+  const made = async (chosen: readonly Candidate[]): Promise<Trial | null> => {
+    if (plans >= MOST_PLANS || now() - started > SECONDS_ALL * 1000 || hooks.cancelled?.() === true) return null;
+    plans++;
+    const asked = chosen.reduce((question, { apply }) => apply(question), input);
+    const seconds = Math.min(SECONDS_EACH, input.limits?.seconds ?? SECONDS_EACH);
+    const again = judged(await planAndProve({ ...asked, limits: { ...input.limits, seconds } }, {
+      ...(hooks.now && { now: hooks.now }), ...(hooks.cancelled && { cancelled: hooks.cancelled }),
+    }));
+    return again.verdict === 'makes' ? again : null;
+  };
+  const remedies: Remedy[] = [];
+  let firstAt = 0;
+  const helped = new Set<string>();
+  const tried = new Map<string, Candidate>();
+  for (const candidate of candidates) {
+    if (helped.has(candidate.family)) continue;
+    if (remedies.length > 0 && plans >= firstAt + AFTER_FIRST) break;
+    hooks.onProgress?.({ done: `would it be made with ${candidate.item.name}?`, share: 0.9 });
+    const again = await made([candidate]);
+    tried.set(candidate.family, candidate);
+    if (!again) continue;
+    helped.add(candidate.family);
+    if (remedies.length === 0) firstAt = plans;
+    remedies.push(remedyOf([candidate], again));
+  }
+  if (remedies.length === 0 && tried.size > 1) {
+    let chosen = [...tried.values()];
+    let best = await made(chosen);
+    for (const out of best ? [...chosen].reverse() : []) {
+      const fewer = chosen.filter((c) => c !== out);
+      const again = fewer.length === 0 ? null : await made(fewer);
+      if (again) [chosen, best] = [fewer, again];
+    }
+    if (best) remedies.push(remedyOf(chosen, best));
+  }
+  const vain = [...tried.values()].map(({ item, family }) => `${item.name}${candidates.filter((c) => c.family === family).length > 1 ? ' and smaller ones' : ''}`);
+  const inVain = remedies.length > 0 ? null
+    : candidates.length === 0 ? 'No option of this machine and no tool beyond the rack that the program knows how to shape bears on these reasons.'
+      : `Tried in vain${vain.length > 1 ? ', alone and together' : ''}: ${listed(vain)}.`;
+  return { remedies, inVain };
+};

@@ -1,0 +1,142 @@
+import { type Machine, type Punch, type Rack, inventedDie, inventedGooseneck, onAdapter, withOptions } from '../shop/index.js';
+import { type Part, asFormed } from '../sheet/index.js';
+import type { Reason, RemedyItem, TrialInput } from '../trial/index.js';
+
+/** What tools beyond the rack would cost, typed by a person; null where nobody typed it. */
+export interface TypedPrices {
+  readonly gooseneck: number | null;
+  readonly die: number | null;
+  readonly adapter: number | null;
+}
+
+/** Invented for demonstration. */
+export const DEMO_PRICES: TypedPrices = { gooseneck: 9_500, die: 3_600, adapter: 850 };
+
+/** One change that may lift the reasons, and the question with it made. */
+export interface Candidate {
+  readonly item: RemedyItem;
+  /** As the end of 'With ...'. */
+  readonly words: string;
+  /** Candidates of one kind of change, the smallest first: once one is confirmed, the larger are not tried. */
+  readonly family: string;
+  readonly apply: (input: TrialInput) => TrialInput;
+}
+
+const money = (price: number | null, currency: string): string =>
+  price === null ? 'price not entered' : `${price.toLocaleString('en-GB')} ${currency} as entered`;
+
+const withPunch = (input: TrialInput, punch: Punch): TrialInput => ({ ...input, rack: { ...input.rack, punches: [...input.rack.punches, punch] } });
+
+/** mm that an adapter is high. Common practice, no source. */
+const ADAPTER = 60;
+
+/** mm by which the relief grows from one try to the next, and the most that is tried: slimmer necks bear too little. */
+const RELIEFS = [0, 5, 15];
+const MOST_RELIEF = 60;
+/** mm over the tallest of the rack that an invented gooseneck is tall where the upper beam is met too. */
+const TALLER = 40;
+
+const meets = (reasons: readonly Reason[], ...codes: readonly Reason['code'][]): readonly Reason[] => reasons.filter((r) => codes.includes(r.code));
+
+const optionCandidates = (machine: Machine, reasons: readonly Reason[]): Candidate[] =>
+  machine.options.flatMap((option): Candidate[] => {
+    const { effect } = option;
+    if (!effect) return [];
+    const axis = effect.x ?? effect.r ?? effect.z;
+    const room = effect.openHeight ?? effect.throat;
+    const may = (axis && meets(reasons, 'no stop', 'tolerance').length > 0)
+      || (room !== undefined && meets(reasons, 'daylight', 'clearance', 'way in', 'way out', 'between frames', 'no stop').length > 0);
+    return may ? [{
+      item: { kind: 'option', id: `${machine.id}/${option.id}`, name: option.name, price: option.price },
+      words: `${option.name} on this machine (${money(option.price, machine.currency)})`, family: `option ${option.id}`,
+      apply: (input) => ({ ...input, machine: withOptions(input.machine, [option.id]) }),
+    }] : [];
+  });
+
+const gooseneckCandidates = (machine: Machine, rack: Rack, reasons: readonly Reason[], prices: TypedPrices): Candidate[] => {
+  const met = meets(reasons, 'clearance', 'way in', 'way out').filter((r) => r.bodies?.some((b) => b.startsWith('the punch')));
+  if (met.length === 0) return [];
+  const held = rack.punches.filter((p) => machine.clampFamilies.includes(p.tang) && p.shape !== 'flattening');
+  const tallest = held.reduce<Punch | null>((best, p) => (best === null || p.height > best.height ? p : best), null);
+  // how far the nose of each gooseneck stands in front of the neck is what passes a flange: the neck's front face at its furthest back
+  const relief = Math.max(14, ...held.filter((p) => p.shape === 'gooseneck').map(reliefOf));
+  const missing = Math.max(0, Math.min(...met.map((r) => r.by ?? 0)));
+  const least = Math.ceil((relief + Math.min(missing, MOST_RELIEF)) / 5) * 5;
+  const tang = machine.clampFamilies[0]!;
+  const tips = [...new Set(held.map((p) => p.tipRadius))].sort((a, b) => a - b);
+  const tipRadius = tips.includes(1) ? 1 : tips[0] ?? 1;
+  const taller = meets(reasons, 'clearance', 'way in', 'way out').some((r) => r.bodies?.some((b) => b.startsWith('the upper beam'))) ? [0, TALLER] : [0];
+  return RELIEFS.flatMap((more) => taller.flatMap((over): Candidate[] => {
+    const height = Math.max(220, tallest?.height ?? 0) + over;
+    const punch = least + more > MOST_RELIEF ? null : inventedGooseneck({ relief: least + more, height, tipRadius, tang, price: prices.gooseneck ?? 0 });
+    return punch === null ? [] : [{
+      item: { kind: 'punch', id: punch.id, name: punch.name, price: prices.gooseneck, tool: punch },
+      words: `a gooseneck beyond the rack, ${height} mm high with the neck ${least + more} mm behind the bending plane, rated ${punch.rating} N/mm (${money(prices.gooseneck, rack.currency)})`,
+      family: 'gooseneck', apply: (input) => withPunch(input, punch),
+    }];
+  }));
+};
+
+/** mm: how far behind the bending plane the front face of a punch's neck stands, over its nose. */
+const reliefOf = (punch: Punch): number => {
+  const fronts = punch.profile.filter((v, i) => i > punch.profile.length / 2 && v.y > 20 && v.y < punch.height * 0.8).map((v) => v.x);
+  return fronts.length === 0 ? 0 : Math.max(0, ...fronts);
+};
+
+const adapterCandidates = (machine: Machine, rack: Rack, prices: TypedPrices): Candidate[] =>
+  rack.punches.filter((p) => !machine.clampFamilies.includes(p.tang) && p.shape !== 'flattening').map((p): Candidate => {
+    const tang = machine.clampFamilies[0]!;
+    const punch = onAdapter(p, tang, ADAPTER);
+    return {
+      item: { kind: 'adapter', id: punch.id, name: punch.name, price: prices.adapter, tool: punch },
+      words: `${p.name} of the rack on an adapter ${ADAPTER} mm high, ${p.tang} to ${tang} (${money(prices.adapter, rack.currency)})`,
+      family: `adapter ${p.id}`, apply: (input) => withPunch(input, punch),
+    };
+  });
+
+/** V openings of the trade, mm, by which a die beyond the rack is chosen. Common practice, no source. */
+const OPENINGS = [4, 5, 6, 7, 8, 10, 12, 14, 16, 18, 20, 22, 24, 28, 32, 36, 40, 50, 63, 80, 100];
+
+const dieCandidates = (part: Part, machine: Machine, rack: Rack, reasons: readonly Reason[], prices: TypedPrices): Candidate[] => {
+  const has = new Set(rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang)).map((d) => d.v));
+  const smaller = meets(reasons, 'short flange').length > 0;
+  const wider = meets(reasons, 'force', 'tool rating').length > 0;
+  const any = meets(reasons, 'no tool').length > 0;
+  if (!smaller && !wider && !any) return [];
+  const t = part.thickness;
+  const sharpest = Math.max(0, ...part.bends.map((b) => b.bendAngle));
+  const includedAngle = sharpest > 95 ? 30 : 85;
+  const suits = OPENINGS.filter((v) => v >= 4 * t && v <= 16 * t && !has.has(v) && (any || (smaller && v < 8 * t) || (wider && v > 8 * t)));
+  return suits.sort((a, b) => Math.abs(Math.log(a / (8 * t))) - Math.abs(Math.log(b / (8 * t)))).flatMap((v): Candidate[] => {
+    const die = inventedDie({ v, includedAngle, height: Math.max(90, Math.ceil(v + 20)), seat: machine.seatFamilies[0]!, price: prices.die ?? 0 });
+    return die === null ? [] : [{
+      item: { kind: 'die', id: die.id, name: die.name, price: prices.die, tool: die },
+      words: `a V of ${v} mm, ${includedAngle} degrees included, beyond the rack (${money(prices.die, rack.currency)})`,
+      family: `die ${v < 8 * t ? 'smaller' : 'wider'}`, apply: (input) => ({ ...input, rack: { ...input.rack, dies: [...input.rack.dies, die] } }),
+    }];
+  });
+};
+
+/** Shares of a V of 8 t that air bending forms by itself, as the inside radius to ask for. Common practice, no source. */
+const NATURAL = 0.16 * 8;
+
+const radiusCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] => {
+  if (meets(reasons, 'radius', 'minimum radius', 'no tool').length === 0) return [];
+  const radius = Math.round(NATURAL * part.thickness * 10) / 10;
+  const formed = asFormed(part, part.bends.map(() => ({ insideRadius: radius })));
+  return formed.ok ? [{
+    item: { kind: 'radius', id: `radius-${radius}`, name: `Inside radius ${radius} mm on every bend`, price: 0 },
+    words: `an inside radius of ${radius} mm on every bend, if the drawing allows it (no price)`, family: 'radius',
+    apply: (input) => ({ ...input, part: formed.value }),
+  }] : [];
+};
+
+/** Single changes worth trying against these reasons, cheapest first; those without a price come last. */
+export const remedyCandidates = (input: TrialInput, reasons: readonly Reason[], prices: TypedPrices): readonly Candidate[] => {
+  const { machine, rack, part } = input;
+  const all = [
+    ...radiusCandidates(part, reasons), ...optionCandidates(machine, reasons), ...adapterCandidates(machine, rack, prices),
+    ...dieCandidates(part, machine, rack, reasons, prices), ...gooseneckCandidates(machine, rack, reasons, prices),
+  ];
+  return all.sort((a, b) => (a.item.price ?? Infinity) - (b.item.price ?? Infinity));
+};
