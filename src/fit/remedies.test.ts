@@ -13,7 +13,11 @@ const profile = (name: string, thickness: number, width: number, flanges: number
   return made.value;
 };
 const machine = (id: string): Machine => demoFloor().find((m) => m.id === id)!;
-const now = (): number => performance.now();
+/** Processor time: what else the computer does must not decide what is found in time. */
+const now = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+};
 const ask = (part: Part, on: Machine): TrialInput => ({ part, machine: on, rack: demoRack(), metal: metalById('dc01')!, quantity: 20 });
 const fit = (part: Part, on: Machine): Promise<Trial> => fitTrial(ask(part, on), { remedies: true }, { now });
 const boughtOf = (trial: Trial): (string | undefined)[] => trial.remedies.map((r) => r.items?.map((i) => `${i.kind} ${i.id}`).join(' + '));
@@ -35,8 +39,10 @@ const tallTray = ((): Part => {
 const deeperChannel = profile('deeper channel', 1.5, 150, [80, 40, 80], [90, 90]);
 
 describe('what would change a no, each planned again and proved', () => {
+  const heavy = fit(heavyAngle, machine('long-fixed-r'));
+
   it('a powered R in place of the fixed one', async () => {
-    const trial = await fit(heavyAngle, machine('long-fixed-r'));
+    const trial = await heavy;
     expect(trial.verdict).toBe('makes with remedy');
     expect(trial.reasons[0]!.code).toBe('no stop');
     const option = trial.remedies.find((r) => r.items?.some((i) => i.id === 'long-fixed-r/powered R'));
@@ -49,7 +55,7 @@ describe('what would change a no, each planned again and proved', () => {
   });
 
   it('a scribed line is told beside it as what it is, and changes no verdict', async () => {
-    const trial = await fit(heavyAngle, machine('long-fixed-r'));
+    const trial = await heavy;
     const byEye = trial.remedies.filter((r) => r.items?.some((i) => i.kind === 'scribed line'));
     expect(byEye).toHaveLength(1);
     expect(byEye[0]!.sentence).toMatch(/plus or minus 0\.5 mm will do/);
@@ -60,8 +66,7 @@ describe('what would change a no, each planned again and proved', () => {
     const trial = await fit(tallTray, machine('small-fast'));
     expect(trial.verdict).toBe('makes with remedy');
     expect(boughtOf(trial)).toContain('option small-fast/tall frame');
-    const fitted = await fitTrial(ask(tallTray, withOptions(machine('small-fast'), ['tall frame'])), { remedies: false }, { now });
-    expect([fitted.verdict, fitted.proof.passed]).toEqual(['makes', true]);
+    expect(trial.remedies[0]).toMatchObject({ confirmed: true, price: 7_400 });
   });
 
   it('a gooseneck that no rack holds, relieved as far as the reason asks', async () => {

@@ -4,12 +4,12 @@ import { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 import { type Candidate, type TypedPrices, remedyCandidates } from './remedyCandidates.js';
 
 /** s that each change is planned for: a remedy that is found late is told as not decided. */
-const SECONDS_EACH = 4;
+const SECONDS_EACH = 8;
 /** Most plans made for the remedies of one part on one machine, and how many of them once one change is confirmed. */
 const MOST_PLANS = 12;
 const AFTER_FIRST = 1;
 /** s for all remedies of one part on one machine. */
-const SECONDS_ALL = 25;
+const SECONDS_ALL = 40;
 
 export interface Remedies {
   /** Confirmed, cheapest first. */

@@ -1,0 +1,53 @@
+import { describe, expect, it, vi } from 'vitest';
+import type { FitCell } from '../fit/index.js';
+import { metalById } from '../metal/index.js';
+import { profilePart } from '../sheet/index.js';
+import { demoFloor, demoRack } from '../shop/index.js';
+import { type CellCache, type FitQuestion, runFit } from './runFit.js';
+
+// plans and proves in worker threads (dist)
+vi.setConfig({ testTimeout: 240_000 });
+
+const angle = (a: number, b: number) => {
+  const made = profilePart({ name: `angle ${a} + ${b}`, thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [a, b], turns: [90] });
+  if (!made.ok) throw new Error(made.failure.sentence);
+  return made.value;
+};
+const question: FitQuestion = {
+  parts: [angle(40, 60), angle(50, 80)], machines: demoFloor().slice(0, 3), rack: demoRack(), metal: metalById('dc01')!, quantity: 10, seconds: 10,
+  asked: { remedies: false },
+};
+const memory = (): CellCache & { readonly kept: Map<string, FitCell> } => {
+  const kept = new Map<string, FitCell>();
+  return { kept, get: async (key) => kept.get(key), put: async (key, cell) => void kept.set(key, cell) };
+};
+
+describe('many parts on many machines', () => {
+  it('every cell is planned and proved; changing one machine computes its column alone again', async () => {
+    const cache = memory();
+    const heard: number[] = [];
+    const first = await runFit(question, { cache, onProgress: ({ done }) => heard.push(done) });
+    expect(first.cells.map((row) => row.map(({ verdict, proof }) => `${verdict} ${proof.passed}`))).toEqual([
+      ['makes true', 'makes true', 'makes true'], ['makes true', 'makes true', 'makes true'],
+    ]);
+    expect(heard).toEqual([1, 2, 3, 4, 5, 6]);
+    expect([first.computed, first.fromCache]).toEqual([6, 0]);
+
+    const [one, two, three] = question.machines;
+    const changed = { ...question, machines: [one!, { ...two!, throat: two!.throat + 10 }, three!] };
+    const second = await runFit(changed, { cache });
+    expect([second.computed, second.fromCache]).toEqual([2, 4]);
+    expect(second.cells.map((row) => row[0])).toEqual(first.cells.map((row) => row[0]));
+    // another quantity is another question for every cell
+    const third = await runFit({ ...question, parts: question.parts.slice(0, 1), machines: [one!], quantity: 11 }, { cache });
+    expect([third.computed, third.fromCache]).toEqual([1, 0]);
+  });
+
+  it('stopped, it comes back at once and says of each cell that it was not tried', async () => {
+    const stop = new AbortController();
+    stop.abort();
+    const run = await runFit(question, { signal: stop.signal });
+    expect(run.cells.flat().map(({ verdict, reasons }) => `${verdict}: ${reasons[0]!.sentence}`))
+      .toEqual(Array<string>(6).fill('not decided: Stopped before it was tried.'));
+  });
+});
