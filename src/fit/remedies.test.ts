@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { metalById } from '../metal/index.js';
 import { type Part, profilePart, trayPart } from '../sheet/index.js';
 import { type Machine, demoFloor, demoRack, withOptions } from '../shop/index.js';
@@ -6,6 +6,9 @@ import type { Trial, TrialInput } from '../trial/index.js';
 import { fitCell } from './fitCell.js';
 import { fitTrial } from './fitTrial.js';
 import { planAndProve } from './planAndProve.js';
+
+// a dozen plans with their proofs: minutes on a computer that does much else
+vi.setConfig({ testTimeout: 240_000 });
 
 const profile = (name: string, thickness: number, width: number, flanges: number[], turns: number[]): Part => {
   const made = profilePart({ name, thickness, insideRadius: thickness, width, flanges, turns });

@@ -4,10 +4,10 @@ import { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 import { type Candidate, type TypedPrices, remedyCandidates } from './remedyCandidates.js';
 
 /** s that each change is planned for: a remedy that is found late is told as not decided. */
-const SECONDS_EACH = 8;
-/** Most plans made for the remedies of one part on one machine, and how many of them once one change is confirmed. */
+const SECONDS_EACH = 6;
+/** Most plans made for the remedies of one part on one machine, and how many more once one change is confirmed: what is dearer matters less. */
 const MOST_PLANS = 12;
-const AFTER_FIRST = 1;
+const AFTER_FIRST = 0;
 /** s for all remedies of one part on one machine. */
 const SECONDS_ALL = 40;
 
