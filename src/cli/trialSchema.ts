@@ -33,6 +33,9 @@ const part = z.object({
       direction: side,
       insideRadius: number,
       zone: list(contour),
+      hem: z
+        .object({ preBendAngle: number, preBendAngleUnderLoad: number, preInsideRadius: number, preLength: number, closedLength: number })
+        .exactOptional(),
     }),
   ),
   assumptions: list(
@@ -185,6 +188,7 @@ const step = z.object({
   sideUp: side,
   gaugeSide: which,
   place: number,
+  lineBack: number.exactOptional(),
   stop: z.object({
     kind: z.enum(['edge', 'flange', 'none']),
     edge: text,

@@ -3,7 +3,7 @@ import { type Vec2, left2, scale2, signedArea, sub2, unit2 } from '../geometry/i
 import { absorbHole } from './absorbHole.js';
 import { crossesItself } from './crossesItself.js';
 import { RELIEF, moveOnLine } from './moveOnLine.js';
-import type { Assumption, Part, Plate } from './part.js';
+import type { Assumption, Bend, HemArc, Part, Plate } from './part.js';
 import { relieved } from './relieved.js';
 import { type Result, done, refused } from './result.js';
 
@@ -16,22 +16,34 @@ const NO_MOULD_LINE = 150;
 const nominal = (insideRadius: number, thickness: number, bendAngle: number): number =>
   allowanceByRule({ name: 'K-factor', k: 0.44 }, insideRadius, thickness, bendAngle);
 
+/** What tools make of a bend: its inside radius (mm); of a hem how its arc goes, and its lines move to hold all curved metal. */
+export interface Formed {
+  readonly insideRadius: number;
+  readonly hem?: HemArc;
+}
+
+/** mm by which a bend's tangent lines move into its plates. */
+const inwardsOf = (bend: Bend, { insideRadius, hem }: Formed): number =>
+  hem
+    ? insideRadius - bend.insideRadius + (Math.max(hem.preLength, hem.closedLength) - hem.closedLength) / 2
+    : (insideRadius - bend.insideRadius) * Math.tan((bend.bendAngle / 2) * RADIANS);
+
 /**
  * The part with the radii that tools form (mm, in the order of the bends), outside mould dimensions kept as drawn: each
  * bend's tangent lines move into its plates (a larger radius) or out of them by (new - old) tan(bend angle / 2), and the
  * outline with them; a shoulder beside the bend narrower than that move, or than the thickness, goes along, a wider one
  * stays and a relief slit is cut beside the bend. Zones keep their extent along the bend, but for a corner that a
- * neighbouring bend has taken. Hems and bend angles over 150 keep their lines. A hole that a tangent line moves into is shared between plate and zone, and said so.
+ * neighbouring bend has taken. A hem's lines keep its outer tangent and move in as far as its pre-bend curves the metal; a hem without tools and bend angles over 150 keep theirs. A hole that a tangent line moves into is shared between plate and zone, and said so.
  * 'inside out' when a plate has not that much flat metal.
  */
-export const asFormed = (part: Part, formed: readonly { readonly insideRadius: number }[]): Result<Part> => {
+export const asFormed = (part: Part, formed: readonly Formed[]): Result<Part> => {
   const plates: Plate[] = [...part.plates];
   const assumptions: Assumption[] = [...part.assumptions];
   const bends = part.bends.map((bend, index) => {
-    const insideRadius = formed[index]!.insideRadius;
-    const delta = (insideRadius - bend.insideRadius) * Math.tan((bend.bendAngle / 2) * RADIANS);
-    const keeps = bend.kind === 'hem' || bend.bendAngle > NO_MOULD_LINE || delta === 0;
-    if (keeps) return { ...bend, insideRadius };
+    const { insideRadius, hem } = formed[index]!;
+    const delta = inwardsOf(bend, formed[index]!);
+    const keeps = (!hem && (bend.kind === 'hem' || bend.bendAngle > NO_MOULD_LINE)) || delta === 0;
+    if (keeps) return { ...bend, insideRadius, ...(hem ? { hem } : {}) };
     let zone = bend.zone;
     const sides = bend.sides.map((side, which) => {
       // plate 0 lies to the right of its line, plate 1 to the left of its own: into the plate is -v, +v
@@ -55,7 +67,7 @@ export const asFormed = (part: Part, formed: readonly { readonly insideRadius: n
       }
       return { plate: side.plate, line };
     });
-    return { ...bend, insideRadius, zone, sides: [sides[0]!, sides[1]!] as const };
+    return { ...bend, insideRadius, zone, sides: [sides[0]!, sides[1]!] as const, ...(hem ? { hem } : {}) };
   });
   for (const [index, plate] of plates.entries()) {
     if (plate === part.plates[index]) continue;
@@ -66,7 +78,7 @@ export const asFormed = (part: Part, formed: readonly { readonly insideRadius: n
     return refused(
       'inside out',
       by > 0
-        ? `Plate ${index + 1} has no flat metal left when bend ${worst.id} forms with an inside radius of ${formed[part.bends.indexOf(worst)]!.insideRadius.toFixed(2)} mm: its tangent line moves ${by.toFixed(2)} mm into the plate.`
+        ? `Plate ${index + 1} has no flat metal left when bend ${worst.id} forms with an inside radius of ${(formed[part.bends.indexOf(worst)]!.hem?.preInsideRadius ?? formed[part.bends.indexOf(worst)]!.insideRadius).toFixed(2)} mm: its tangent line moves ${by.toFixed(2)} mm into the plate.`
         : `The outline of plate ${index + 1} would cross itself when the tangent line of bend ${worst.id} moves ${(-by).toFixed(2)} mm out of the plate.`,
       { plates: [index], bends: at.map((bend) => bend.id), by },
     );
@@ -75,8 +87,7 @@ export const asFormed = (part: Part, formed: readonly { readonly insideRadius: n
 };
 
 /** mm by which the tangent lines of a bend move into its plates. */
-const growth = (part: Part, formed: readonly { readonly insideRadius: number }[], id: string): number => {
+const growth = (part: Part, formed: readonly Formed[], id: string): number => {
   const index = part.bends.findIndex((bend) => bend.id === id);
-  const bend = part.bends[index]!;
-  return (formed[index]!.insideRadius - bend.insideRadius) * Math.tan((bend.bendAngle / 2) * RADIANS);
+  return inwardsOf(part.bends[index]!, formed[index]!);
 };

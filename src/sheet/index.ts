@@ -1,8 +1,8 @@
-export type { Assumption, Bend, BendSide, Dimension, Feature, Line, Part, Plate, Side } from './part.js';
+export type { Assumption, Bend, BendSide, Dimension, Feature, HemArc, Line, Part, Plate, Side } from './part.js';
 export type { BendTold, DxfReading, LayerRole, Marks, ProfileReading, Reading } from './reading.js';
 export type { Developed } from './developed.js';
 export { acrossBend, middleFrame } from './acrossBend.js';
-export { alongArc, insideRadiusAt } from './arc.js';
+export { type ArcRun, alongArc, arcRuns, insideRadiusAt } from './arc.js';
 export { asFormed } from './asFormed.js';
 export { bendFrame } from './bendFrame.js';
 export { type BendLine, type Blank, blank } from './blank.js';

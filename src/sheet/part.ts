@@ -48,6 +48,22 @@ export interface Bend {
    * 0 at side 0 and 1 at side 1. Counter-clockwise outlines, clockwise holes; straight edges only.
    */
   readonly zone: readonly Contour[];
+  /** Of a hem as tools make it, in a trial's own part. */
+  readonly hem?: HemArc;
+}
+
+/**
+ * How a hem's arc goes from pre-bent to closed (docs/kinematics.md, 'A hem'). The zone holds all metal that is ever curved:
+ * its flat length is the longer of the two lengths here.
+ */
+export interface HemArc {
+  /** Degrees of bend angle: after the pre-bend, released; and under load, up to where the arc keeps one curvature. */
+  readonly preBendAngle: number;
+  readonly preBendAngleUnderLoad: number;
+  /** mm: inside radius after the pre-bend, and the flat lengths that are curved then and when closed. */
+  readonly preInsideRadius: number;
+  readonly preLength: number;
+  readonly closedLength: number;
 }
 
 /** What was taken for granted while reading, to be seen and changed by the user. */

@@ -3,7 +3,7 @@ import type { Machine } from '../shop/index.js';
 import { type Body, bodiesOf, sweptBody } from './body.js';
 import { BASE_ALLOWANCE } from './limits.js';
 import type { Setting } from './setting.js';
-import { tipAt } from './vBend.js';
+import { tipAt, touchOf } from './stroke.js';
 
 /** A finger and the bar that carries it, as bodies from the finger's reference. Made once for a machine's gauge. */
 export interface GaugeBodies {
@@ -46,7 +46,7 @@ const standsClear = (setting: Setting, place: Vec2, opening: number, lowest: num
 
 /** Clear before the stroke, the ram down to the sheet, with the fingers at their stop. `axisX` and `r` from the die seat, mm */
 export const clearAtStop = (setting: Setting, axisX: number, r: number, opening: number): boolean =>
-  standsClear(setting, [axisX, r - setting.pair.dieTop], opening, setting.bend.thickness);
+  standsClear(setting, [axisX, r - setting.pair.dieTop], opening, touchOf(setting.bend));
 
 /** Clear through the stroke, the ram down to its lowest, with the fingers moved back. */
 export const clearMovedBack = (setting: Setting, axisX: number, r: number, opening: number): boolean =>

@@ -8,6 +8,11 @@ export interface Group {
   /** The plate that they share, and on which side of the first bend it lies. */
   readonly hub: number;
   readonly hubSide: 0 | 1;
+  /** A stroke on bends that another has begun: closing hems. */
+  readonly closes?: true;
+  /** What it makes, and what must be there before it, as bits of a state; by default its bends' own bits, and nothing. */
+  readonly bits?: number;
+  readonly needs?: number;
 }
 
 const sideOn = (bend: Bend, plate: number): 0 | 1 | null =>
@@ -55,5 +60,5 @@ export const singles = (part: Part, group: Group): readonly Group[] =>
     return { bends: [bend], hub: group.hub, hubSide: side };
   });
 
-/** A group's bends as bits of one number. */
-export const bitsOf = (group: Group): number => group.bends.reduce((bits, b) => bits | (1 << b), 0);
+/** What a stroke makes, as bits of one number: its bends' own, or those of a later state of them. */
+export const bitsOf = (group: Group): number => group.bits ?? group.bends.reduce((bits, b) => bits | (1 << b), 0);

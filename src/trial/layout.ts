@@ -8,7 +8,7 @@ import type { Planned } from './task.js';
 import { type Stock, compose, lengthFor, plainStock, without } from './segments.js';
 import type { Placed, Station } from './trial.js';
 import { reachesFrames } from './toolClearance.js';
-import { depthAt } from './vBend.js';
+import { tipAt } from './stroke.js';
 
 /** Where a step is bent: its station, and where the bend's own origin lies along the bed. */
 export interface Placement {
@@ -108,7 +108,7 @@ const emptyLimitOf = (pair: Pair): number => {
 /** The punch shoulder seat's lowest place of one step, up from the die seat. mm */
 export const lowestSeat = (step: Planned): number => {
   const { bend, pair } = step.option.setting;
-  return pair.dieTop + bend.thickness - depthAt(bend, bend.bendAngleUnderLoad) + pair.punch.height;
+  return pair.dieTop + tipAt(bend, bend.bendAngleUnderLoad) + pair.punch.height;
 };
 
 /**

@@ -1,7 +1,8 @@
-import { fold } from '../sheet/index.js';
+import { type Part, fold } from '../sheet/index.js';
 import { createAsker } from './asker.js';
 import { type Pair, pairOf } from './bodies.js';
-import { type Group, groupsOf, singles } from './groups.js';
+import type { Group } from './groups.js';
+import { smallerSide } from './smallerSide.js';
 import type { TrialHooks, TrialInput } from './input.js';
 import { type Layout, layoutOf, standTogether } from './layout.js';
 import { BASE_ALLOWANCE } from './limits.js';
@@ -21,7 +22,8 @@ import { type WithinTolerance, asksTolerance, searchWithin } from './tolerance.j
 import { type Tooling, bendLength, toolings } from './tooling.js';
 import type { Reason, Trial } from './trial.js';
 import { leastWays } from './toolClearance.js';
-import { type VBend, depthAt } from './vBend.js';
+import { anglesIn, inTurn, statesOf } from './states.js';
+import { type Stroke, tipAt, touchOf, travelOf } from './stroke.js';
 import type { Way } from './ways.js';
 import { allowedBy, wishFault, wishesInWords } from './wishes.js';
 import { viewer } from './views.js';
@@ -54,26 +56,29 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   const size = developedSize(sheet);
   const kilograms = size.area * sheet.part.thickness * input.metal.density * 1e-9;
   const handling = handlingFactor(size.longest, kilograms);
-  const waysCost = (bend: VBend, wayIn: Way, wayOut: Way): number => {
-    const depth = depthAt(bend, bend.bendAngleUnderLoad);
-    return strokeSeconds(machine, wayIn.opening, wayOut.opening, depth, bend.thickness) - leastStroke(machine, depth, bend.thickness) + waySeconds(wayIn) + waySeconds(wayOut);
+  const waysCost = (bend: Stroke, wayIn: Way, wayOut: Way): number => {
+    const [touch, depth] = [touchOf(bend), travelOf(bend)];
+    return strokeSeconds(machine, wayIn.opening, wayOut.opening, depth, touch) - leastStroke(machine, depth, touch) + waySeconds(wayIn) + waySeconds(wayOut);
   };
+  const angles = anglesIn(sheet.part);
   const flat = fold(sheet, sheet.part.bends.map(() => 0));
   const actions: Action[] = groups.flatMap((group, g) => {
     const bend = sheet.part.bends[group.bends[0]!]!;
-    return ([0, 1] as const).flatMap((gaugeSide) => tooling.pairsOf[group.bends[0]!]!.map((pair): Action => {
+    const mayUse = group.closes ? tooling.closing : tooling.pairsOf[group.bends[0]!]!;
+    return (group.closes ? [smallerSide(sheet.part, group.bends[0]!)] : ([0, 1] as const)).flatMap((gaugeSide) => mayUse.map((pair): Action => {
       const { line, plate } = bend.sides[0];
       const pose = flat.poses[plate]!;
       const [dx, dy] = [line.to[0] - line.from[0], line.to[1] - line.from[1]];
       const u = [pose.x[0] * dx + pose.y[0] * dy, pose.x[1] * dx + pose.y[1] * dy] as const;
       // the gauge lies to the bend line's left when side 1 points there
       const turned = Math.atan2(u[0], -u[1]) * (180 / Math.PI) + (gaugeSide === 1 ? 0 : 180);
-      const made = tooling.forming[group.bends[0]!]!.bend;
+      const setting = settingOf(tooling, machine, group, gaugeSide, pairs[pair]!, look, angles(group.needs ?? 0));
+      const made = setting.bend;
       return {
         group: g, gaugeSide, pair, sideUp: bend.direction, towards: ((turned % 360) + 360) % 360,
         plainness: plainness(pairs[pair]!),
-        leastExtra: Math.min(...leastWays(settingOf(tooling, machine, group, gaugeSide, pairs[pair]!, look, () => false)).map((w) => waysCost(made, w.wayIn, w.wayOut))),
-        base: TIME.seat * handling + leastStroke(machine, depthAt(made, made.bendAngleUnderLoad), made.thickness),
+        leastExtra: Math.min(...leastWays(setting).map((w) => waysCost(made, w.wayIn, w.wayOut))),
+        base: TIME.seat * handling + leastStroke(machine, travelOf(made), touchOf(made)),
       };
     }));
   });
@@ -82,7 +87,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     const key = `${mask}|${action.group}|${action.gaugeSide}|${action.pair}`;
     const known = answers.get(key);
     if (known) return known;
-    const fresh = stroke(tooling, machine, groups[action.group]!, action.gaugeSide, pairs[action.pair]!, (b) => (mask & (1 << b)) !== 0);
+    const fresh = stroke(tooling, machine, groups[action.group]!, action.gaugeSide, pairs[action.pair]!, angles(mask));
     answers.set(key, fresh);
     return fresh;
   };
@@ -93,7 +98,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     const key = `${pair.key}|${riser}`;
     const higher: Pair = higherPairs.get(key) ?? pairOf(machine, pair.punch, pair.die, pair.punchFacing, riser);
     higherPairs.set(key, higher);
-    const again = stroke(tooling, machine, groups[step.action.group]!, step.action.gaugeSide, higher, (b) => (step.mask & (1 << b)) !== 0);
+    const again = stroke(tooling, machine, groups[step.action.group]!, step.action.gaugeSide, higher, angles(step.mask));
     const same = again.ok ? [again.option, ...again.others()].find((o) => sameFeature(o.stop.feature, step.option.stop.feature)) : undefined;
     // another stop may break the tolerance that this one was taken for
     const option = same ?? (again.ok && !asksTolerance(input) ? again.option : null);
@@ -111,9 +116,9 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     plan.reduce((sum, { option }, i) => sum + extra(option) + handSetting(plan[i - 1]?.option ?? null, option), 0);
   const task: SearchTask = {
     groups, actions, together: pairings(tooling, input), stationShare, handling, answer, stopNow,
-    allows: input.wishes ? allowedBy(sheet.part, groups, pairs, input.wishes) : () => true,
-    // a wish names bends, so the images of an order are no longer as good as itself
-    symmetries: input.wishes ? [] : symmetriesOf(sheet, earsAreBalanced(rack)),
+    allows: allowing(sheet.part, groups, pairs, input.wishes),
+    // a wish names bends, so the images of an order are no longer as good as itself; a hem's second state is not mapped
+    symmetries: input.wishes || groups.some((g) => g.closes) ? [] : symmetriesOf(sheet, earsAreBalanced(rack)),
     extra, handSetting,
     remembersStop: machine.gauge.x.drive === 'by hand' || machine.gauge.r.drive === 'by hand',
     finish: (plan, opened) => {
@@ -136,6 +141,13 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   return { tooling, groups, result, within, layout: kept?.ok ? kept.layout : null, handling, stationShare };
 };
 
+/** Hems are closed after their pre-bend, whatever else is wished. */
+const allowing = (part: Part, groups: readonly Group[], pairs: readonly Pair[], wishes: TrialInput['wishes']): SearchTask['allows'] => {
+  const mayCome = inTurn(groups);
+  const wished = wishes ? allowedBy(part, groups, pairs, wishes) : () => true;
+  return (action, mask) => mayCome(action.group, mask) && wished(action, mask);
+};
+
 /** Are there as many left ear segments as right ones? Only then is a plan as good as its mirror image. */
 const earsAreBalanced = (rack: TrialInput['rack']): boolean => rack.punches.every(({ segments }) => {
   const of = (side: 'left' | 'right'): string => segments.flatMap((s) => (s.ear?.hand === side ? [`${s.length}:${s.count}:${s.ear.reach}:${s.ear.footHeight}`] : [])).sort().join();
@@ -143,9 +155,10 @@ const earsAreBalanced = (rack: TrialInput['rack']): boolean => rack.punches.ever
 });
 
 /** Which pairs can stand under one ram, worked out once for each two. */
-const pairings = ({ pairs, forming }: Tooling, { machine, rack }: TrialInput): ((a: number, b: number) => boolean) => {
+const pairings = ({ pairs, forming, closing, sheet }: Tooling, { machine, rack }: TrialInput): ((a: number, b: number) => boolean) => {
   const known = new Map<number, boolean>();
-  const lowest = (pair: Pair): number => pair.punch.height + Math.max(...forming.filter((f) => f.die.id === pair.die.id).map(({ bend }) => bend.thickness - depthAt(bend, bend.bendAngleUnderLoad)));
+  const closed = Math.max(0, ...sheet.part.bends.filter((b) => b.hem).map((b) => 2 * (sheet.part.thickness + b.insideRadius)));
+  const lowest = (pair: Pair): number => pair.punch.height + Math.max(...forming.filter((f) => f.die.id === pair.die.id).map(({ bend }) => tipAt(bend, bend.bendAngleUnderLoad)), ...(closing.some((i) => pairs[i]!.die.id === pair.die.id) ? [closed] : []));
   return (a, b) => {
     const key = Math.min(a, b) * pairs.length + Math.max(a, b);
     let can = known.get(key);
@@ -161,8 +174,9 @@ const plainness = ({ punch, punchFacing }: Pair): number =>
 /** What cannot be bent by single strokes of a V, said before any search. */
 const beyond = (input: TrialInput): { readonly verdict: Trial['verdict']; readonly reason: Reason } | null => {
   const { part } = input;
-  if (part.bends.length > MOST_BENDS) {
-    return { verdict: 'not decided', reason: { code: 'limit', bends: [], by: part.bends.length - MOST_BENDS, sentence: `The part has ${part.bends.length} bends; the search holds ${MOST_BENDS}.` } };
+  const { count } = statesOf(part);
+  if (count > MOST_BENDS) {
+    return { verdict: 'not decided', reason: { code: 'limit', bends: [], by: count - MOST_BENDS, sentence: `The part has ${part.bends.length} bends${count > part.bends.length ? ` and ${count - part.bends.length} hems to close` : ''}; the search holds ${MOST_BENDS} states.` } };
   }
   const rolled = part.bends.find((b) => b.kind === 'rolled');
   if (rolled) {
@@ -170,10 +184,6 @@ const beyond = (input: TrialInput): { readonly verdict: Trial['verdict']; readon
       verdict: 'does not make',
       reason: { code: 'rolled', bends: [rolled.id], by: rolled.insideRadius, sentence: `Bend ${rolled.id} has an inside radius of ${rolled.insideRadius.toFixed(1)} mm on ${part.thickness} mm of sheet: one stroke of a V does not form it. It is rolled, or bent in several hits.` },
     };
-  }
-  const hem = part.bends.find((b) => b.kind === 'hem');
-  if (hem) {
-    return { verdict: 'not decided', reason: { code: 'hem', bends: [hem.id], sentence: `Bend ${hem.id} is a hem of ${hem.bendAngle.toFixed(0)} degrees bend angle; pre-bending and closing it is not planned yet.` } };
   }
   return null;
 };
@@ -201,8 +211,8 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   const early = beyond(input);
   if (early) return done(early.verdict, { reasons: [early.reason] });
 
-  const grouped = groupsOf(part);
-  const wrongWish = input.wishes ? wishFault(part, part.bends.length, input.wishes) : null;
+  const { grouped, single, count } = statesOf(part);
+  const wrongWish = input.wishes ? wishFault(part, count, input.wishes) : null;
   if (wrongWish) return done('does not make', { reasons: [wrongWish] });
   const reasons: Reason[] = [];
   const toolReasons: Reason[] = [];
@@ -212,7 +222,7 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons, input.blank, input.deductions)) {
     tried.push(tooling.v);
     hooks.onProgress?.({ done: `V ${tooling.v}: looking for an order of ${grouped.length} strokes`, share: 1 - 1 / (tried.length + 1) });
-    for (const groups of [grouped, ...(grouped.some((g) => g.bends.length > 1) ? [grouped.flatMap((g) => singles(part, g))] : [])]) {
+    for (const groups of [grouped, ...(single ? [single] : [])]) {
       const attempt = orderWith(input, hooks, tooling, groups, stopNow, counts);
       const { result } = attempt;
       if (result.kind === 'plan' && attempt.layout) return made(input, attempt, result, done, tried);
@@ -286,6 +296,7 @@ const made = (
   const dies = input.rack.dies.filter((d) => layout.stations.some((s) => s.die === d.id));
   const risers = input.rack.risers.filter((r) => layout.stations.some((s) => s.riser === r.height && r.seat === dies.find((d) => d.id === s.die)!.tang));
   const formedRadius = tooling.forming.flatMap((f, i) => {
+    if (input.part.bends[i]!.kind === 'hem') return [];
     const drawn = input.part.bends[i]!.insideRadius;
     return Math.abs(f.air.insideRadius - drawn) > 0.25 * Math.max(drawn, input.part.thickness)
       ? [`Bend ${input.part.bends[i]!.id} forms an inside radius of ${f.air.insideRadius.toFixed(2)} mm where ${drawn.toFixed(2)} mm is drawn.`] : [];

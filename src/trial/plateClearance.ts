@@ -2,7 +2,7 @@ import { type Planar, type Rigid, type Solid, type Vec3, cross3, dot3, gapOf, le
 import type { Conflict } from './conflict.js';
 import { PLATE_OVERLAP, SWEEP_MOTION } from './limits.js';
 import type { Setting } from './setting.js';
-import { wingsAt } from './vBend.js';
+import { startOf, wingsAt } from './stroke.js';
 import type { Piece, View } from './views.js';
 
 /** A wing's planar place as a motion of (along, b, h). */
@@ -109,9 +109,9 @@ const deepest = (setting: Setting, gauge: View, front: View): number => {
   for (const a of gauge.pieces) {
     for (const b of front.pieces) {
       if (a.along[0] > b.along[1] || b.along[0] > a.along[1]) continue;
-      const start = relative(0);
+      const start = relative(startOf(setting.bend));
       const reach = Math.max(...b.outline.map((p) => length2([start.x + start.c * p[0] - start.s * p[1], start.y + start.s * p[0] + start.c * p[1]]))) + setting.bend.allowance;
-      search(0, setting.bend.bendAngleUnderLoad, a, b, reach);
+      search(startOf(setting.bend), setting.bend.bendAngleUnderLoad, a, b, reach);
       if (worst > PLATE_OVERLAP) return worst;
     }
   }

@@ -2,7 +2,7 @@ import type { Developed } from '../sheet/index.js';
 import type { Machine } from '../shop/index.js';
 import type { Pair } from './bodies.js';
 import type { Group } from './groups.js';
-import type { VBend } from './vBend.js';
+import type { Stroke } from './stroke.js';
 import type { Seat, View } from './views.js';
 
 /** What a question about one stroke is asked of: the sheet in one fold, its seat, the tools, the machine. */
@@ -12,7 +12,7 @@ export interface Setting {
   readonly group: Group;
   readonly seat: Seat;
   readonly pair: Pair;
-  readonly bend: VBend;
+  readonly bend: Stroke;
   readonly views: readonly View[];
-  readonly isMade: (bend: number) => boolean;
+  readonly angleOf: (bend: number) => number;
 }

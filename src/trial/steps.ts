@@ -9,10 +9,12 @@ import type { StrokeOption } from './strokeOption.js';
 import { BASE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
 import { placed } from './placed.js';
 import { TIME, strokeSeconds, sumOf, waySeconds } from './time.js';
+import { foldOf } from './hemClose.js';
 import { generalTolerance } from './generalTolerance.js';
 import { type Tooling, bendLength } from './tooling.js';
 import type { Margin, Move, Step, Stop, TimePiece } from './trial.js';
-import { contactReach, depthAt, tipAt, wingsAt } from './vBend.js';
+import { type Made, madeBy } from './made.js';
+import { contactReach, startOf, tipAt, touchOf, travelOf, wingsAt } from './stroke.js';
 import { FRONT_TRAVEL, type Way } from './ways.js';
 
 /** How far a part is carried along the bed to be clear of a station: both lengths and room. mm */
@@ -42,7 +44,7 @@ const clearanceOf = ({ setting, tools }: StrokeOption): number => {
   const reach = contactReach(bend);
   let least = Math.min(pair.opening, NOTHING_NEAR);
   for (let k = 0; k <= LOOKS; k++) {
-    const x = (bend.bendAngleUnderLoad * k) / LOOKS;
+    const x = startOf(bend) + ((bend.bendAngleUnderLoad - startOf(bend)) * k) / LOOKS;
     const wings = wingsAt(bend, x);
     for (const view of views) {
       const pose = view.onGaugeSide ? wings.gauge : wings.front;
@@ -68,15 +70,16 @@ const clearanceOf = ({ setting, tools }: StrokeOption): number => {
 };
 
 /** Outside length over the shorter side after the stroke, and which it is. */
-const measureOf = (option: StrokeOption, tooling: Tooling): Step['measure'] => {
+const measureOf = (option: StrokeOption, air: Made): Step['measure'] => {
   const { group, views, sheet, bend } = option.setting;
-  const { air } = tooling.forming[group.bends[0]!]!;
   const half = ((Math.min(bend.bendAngle, 90) / 2) * Math.PI) / 180;
   const setback = (air.insideRadius + bend.thickness) * Math.tan(half);
   const reach = (gauge: boolean): number => Math.max(...views.filter((v) => v.onGaugeSide === gauge).flatMap((v) => v.pieces.flatMap((p) => p.outline.map((q) => (gauge ? q[0] : -q[0])))));
   const onGauge = reach(true) <= reach(false);
   const wing = views.find((v) => v.wing && v.onGaugeSide === onGauge)!;
-  const length = Math.min(reach(true), reach(false)) + setback;
+  // of a hem not all metal that its zone holds is curved
+  const level = (sheet.allowances[group.bends[0]!]! - air.allowance) / 2;
+  const length = Math.min(reach(true), reach(false)) + level + setback;
   return { what: `${plateNames(sheet.part)[wing.plate]!}, outside, to the ${bend.bendAngle > 90 ? 'outer tangent' : 'outer corner'} of ${sheet.part.bends[group.bends[0]!]!.id}`, length, tolerance: generalTolerance(length) };
 };
 
@@ -93,7 +96,7 @@ const stopOf = (option: StrokeOption, origin: number, stationFrom: number): Stop
   }
   return {
     kind: stop.kind, plate: stop.plate, face: stop.face, x: stop.x, axisX: stop.axisX, r: stop.r,
-    edge: stop.kind === 'edge' ? `back edge of ${names[stop.plate]!}` : `outer face of ${names[stop.plate]!}`,
+    edge: stop.fold ? `fold of hem ${stop.fold}` : stop.kind === 'edge' ? `back edge of ${names[stop.plate]!}` : `outer face of ${names[stop.plate]!}`,
     z: stop.z.map((z) => z + origin), sideways, retract: stop.retract,
   };
 };
@@ -109,7 +112,13 @@ const wordsOf = (before: Planned | null, here: Planned, stop: Stop): string => {
   const bring = tools.wayIn.by === 'side' ? 'bring it in sideways along the punch' : tools.wayIn.lift > 5 ? `lift it ${tools.wayIn.lift.toFixed(0)} mm over the die and lower it` : 'slide it in from the front';
   const against = stop.kind === 'none' ? 'set the scribed line under the punch tip' : `${stop.edge} against the ${stop.z.length > 1 ? 'two fingers' : 'finger'}`;
   const out = tools.wayOut.by === 'side' ? 'Take the part off sideways along the punch' : tools.wayOut.by === 'tilt' ? 'Lower the back wing and draw the part out to the front' : 'Lift the part off the die and draw it out to the front';
-  return `${handle}, ${gauge} to the gauge; ${bring}, ${against}. Bend ${listed(setting.group.bends.map((b) => setting.sheet.part.bends[b]!.id))}. ${out}.`;
+  const ids = listed(setting.group.bends.map((b) => setting.sheet.part.bends[b]!.id));
+  const { bend } = setting;
+  const isHem = setting.sheet.part.bends[setting.group.bends[0]!]!.kind === 'hem';
+  const doing = bend.kind === 'hem close' ? `Close hem ${ids} flat between punch and anvil` : isHem ? `Pre-bend hem ${ids}` : `Bend ${ids}`;
+  const towards = bend.kind === 'hem close' ? 'the fold' : gauge;
+  const place = bend.kind === 'hem close' && stop.kind === 'none' ? `set the fold ${(bend.lineBack + foldOf(bend.runsAt(bend.from), bend.thickness).past).toFixed(1)} mm behind the middle of the punch by eye` : against;
+  return `${handle}, ${towards} to the gauge; ${bring}, ${place}. ${doing}. ${out}.`;
 };
 
 /** A plan on its layout as the steps that papers and proof read. */
@@ -121,7 +130,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
     const { bend, pair, group } = setting;
     const { part } = tooling.sheet;
     const first = group.bends[0]!;
-    const { air } = tooling.forming[first]!;
+    const air = madeBy(tooling, first, bend);
     const { station, origin } = layout.placements[i]!;
     const stand = layout.stations[station]!;
     const stationFrom = stand.punchSegments[0]!.from;
@@ -134,7 +143,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
     const leftward = station === 0 && layout.stations.length > 1;
     const far = Math.max(...alongs) - Math.min(...alongs) + (stationTo - stationFrom) + SIDE_ROOM;
     const sideways = leftward ? -far : far;
-    const depth = depthAt(bend, bend.bendAngleUnderLoad);
+    const depth = travelOf(bend);
     const clearance = clearanceOf(option);
     const ramOpening = tools.wayIn.opening;
     const stop = stopOf(option, origin, stationFrom);
@@ -144,31 +153,31 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       ...(before && before.action.pair !== action.pair ? [{ what: 'step to the other station', seconds: TIME.walk }] : []),
       ...(waySeconds(tools.wayIn) + waySeconds(tools.wayOut) > 0 ? [{ what: 'take the part in or out sideways or tilted', seconds: waySeconds(tools.wayIn) + waySeconds(tools.wayOut) }] : []),
       ...(stop.kind === 'none' ? [{ what: 'place by the scribed line', seconds: TIME.scribed }] : []),
-      { what: 'ram', seconds: strokeSeconds(machine, tools.wayIn.opening, tools.wayOut.opening, depth, bend.thickness) },
+      { what: 'ram', seconds: strokeSeconds(machine, tools.wayIn.opening, tools.wayOut.opening, depth, touchOf(bend)) },
     ];
     const margins: Margin[] = [
       { name: 'force', value: force / 1000, limit: machine.rating / 1000, unit: 'kN', source: 'machine rating' },
       { name: 'force per length', value: air.peakForcePerLength, limit: Math.min(pair.punch.rating, pair.die.rating, machine.ratingPerLength), unit: 'N/mm', source: 'least rating of punch, die and machine' },
       { name: 'force on one cylinder', value: Math.max(cylinders.left, cylinders.right) / 1000, limit: machine.rating / 2000, unit: 'kN', source: 'half the machine rating, statics' },
-      { name: 'included angle under load over die angle', value: pair.die.includedAngle, limit: 180 - bend.bendAngleUnderLoad, unit: 'degrees included', source: 'die angle' },
+      ...(bend.kind === 'V' ? [{ name: 'included angle under load over die angle', value: pair.die.includedAngle, limit: 180 - bend.bendAngleUnderLoad, unit: 'degrees included', source: 'die angle' }] : []),
       { name: 'length of tools', value: stationTo - stationFrom, limit: machine.length, unit: 'mm', source: 'bed length' },
       { name: 'lowest ram seat over shut height', value: machine.shutHeight, limit: lowestSeat(here), unit: 'mm', source: 'machine data' },
       { name: 'base allowance of clearance', value: BASE_ALLOWANCE, limit: clearance, unit: 'mm', source: 'common practice, no source' },
     ];
     return {
-      number: i + 1, kind: 'V bend', bends: group.bends.map((b) => part.bends[b]!.id),
+      number: i + 1, kind: bend.kind === 'V' ? 'V bend' : 'hem close', bends: group.bends.map((b) => part.bends[b]!.id),
       station: stand.id, punch: pair.punch.id, die: pair.die.id, facing: pair.punchFacing,
-      sideUp: action.sideUp, gaugeSide: action.gaugeSide, place: origin, stop,
+      sideUp: action.sideUp, gaugeSide: action.gaugeSide, place: origin, ...(bend.kind === 'V' ? {} : { lineBack: bend.lineBack }), stop,
       bendAngle: bend.bendAngle, includedAngle: 180 - bend.bendAngle, bendAngleUnderLoad: bend.bendAngleUnderLoad, springback: air.springback,
       insideRadius: air.insideRadius, allowance: air.allowance, deduction: air.deduction,
-      depth: air.depth, ramPosition: pair.dieTop + bend.thickness - air.depth,
-      ramOpening, ramOpeningOut: tools.wayOut.opening, speedChange: bend.thickness + machine.changePoint,
+      depth: air.depth, ramPosition: pair.dieTop + touchOf(bend) - air.depth,
+      ramOpening, ramOpeningOut: tools.wayOut.opening, speedChange: touchOf(bend) + machine.changePoint,
       force, forcePerLength: air.peakForcePerLength, cylinderForces: [cylinders.left, cylinders.right],
       crowning: null,
-      crowningWords: machine.crowning === 'none' ? 'no crowning: shim under the die until left, middle and right of the test strip agree' : `crowning ${machine.crowning}: set it on the test strip until left, middle and right agree`,
+      crowningWords: bend.kind !== 'V' ? 'none: the hem is pressed flat' : machine.crowning === 'none' ? 'no crowning: shim under the die until left, middle and right of the test strip agree' : `crowning ${machine.crowning}: set it on the test strip until left, middle and right agree`,
       clearance, contactReach: contactReach(bend), margins,
       wayIn: movesIn(tools.wayIn, sideways), wayOut: movesOut(tools.wayOut, sideways, bend.bendAngle),
-      words: wordsOf(before, here, stop), measure: measureOf(option, tooling), time,
+      words: wordsOf(before, here, stop), measure: measureOf(option, air), time,
     };
   });
 

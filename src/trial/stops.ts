@@ -4,11 +4,12 @@ import type { Axis, FingerFace } from '../shop/index.js';
 import type { Asker } from './asker.js';
 import type { Body } from './body.js';
 import type { Conflict } from './conflict.js';
+import { foldTargets } from './foldTargets.js';
 import { clearAtStop, clearMovedBack, gaugeBodies } from './gaugeClearance.js';
 import { BASE_ALLOWANCE, LEAST_STOP_EDGE, ON_DIE_TOP } from './limits.js';
 import type { Setting } from './setting.js';
 import type { ToolClearance } from './toolClearance.js';
-import { wingsAt } from './vBend.js';
+import { startOf, wingsAt } from './stroke.js';
 import type { View } from './views.js';
 import { once } from './once.js';
 import { outOfReach } from './outOfReach.js';
@@ -23,6 +24,8 @@ interface Target {
   readonly low: number;
   readonly high: number;
   readonly along: Interval;
+  /** Id of the hem whose fold it is. */
+  readonly fold?: string;
 }
 
 /** A stop that works: `z` along from the bend's own origin, `r` from the die seat. mm */
@@ -42,6 +45,8 @@ export interface StopChoice {
   readonly feature: Feature | null;
   readonly height: number;
   readonly touching: number;
+  /** Id of the hem whose fold touches. */
+  readonly fold?: string;
 }
 
 /** An edge is square to the bed's length, or a flange to the back, within this sine. */
@@ -67,10 +72,13 @@ const LATER_FACE = 100;
 const WIDER = 0.1;
 const FURTHER = 0.01;
 
-const targets = ({ views, bend, sheet }: Setting): readonly Target[] => {
+const targets = (setting: Setting): readonly Target[] => {
+  const { views, bend, sheet } = setting;
   const found: Target[] = [];
   const t = bend.thickness;
-  const flat = wingsAt(bend, 0).gauge;
+  const flat = wingsAt(bend, startOf(bend)).gauge;
+  for (const { view, line, fold, ...nose } of foldTargets(setting)) found.push({ kind: 'edge', view, fold, back: nose.back, low: nose.up - t / 2, high: nose.up + t / 2, along: line });
+  if (bend.kind === 'hem close') return found;
   for (const view of views.filter((v) => v.onGaugeSide)) {
     const { outline } = sheet.part.plates[view.plate]!;
     const normal = turn(view.pose, [0, 0, 1]);
@@ -205,7 +213,7 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
       const rank = plain + (places.length > 1 ? -spread * WIDER : ONE_FINGER);
       if (rank >= bestRank) continue;
       bestRank = rank;
-      best = { kind: target.kind, plate: target.view.plate, face: face.name, x: target.back, axisX: x, r, z: places, retract, spread,
+      best = { kind: target.kind, plate: target.view.plate, face: face.name, x: target.back, axisX: x, r, z: places, retract, spread, ...(target.fold === undefined ? {} : { fold: target.fold }),
         feature: target.feature, height: target.kind === 'edge' ? 0 : Math.min(target.high, r - pair.dieTop + face.to) - bend.thickness / 2,
         touching: Math.min(gauge.finger.width, target.along[1] - target.along[0]),
       };

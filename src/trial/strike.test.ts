@@ -113,7 +113,7 @@ const outlineIn = (random: () => number): Vec2[] => randomConvex(random, between
 
 const bend = (random: () => number): VBend => {
   const [bendAngle, ri] = [between(random, 40, 120), 2.56];
-  return { allowance: ((bendAngle * Math.PI) / 180) * (ri + 0.9), neutral: 0.9, thickness: T, halfOpening: 8, shoulderRadius: 2, bendAngle, bendAngleUnderLoad: bendAngle + 2 };
+  return { kind: 'V', beside: 0, allowance: ((bendAngle * Math.PI) / 180) * (ri + 0.9), neutral: 0.9, thickness: T, halfOpening: 8, shoulderRadius: 2, bendAngle, bendAngleUnderLoad: bendAngle + 2 };
 };
 
 /** Turns in the die's frame or as the punch sees them; carries from any bent place. */

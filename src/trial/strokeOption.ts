@@ -5,10 +5,12 @@ import type { Asker } from './asker.js';
 import type { Pair } from './bodies.js';
 import type { Conflict } from './conflict.js';
 import type { Group } from './groups.js';
+import { hemCloseOf } from './hemClose.js';
 import { UNCOVERED_END } from './limits.js';
 import type { createPlateClearance } from './plateClearance.js';
 import type { Setting } from './setting.js';
 import { type StopChoice, chooseStop } from './stops.js';
+import { touchOf } from './stroke.js';
 import { type ToolClearance, reachesFrames, toolClearance } from './toolClearance.js';
 import type { Tooling } from './tooling.js';
 import { type Seat, type View, type viewer, wingFrame } from './views.js';
@@ -69,9 +71,13 @@ const flatReach = (views: readonly View[], gauge: boolean, allowance: number): n
   return reach + allowance / 2;
 };
 
+/** How far what lies flat with the hem's flange reaches from its tangent line. mm */
+const hemReach = (views: readonly View[]): number =>
+  Math.max(...views.filter((v) => v.onGaugeSide).flatMap((v) => v.pieces.filter((p) => p.flat).flatMap((p) => p.outline.map((q) => q[0]))));
+
 const shortFlange = (setting: Setting, tooling: Tooling): Conflict | null => {
   const { air } = tooling.forming[setting.group.bends[0]!]!;
-  const sides = [true, false].map((gauge) => flatReach(setting.views, gauge, setting.bend.allowance));
+  const sides = [true, false].map((gauge) => flatReach(setting.views, gauge, tooling.sheet.allowances[setting.group.bends[0]!]!));
   // minFlange is an outside length: the flat length on one side is half the deduction less
   const least = air.minFlange - air.deduction / 2;
   const short = Math.min(...sides);
@@ -83,24 +89,27 @@ const shortFlange = (setting: Setting, tooling: Tooling): Conflict | null => {
 };
 
 export interface StrokeAsker {
-  (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, isMade: (bend: number) => boolean): StrokeAnswer;
+  (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, angleOf: (bend: number) => number): StrokeAnswer;
 }
 
 /** What a question about a stroke in a partial fold is asked of. */
-export const settingOf = (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, look: ReturnType<typeof viewer>, isMade: (bend: number) => boolean): Setting => {
-  const seat: Seat = { bends: group.bends, gaugeSide };
-  return { sheet: tooling.sheet, machine, group, seat, pair, bend: tooling.forming[group.bends[0]!]!.bend, views: look(seat, isMade), isMade };
+export const settingOf = (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, look: ReturnType<typeof viewer>, angleOf: (bend: number) => number): Setting => {
+  const seat: Seat = { bends: group.bends, gaugeSide, ...(group.closes ? { again: true } : {}) };
+  const views = look(seat, angleOf);
+  const bend = group.closes ? hemCloseOf(tooling.sheet, group.bends[0]!, pair, hemReach(views)) : tooling.forming[group.bends[0]!]!.bend;
+  return { sheet: tooling.sheet, machine, group, seat, pair, bend, views, angleOf };
 };
 
 /** Asks whether a stroke may be made in a partial fold, cheapest questions first. */
 export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>, plates: ReturnType<typeof createPlateClearance>, mayScribe: boolean): StrokeAsker =>
-  (tooling, machine, group, gaugeSide, pair, isMade) => {
-    const setting = settingOf(tooling, machine, group, gaugeSide, pair, look, isMade);
+  (tooling, machine, group, gaugeSide, pair, angleOf) => {
+    const setting = settingOf(tooling, machine, group, gaugeSide, pair, look, angleOf);
     const { bend, seat } = setting;
-    if (pair.opening < bend.thickness + machine.changePoint) {
-      return { ok: false, conflicts: [{ code: 'daylight', body: 'beam', phase: 'set-up', by: bend.thickness + machine.changePoint - pair.opening, view: null, note: `between punch and die ${pair.opening.toFixed(0)} mm stay open` }] };
+    const least = touchOf(bend) + machine.changePoint;
+    if (pair.opening < least) {
+      return { ok: false, conflicts: [{ code: 'daylight', body: 'beam', phase: 'set-up', by: least - pair.opening, view: null, note: `between punch and die ${pair.opening.toFixed(0)} mm stay open` }] };
     }
-    const short = shortFlange(setting, tooling);
+    const short = group.closes ? null : shortFlange(setting, tooling);
     if (short) return { ok: false, conflicts: [short] };
     const line = bendLine(tooling, seat, group);
     const need = needOf(line);

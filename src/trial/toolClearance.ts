@@ -5,7 +5,7 @@ import type { Conflict } from './conflict.js';
 import { BASE_ALLOWANCE, CARRY_ROOM, NOSE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
 import type { Setting } from './setting.js';
 import type { StrikeOptions } from './strike.js';
-import { contactReach, tipAt, wingsAt } from './vBend.js';
+import { contactReach, startOf, tipAt, touchOf, wingsAt } from './stroke.js';
 import type { View } from './views.js';
 import { once } from './once.js';
 import { outOfReach } from './outOfReach.js';
@@ -75,7 +75,7 @@ const passing = ({ views, pair }: Setting, wings: { readonly gauge: Planar; read
 
 /** The way in from the front: lifted so that what hangs passes over the die, the ram open so that what stands passes under. */
 const wayInFront = (setting: Setting): Way => {
-  const { low, high } = passing(setting, wingsAt(setting.bend, 0));
+  const { low, high } = passing(setting, wingsAt(setting.bend, startOf(setting.bend)));
   const lift = byRoom(-low);
   return { by: 'front', lift, opening: openingFor(setting, high + lift) };
 };
@@ -87,13 +87,15 @@ const waysOutFront = (setting: Setting): readonly Way[] => {
   const tip = tipAt(bend, bend.bendAngle);
   const straight = passing(setting, wings);
   const lift = byRoom(Math.max(-straight.low, bend.thickness - tip));
+  const ahead: Way = { by: 'front', lift, opening: openingFor(setting, straight.high + lift) };
+  if (bend.kind !== 'V') return [ahead];
   const lowered = passing(setting, {
     gauge: tilted(wings.gauge, -bend.bendAngle / 2, tip),
     front: tilted(wings.front, -bend.bendAngle / 2, tip),
   });
   const deeper = byRoom(Math.max(-straight.low, -lowered.low, bend.thickness - tip));
   return [
-    { by: 'front', lift, opening: openingFor(setting, straight.high + lift) },
+    ahead,
     { by: 'tilt', lift: deeper, opening: openingFor(setting, Math.max(lowered.high, tip) + deeper) },
   ];
 };
@@ -104,16 +106,16 @@ const waysOutFront = (setting: Setting): readonly Way[] => {
  */
 export const leastWays = (setting: Setting): readonly { readonly wayIn: Way; readonly wayOut: Way }[] => {
   const own: Setting = { ...setting, views: setting.views.filter((v) => v.wing) };
-  const { thickness, bendAngle } = setting.bend;
+  const { bendAngle } = setting.bend;
   const aside = SIDE_OPENINGS[0]!;
-  const waysIn: Way[] = [wayInFront(own), { by: 'side', opening: aside + thickness }];
+  const waysIn: Way[] = [wayInFront(own), { by: 'side', opening: aside + touchOf(setting.bend) }];
   const waysOut: Way[] = [...waysOutFront(own), { by: 'side', opening: aside + tipAt(setting.bend, bendAngle) }];
   return waysIn.flatMap((wayIn) => waysOut.map((wayOut) => ({ wayIn, wayOut })));
 };
 
 /** Does the sheet, flat or bent, reach back to where the side frames stand? */
 export const reachesFrames = ({ views, bend, machine }: Setting): boolean =>
-  [0, bend.bendAngle].some((x) => {
+  [startOf(bend), bend.bendAngle].some((x) => {
     const { c, s, x: shift } = wingsAt(bend, x).gauge;
     return views.some((v) => v.onGaugeSide && v.pieces.some((p) => p.outline.some(([b, h]) => shift + c * b - s * h > machine.throat - BASE_ALLOWANCE)));
   });
@@ -142,7 +144,9 @@ const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean, nee
       const touching = phase.name !== 'way in' && phase.name !== 'way out';
       if (!touching) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: BASE_ALLOWANCE }, slides);
       // the flat beside the bend turns with the wing: near the nose it may come as near as the wing does
-      if (touching && view.pieces.some((p) => p.flat)) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: NOSE_ALLOWANCE, beyond: reach, only: 'flat' }, slides);
+      // a hem's flange lies under the punch's face by purpose, the plate under it comes as near as one thickness
+      const pressed = bend.kind === 'hem close' && view.onGaugeSide;
+      if (touching && !pressed && view.pieces.some((p) => p.flat)) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: NOSE_ALLOWANCE, ...(bend.kind === 'V' ? { beyond: reach } : {}), only: 'flat' }, slides);
       if (touching && view.pieces.some((p) => !p.flat)) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: BASE_ALLOWANCE, only: 'risen' }, slides);
       ask(view, 'beam', pair.ramBodies, phase.byRam, { allowance: BASE_ALLOWANCE }, true);
     }

@@ -1,10 +1,11 @@
 import { type AirBend, type AirBendSetup, type DeductionAnswer, deductionFor, halfOpening, type MeasuredDeduction } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
-import { type Developed, type Part, asFormed } from '../sheet/index.js';
+import { type Developed, type HemArc, type Part, asFormed } from '../sheet/index.js';
 import type { Die, Machine, Punch, Rack } from '../shop/index.js';
 import { type Pair, pairOf } from './bodies.js';
 import type { Group } from './groups.js';
 import { airBendKept } from './airBendKept.js';
+import { closingPairs, formedHem, preBends } from './hemTooling.js';
 import { asCut } from './asCut.js';
 import type { TrialInput } from './input.js';
 import type { Reason, Trial } from './trial.js';
@@ -19,6 +20,11 @@ export interface Forming {
   readonly air: AirBend;
   readonly deduction: DeductionAnswer;
   readonly bend: VBend;
+  /** Of a hem: `air` and `bend` are its pre-bend. */
+  readonly hem?: HemArc;
+  readonly closedRadius?: number;
+  /** N/mm to close it. */
+  readonly closeForce?: number;
 }
 
 /** One way to tool the whole part: each bend's forming, the sheet that results, the pairs that may be used. */
@@ -31,6 +37,8 @@ export interface Tooling {
   readonly pairs: readonly Pair[];
   /** For each bend, the pairs (index) that form it. */
   readonly pairsOf: readonly (readonly number[])[];
+  /** The pairs (index) that close hems. */
+  readonly closing: readonly number[];
 }
 
 /** V openings looked at, as multiples of the thickness; 8 is the trade's first choice. Common practice, no source. */
@@ -45,7 +53,11 @@ const fits = (machine: Machine, punch: Punch, die: Die): boolean =>
 
 /** What one bend of a part becomes in a die under a tip, or why it does not. */
 const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: number, measured: readonly MeasuredDeduction[]): Forming | Reason => {
-  const { bendAngle, id } = part.bends[bend]!;
+  const { bendAngle, id, kind } = part.bends[bend]!;
+  if (kind === 'hem') {
+    const hem = formedHem(metal, part, bend, die, tipRadius);
+    return 'code' in hem ? hem : { die, tipRadius, ...hem };
+  }
   const setup: AirBendSetup = {
     metal, thickness: part.thickness, tipRadius,
     v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius,
@@ -57,6 +69,8 @@ const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: num
   return {
     die, tipRadius, setup, air, deduction,
     bend: {
+      kind: 'V',
+      beside: 0,
       allowance: air.allowance,
       neutral: air.allowance / ((bendAngle * Math.PI) / 180) - air.insideRadius,
       thickness: part.thickness,
@@ -93,6 +107,16 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
   if (openings.length === 0) {
     reasons.push({ code: 'no tool', sentence: `The rack has no V die between ${(V_LEAST * t).toFixed(0)} and ${(V_MOST * t).toFixed(0)} mm for ${t} mm of sheet.`, bends: [] });
   }
+  const closers: Pair[] = [];
+  for (const group of groups.filter((g) => g.closes)) {
+    const length = group.bends.reduce((sum, b) => sum + bendLength(part, b), 0);
+    const { pairs: able, reason } = closingPairs(metal, part, group.bends, length, machine, rack);
+    if (reason) {
+      reasons.push(reason);
+      return;
+    }
+    closers.splice(0, closers.length, ...able.filter((p) => closers.length === 0 || closers.some((q) => q.key === p.key)));
+  }
   const tips = [...new Set(punches.map((p) => p.tipRadius))];
   // best forming of each bend with one V: the die that opens widest, the tip whose radius comes nearest to the drawing
   const formings = new Map<string, Forming | null>();
@@ -110,8 +134,9 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
     const drawn = part.bends[bend]!.insideRadius;
     let best: Forming | null = null;
     let least = Infinity;
-    for (const die of dies.filter((d) => d.v === v).sort((a, b) => b.includedAngle - a.includedAngle)) {
-      for (const tip of tips) {
+    const isHem = part.bends[bend]!.kind === 'hem';
+    for (const die of dies.filter((d) => d.v === v && (!isHem || preBends(d))).sort((a, b) => b.includedAngle - a.includedAngle)) {
+      for (const tip of isHem ? [...new Set(punches.filter(preBends).map((p) => p.tipRadius))] : tips) {
         const answer = formed(metal, part, bend, die, tip, measured);
         if ('code' in answer) {
           reasons.push(answer);
@@ -146,12 +171,12 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
     return best;
   };
   const build = (v: number, chosen: readonly Forming[]): Tooling | null => {
-    const reshaped = asFormed(part, chosen.map((f) => ({ insideRadius: f.air.insideRadius })));
+    const reshaped = asFormed(part, chosen.map((f) => (f.hem ? { insideRadius: f.closedRadius!, hem: f.hem } : { insideRadius: f.air.insideRadius })));
     if (!reshaped.ok) {
       reasons.push({ code: 'radius', sentence: reshaped.failure.sentence, bends: reshaped.failure.bends, ...(reshaped.failure.by === undefined ? {} : { by: reshaped.failure.by }) });
       return null;
     }
-    const developed: Developed = { part: reshaped.value, allowances: chosen.map((f) => f.air.allowance) };
+    const developed: Developed = { part: reshaped.value, allowances: chosen.map((f) => (f.hem ? Math.max(f.hem.preLength, f.hem.closedLength) : f.air.allowance)) };
     const cut = given ? asCut(developed, given) : null;
     if (cut && !cut.ok) {
       reasons.push({ code: 'blank', sentence: cut.sentence, bends: [], by: cut.by });
@@ -170,7 +195,8 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
       }
       return mine;
     });
-    return { v, forming: chosen, sheet: cut?.value.sheet ?? developed, ...(cut ? { misses: cut.value.misses } : {}), pairs, pairsOf };
+    const closing = closers.map((pair) => pairs.push(pair) - 1);
+    return { v, closing, forming: chosen, sheet: cut?.value.sheet ?? developed, ...(cut ? { misses: cut.value.misses } : {}), pairs, pairsOf };
   };
   const found: Tooling[] = [];
   const isNew = (tooling: Tooling): boolean => {
@@ -180,15 +206,22 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
     return true;
   };
   const whole = (forming: readonly (Forming | null)[]): forming is readonly Forming[] => forming.every((f) => f !== null);
-  const reaches = (bend: number, { air }: Forming): boolean => flatReach(part, bend, air.allowance) + air.deduction / 2 >= air.minFlange;
+  const reaches = (bend: number, { air, hem }: Forming): boolean => flatReach(part, bend, hem?.closedLength ?? air.allowance) + air.deduction / 2 >= air.minFlange;
+  /** A hem's acute V need not be that of the other bends: of those it is long enough for, the nearest to the one wished. */
+  const forHem = (v: number, bend: number): Forming | null => {
+    const all = [v, ...openings.filter((w) => w !== v)].map((w) => withV(w, bend)).filter((f) => f !== null);
+    return all.find((f) => reaches(bend, f)) ?? all[0] ?? null;
+  };
+  const isHem = (bend: number): boolean => part.bends[bend]!.kind === 'hem';
   for (const v of openings) {
-    const single = part.bends.map((_, i) => withV(v, i));
+    const single = part.bends.map((_, i) => (isHem(i) ? forHem(v, i) : withV(v, i)));
     const tooling = whole(single) ? build(v, single) : null;
     if (tooling && isNew(tooling)) yield tooling;
   }
   for (const v of openings) {
     const smaller = openings.filter((w) => w < v).sort((a, b) => b - a);
     const each = part.bends.map((_, i) => {
+      if (isHem(i)) return forHem(v, i);
       const first = withV(v, i);
       if (first && reaches(i, first)) return first;
       for (const w of smaller) {

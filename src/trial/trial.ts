@@ -205,6 +205,8 @@ export interface Step {
   readonly gaugeSide: 0 | 1;
   /** mm along the bed where the first bend's `sides[0].line.from` comes to lie. */
   readonly place: number;
+  /** Closing a hem: mm back of the tangent line of the plate that lies on the anvil. Absent: the bend's middle lies on the bending plane. */
+  readonly lineBack?: number;
   readonly stop: Stop;
   /** Degrees: released, its included angle (180 - bend angle), and under load. */
   readonly bendAngle: number;

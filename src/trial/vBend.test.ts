@@ -8,6 +8,7 @@ const NEUTRAL_SHARE = 0.44;
 
 /** A bend whose inside radius is `ri` at its final bend angle. */
 const bendOf = (c: number, t: number, rd: number, ri: number, bendAngle: number): VBend => ({
+  kind: 'V', beside: 0,
   allowance: rad(bendAngle) * (ri + NEUTRAL_SHARE * t), neutral: NEUTRAL_SHARE * t, thickness: t,
   halfOpening: c, shoulderRadius: rd, bendAngle, bendAngleUnderLoad: bendAngle,
 });

@@ -2,8 +2,11 @@ import type { Planar } from '../geometry/index.js';
 
 /** What a V bend does in one die: the figures that the poses of docs/kinematics.md need. */
 export interface VBend {
+  readonly kind: 'V';
   /** Flat length of the bend, mm. */
   readonly allowance: number;
+  /** Flat metal between the arc and the tangent line on either side: of a hem whose closed arc is longer than its pre-bend's. mm */
+  readonly beside: number;
   /** mm from the inside face to the neutral line. */
   readonly neutral: number;
   readonly thickness: number;
@@ -42,13 +45,15 @@ export const wingsAt = (bend: VBend, x: number): { readonly gauge: Planar; reado
   const s = Math.sin(b);
   if (x < 1e-9) {
     const y = bend.thickness / 2;
-    return { gauge: { c: 1, s: 0, x: bend.allowance / 2, y }, front: { c: 1, s: 0, x: -bend.allowance / 2, y } };
+    const back = bend.allowance / 2 + bend.beside;
+    return { gauge: { c: 1, s: 0, x: back, y }, front: { c: 1, s: 0, x: -back, y } };
   }
   const inside = insideRadiusAt(bend, x);
   const middle = inside + bend.thickness / 2;
   // centre - middle cos b, with the difference inside(1 - cos b) taken first: inside is huge near flat
-  const y = tipAt(bend, x) + inside * 2 * Math.sin(b / 2) ** 2 - (bend.thickness / 2) * c;
-  return { gauge: { c, s, x: middle * s, y }, front: { c, s: -s, x: -middle * s, y } };
+  const y = tipAt(bend, x) + inside * 2 * Math.sin(b / 2) ** 2 - (bend.thickness / 2) * c + bend.beside * s;
+  const back = middle * s + bend.beside * c;
+  return { gauge: { c, s, x: back, y }, front: { c, s: -s, x: -back, y } };
 };
 
 /** How far sheet, punch and die touch by purpose, from the bending plane. mm */

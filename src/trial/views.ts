@@ -2,7 +2,7 @@ import {
   type Convex, type Shape, type Solid, type Vec2, type Rigid,
   compose, convexPieces, flatten, hull, invert, moved, prism, scale3, shapeOf, shift,
 } from '../geometry/index.js';
-import { type Bend, type Developed, acrossBend, bendFrame } from '../sheet/index.js';
+import { type Bend, type Developed, acrossBend, arcRuns, bendFrame } from '../sheet/index.js';
 import { CHORD_ERROR, ON_DIE_TOP } from './limits.js';
 
 /** The metal of one plate (and the bend it hangs on), seen from a running bend's wing: (along, b, h). */
@@ -35,6 +35,8 @@ export interface Piece {
 export interface Seat {
   readonly bends: readonly number[];
   readonly gaugeSide: 0 | 1;
+  /** A second stroke on the same bends: its questions are others. */
+  readonly again?: true;
 }
 
 /** +1 when the bend's own direction u runs to the operator's right. */
@@ -94,29 +96,41 @@ export const platePieces = (sheet: Developed, plate: number): readonly Solid[] =
 /** Chords of at most this many degrees stand for the arc of a bend that is made. */
 const ARC_STEP = 30;
 
+/** Turned through less than this the arc is taken as level: radians. */
+const LEVEL = 1e-9;
+
 /** The metal of a bend's arc at an angle, in the frame of plate `sides[side]`: convex pieces that hold it. */
 export const arcPieces = (sheet: Developed, bendIndex: number, angle: number, side: 0 | 1): readonly Solid[] => {
   const bend = sheet.part.bends[bendIndex]!;
   const t = sheet.part.thickness;
-  const allowance = sheet.allowances[bendIndex]!;
   const us = bend.zone.flat().map((v) => v.x);
   const [u0, u1] = us.length > 0 ? [Math.min(...us), Math.max(...us)] : [0, 0];
   if (u1 - u0 <= 0) return [];
   const sections: Vec2[][] = [];
-  if (angle < 1e-9) sections.push([[0, -t / 2], [allowance, -t / 2], [allowance, t / 2], [0, t / 2]]);
-  else {
-    const turned = (angle * Math.PI) / 180;
-    const inside = allowance / turned - (allowance / ((bend.bendAngle * Math.PI) / 180) - bend.insideRadius);
-    const count = Math.max(1, Math.ceil(angle / ARC_STEP));
+  const ordered = side === 0 ? arcRuns(sheet, bendIndex, angle) : [...arcRuns(sheet, bendIndex, angle)].reverse();
+  let [start, heading]: [Vec2, number] = [[0, 0], 0];
+  for (const { length, turned, shift } of ordered) {
+    const [c, s] = [Math.cos(heading), Math.sin(heading)];
+    const [o, before] = [start, heading];
+    const place = ([x, y]: Vec2): Vec2 => [o[0] + c * x - s * y, o[1] + s * x + c * y];
+    if (turned < LEVEL) {
+      sections.push([[0, -t / 2], [length, -t / 2], [length, t / 2], [0, t / 2]].map(([x, y]) => place([x!, y!])));
+      start = place([length, 0]);
+      continue;
+    }
+    const middle = length / turned + shift;
+    const count = Math.max(1, Math.ceil(turned / ((ARC_STEP * Math.PI) / 180)));
     const step = turned / count;
-    const inner = Math.max(0, inside);
+    const inner = Math.max(0, middle - t / 2);
+    const at = (r: number, a: number): Vec2 => place([r * Math.sin(a), middle - r * Math.cos(a)]);
     for (let k = 0; k < count; k++) {
-      const at = (r: number, a: number): Vec2 => [r * Math.sin(a), inside + t / 2 - r * Math.cos(a)];
       const [from, to] = [k * step, (k + 1) * step];
       // outside, the tangents at both ends meet: the piece holds the arc and reaches no further than it in their directions
-      const corner = at((inside + t) / Math.cos(step / 2), (from + to) / 2);
-      sections.push([at(inside + t, from), corner, at(inside + t, to), at(inner, to), at(inner, from)]);
+      const corner = at((middle + t / 2) / Math.cos(step / 2), (from + to) / 2);
+      sections.push([at(middle + t / 2, from), corner, at(middle + t / 2, to), at(inner, to), at(inner, from)]);
     }
+    start = at(middle, turned);
+    heading = before + turned;
   }
   const frame = bendFrame(bend.sides[side].line);
   const forward = side === 0 ? 1 : -1;
@@ -146,7 +160,7 @@ const asPiece = (solid: Solid, thickness: number): Piece => {
  * so a view is made once for those states and kept. Bends of the same stroke are passed flat: what hangs on them
  * turns with the other wing, whose tangent line lies one flat length further.
  */
-export const viewer = (sheet: Developed): ((seat: Seat, isMade: (bend: number) => boolean) => readonly View[]) => {
+export const viewer = (sheet: Developed): ((seat: Seat, angleOf: (bend: number) => number) => readonly View[]) => {
   const ways = new Map<number, readonly Walk[]>();
   const plates = new Map<number, readonly Solid[]>();
   const kept = new Map<string, View>();
@@ -155,14 +169,14 @@ export const viewer = (sheet: Developed): ((seat: Seat, isMade: (bend: number) =
     plates.set(plate, known);
     return known;
   };
-  const viewOf = (seat: Seat, walk: Walk, isMade: (bend: number) => boolean): View => {
+  const viewOf = (seat: Seat, walk: Walk, angleOf: (bend: number) => number): View => {
     const first = seat.bends[0]!;
     const across = walk.hops.findIndex((hop) => seat.bends.includes(hop.bend));
     const solids: Solid[] = [];
     let pose = wingFrame(sheet.part.bends[first]!, seat.gaugeSide, walk.side);
     walk.hops.forEach((hop, i) => {
       const bend = sheet.part.bends[hop.bend]!;
-      const angle = i !== across && isMade(hop.bend) ? bend.bendAngle : 0;
+      const angle = i !== across ? angleOf(hop.bend) : 0;
       const near = bend.sides[0].plate === hop.from ? 0 : 1;
       const into = pose;
       if (i === walk.hops.length - 1 && i !== across) solids.push(...arcPieces(sheet, hop.bend, angle, near).map((s) => moved(s, into)));
@@ -185,16 +199,16 @@ export const viewer = (sheet: Developed): ((seat: Seat, isMade: (bend: number) =
       box: [Math.min(...bs), Math.min(...heights), Math.max(...bs), Math.max(...heights)],
     };
   };
-  return (seat, isMade) => {
+  return (seat, angleOf) => {
     const first = seat.bends[0]!;
     const all = ways.get(first) ?? walks(sheet, first);
     ways.set(first, all);
     return all.map((walk) => {
-      const states = walk.hops.map((hop) => (isMade(hop.bend) ? '1' : '0')).join('');
-      const key = `${seat.bends.join('+')}|${seat.gaugeSide}|${walk.plate}|${states}`;
+      const states = walk.hops.map((hop) => Math.round(angleOf(hop.bend) * 10)).join();
+      const key = `${seat.bends.join('+')}${seat.again ? ' again' : ''}|${seat.gaugeSide}|${walk.plate}|${states}`;
       const known = kept.get(key);
       if (known) return known;
-      const view = viewOf(seat, walk, isMade);
+      const view = viewOf(seat, walk, angleOf);
       kept.set(key, view);
       return view;
     });

@@ -1,6 +1,6 @@
 import type { Planar, Vec2 } from '../geometry/index.js';
 import type { Pass } from './strike.js';
-import { type VBend, tipAt, wingsAt } from './vBend.js';
+import { type Stroke, startOf, tipAt, touchOf, wingsAt } from './stroke.js';
 import type { View } from './views.js';
 
 /** How the sheet comes to its seat, or leaves it. Lifts and openings in mm. */
@@ -36,8 +36,8 @@ const both = (wings: { readonly gauge: Planar; readonly front: Planar }, make: (
 });
 
 /** The way in, as passes by bodies that rest at `from` (0, up from the die top): the die at 0, the open punch higher. */
-export const passesIn = (bend: VBend, way: Way, from: number): Passes =>
-  both(wingsAt(bend, 0), (pose) => {
+export const passesIn = (bend: Stroke, way: Way, from: number): Passes =>
+  both(wingsAt(bend, startOf(bend)), (pose) => {
     const here = at(pose, [0, -from]);
     if (way.by === 'side') return [{ kind: 'carry', pose: here, by: [0, 0] }];
     return [
@@ -46,23 +46,23 @@ export const passesIn = (bend: VBend, way: Way, from: number): Passes =>
     ];
   });
 
-/** The stroke from flat to under load, by the die at rest or (with `ram`) in the frame of the punch tip. */
-export const passesStroke = (bend: VBend, ram: boolean): Passes =>
-  both(wingsAt(bend, 0), (_, side) => [
+/** The stroke from where the bend stands to under load, by the die at rest or (with `ram`) in the frame of the punch tip. */
+export const passesStroke = (bend: Stroke, ram: boolean): Passes =>
+  both(wingsAt(bend, startOf(bend)), (_, side) => [
     {
       kind: 'turn',
-      from: 0,
+      from: startOf(bend),
       to: bend.bendAngleUnderLoad,
       at: (x) => (ram ? at(wingsAt(bend, x)[side], [0, -tipAt(bend, x)]) : wingsAt(bend, x)[side]),
     },
   ]);
 
-/** The ram coming down from `opening` onto the flat sheet, seen from the punch tip. */
-export const passesClose = (bend: VBend, opening: number): Passes =>
-  both(wingsAt(bend, 0), (pose) => [{ kind: 'carry', pose: at(pose, [0, -opening]), by: [0, opening - bend.thickness] }]);
+/** The ram coming down from `opening` onto the sheet, seen from the punch tip. */
+export const passesClose = (bend: Stroke, opening: number): Passes =>
+  both(wingsAt(bend, startOf(bend)), (pose) => [{ kind: 'carry', pose: at(pose, [0, -opening]), by: [0, opening - touchOf(bend)] }]);
 
 /** The ram going up from the released bend to `opening`, seen from the punch tip. */
-export const passesOpen = (bend: VBend, opening: number): Passes => {
+export const passesOpen = (bend: Stroke, opening: number): Passes => {
   const tip = tipAt(bend, bend.bendAngle);
   return both(wingsAt(bend, bend.bendAngle), (pose) => [
     { kind: 'carry', pose: at(pose, [0, -tip]), by: [0, -Math.max(0, opening - tip)] },
@@ -70,7 +70,7 @@ export const passesOpen = (bend: VBend, opening: number): Passes => {
 };
 
 /** The way out of the released part, by bodies that rest at `from` up from the die top. */
-export const passesOut = (bend: VBend, way: Way, from: number): Passes =>
+export const passesOut = (bend: Stroke, way: Way, from: number): Passes =>
   both(wingsAt(bend, bend.bendAngle), (pose, side) => {
     const here = at(pose, [0, -from]);
     if (way.by === 'side') return [{ kind: 'carry', pose: here, by: [0, 0] }];
