@@ -22,6 +22,7 @@ export interface Leg extends Lie {
 
 /** mm from first touch at `degrees` of bend angle: c tan b - (Ri + t + rd)(1/cos b - 1), b half of it (docs/kinematics.md). */
 const depthOf = ({ bend }: Option['setting']): number => {
+  if (bend.kind !== 'V') throw new Error('the oracle knows V bends only');
   const x = (bend.bendAngleUnderLoad * Math.PI) / 180;
   const inside = bend.allowance / x - bend.neutral;
   return bend.halfOpening * Math.tan(x / 2) - (inside + bend.thickness + bend.shoulderRadius) * (1 / Math.cos(x / 2) - 1);

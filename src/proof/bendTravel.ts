@@ -1,6 +1,6 @@
 import { type Rigid, apply, invert } from '../geometry/index.js';
 import type { Bend } from '../sheet/index.js';
-import { type BendShape, middleAt, sideFrame, versine } from './bendShape.js';
+import { type BendShape, elbow, sideFrame } from './bendShape.js';
 import { cornersOf } from './box.js';
 import type { Element } from './element.js';
 import { type Vee, apexAt, wingStart } from './vee.js';
@@ -40,11 +40,11 @@ export const bendTravel = (
     const x = from + ((to - from) * k) / (count - 1);
     const wing = wingStart(vee, shape, x);
     const apex = apexAt(vee, shape, x);
-    const middle = x === 0 ? shape.a : middleAt(shape, x) * Math.sin(x);
+    const { o } = elbow(shape, x);
     return {
       bed: wing,
       punch: [wing[0], wing[1] - apex] as const,
-      wing: [middle, x === 0 ? 0 : middleAt(shape, x) * versine(x)] as const,
+      wing: [o[1], o[2]] as const,
       apex: [0, apex] as const,
     };
   });

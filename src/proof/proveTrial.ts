@@ -1,6 +1,7 @@
 import type { Punch, Die } from '../shop/index.js';
 import type { ProofSummary, Station, Step, Trial } from '../trial/index.js';
 import type { Body } from './body.js';
+import { faceHalf } from './closing.js';
 import { type Kernel, Pool, loadKernel } from './engine.js';
 import { plateNames } from './fold.js';
 import { layoutFindings } from './layoutFindings.js';
@@ -54,7 +55,9 @@ const readyStep = (trial: Trial, step: Step): Ready | string => {
   if (punch === undefined || die === undefined) return `Step ${step.number}: station ${station.id} lacks its punch or die.`;
   const bends = step.bends.map((id) => trial.sheet.part.bends.findIndex((b) => b.id === id));
   if (bends.length === 0 || bends.includes(-1)) return `Step ${step.number}: it names a bend that the part does not have.`;
-  if (step.kind !== 'V bend') return `Step ${step.number}: closing a hem is a motion that this replay does not know.`;
+  const [closes, flat] = [step.kind === 'hem close', punch.shape === 'flattening' && die.shape === 'anvil'];
+  if (closes && !flat) return `Step ${step.number}: a hem is closed between a flattening punch and an anvil; station ${station.id} holds ${punch.name} and ${die.name}.`;
+  if (!closes && (punch.shape === 'flattening' || die.shape !== 'V')) return `Step ${step.number}: station ${station.id} with ${punch.name} and ${die.name} bends nothing in a V.`;
   return { station, punch, die, bends };
 };
 
@@ -87,7 +90,7 @@ const proveStep = async (
   const inRadians = angles.map((a) => a * RADIANS);
   const setting = makeSetting({ step, machine: trial.machine, sheet: trial.sheet }, ready, ready.bends, metal, inRadians, names);
   log.findings.push(
-    ...reachFindings(step, setting.vee, trial.sheet.part.thickness),
+    ...reachFindings(step, setting.vee, trial.sheet.part.thickness, faceHalf(ready.punch)),
     ...collinearFindings(setting, metal, inRadians),
     ...coverFindings(setting, metal, inRadians),
     ...stopFindings(kernel, setting),

@@ -31,6 +31,7 @@ export const ruleFor = (
     const stroke = phase === 'close' || phase === 'retract' || phase === 'bend' || phase === 'open';
     if (!own || !stroke) return 'clear';
     if (!setting.level.has(e)) return 'clear';
+    if (setting.closes) return e.running || e.wing === 'gauge' ? 'touch' : 'near';
     return besideBend(setting, e) || inPlane(setting, e) ? 'nose' : 'near';
   }
   if (body.kind === 'die') {

@@ -26,6 +26,18 @@ const lineEnds = (setting: Setting, poses: ReadonlyMap<number, Rigid>, index: nu
   });
 };
 
+/** Hems closed together: each wing's lines lie where the first bend's do. The worst that does not, or null. */
+const closingLines = (setting: Setting, poses: ReadonlyMap<number, Rigid>): { readonly id: string; readonly by: number } | null => {
+  const linesOf = (index: number): ReadonlyMap<string, Vec3> =>
+    new Map(lineEnds(setting, poses, index).map(([p], k) => [setting.wings.ofPlate.get(setting.sheet.part.bends[index]!.sides[k]!.plate)!, p]));
+  const first = linesOf(setting.first);
+  for (const i of setting.running) {
+    const by = Math.max(...[...linesOf(i)].map(([wing, p]) => Math.max(Math.abs(p[1] - first.get(wing)![1]), Math.abs(p[2] - first.get(wing)![2]))));
+    if (by > COLLINEAR) return { id: setting.sheet.part.bends[i]!.id, by };
+  }
+  return null;
+};
+
 /**
  * Bends of one stroke lie on one line: before the stroke and under load, both lines of each lie where those of the
  * first do, the same height, the same way from the bending plane, parallel to the bed; and they turn the same way.
@@ -35,6 +47,14 @@ export const collinearFindings = (setting: Setting, metal: Metal, angles: readon
   const findings: string[] = [];
   for (const x of [setting.before, setting.load]) {
     const poses = machinePoses(setting, metal, angles, x);
+    if (setting.closes) {
+      const wrong = closingLines(setting, poses);
+      if (wrong !== null) {
+        findings.push(`Step ${step.number}: bend ${wrong.id} lies ${mm(wrong.by)} mm off the line of bend ${sheet.part.bends[setting.first]!.id}; one stroke cannot close both.`);
+        return findings;
+      }
+      continue;
+    }
     const [first] = lineEnds(setting, poses, setting.first);
     const [away, height] = [Math.abs(first![0][1]), first![0][2]];
     for (const i of setting.running) {

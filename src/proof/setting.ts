@@ -1,8 +1,10 @@
-import { type Rigid, compose, invert } from '../geometry/index.js';
+import { type Rigid, apply, compose, invert } from '../geometry/index.js';
 import type { Developed } from '../sheet/index.js';
 import type { Die, Machine, Punch } from '../shop/index.js';
 import type { Station, Step } from '../trial/index.js';
-import { acrossBend } from './bendShape.js';
+import { acrossBend, sideFrame } from './bendShape.js';
+import { cornersOf } from './box.js';
+import { closingRoot, closingTip, closingTravel, faceHalf } from './closing.js';
 import { type BendTravel, bendTravel } from './bendTravel.js';
 import { type Element, type Wing, type WingMap, elementsOf, wingsOf } from './element.js';
 import type { Metal } from './metal.js';
@@ -23,6 +25,8 @@ export interface Setting {
   readonly first: number;
   readonly running: ReadonlySet<number>;
   readonly vee: Vee;
+  /** The stroke closes a hem: the front wing lies on the anvil, the gauge side's is the hem's flange. */
+  readonly closes: boolean;
   /** Angle of the running bends before the stroke, under load, and released. */
   readonly before: number;
   readonly load: number;
@@ -35,7 +39,7 @@ export interface Setting {
   readonly level: ReadonlySet<Element>;
   /** What may touch the fingers: the stop's plate as far as it goes on flat, and the zones joined to it. */
   readonly stopped: ReadonlySet<Element>;
-  /** up of the punch tip when it touches the inner apex at the running angle x. */
+  /** up of the punch tip when it touches the inner apex (closing a hem: of its face on the flange) at the running angle x. */
   tip(x: number): number;
   /** The pose of a wing's root plate with the running bends at x. */
   root(wing: Wing, x: number): Rigid;
@@ -61,7 +65,10 @@ export const makeSetting = (
   const roots = { gauge: bend.sides[step.gaugeSide].plate, front: bend.sides[step.gaugeSide === 0 ? 1 : 0].plate };
   const wings = wingsOf(sheet, running, roots);
   const elements = elementsOf(sheet, metal, angles, running, wings, names);
+  const closes = step.kind === 'hem close';
+  const closing = closingRoot(bend, shape, step, vee.top);
   const root = (wing: Wing, x: number): Rigid => {
+    if (closes) return closing(wing, x);
     const gauge = gaugePose(vee, bend, shape, step, x);
     if (wing === 'gauge') return gauge;
     const across = acrossBend(bend, shape, x);
@@ -69,9 +76,15 @@ export const makeSetting = (
   };
   const seat = (wing: Wing): Rigid => root(wing, before);
   const beside = new Set(bends.flatMap((i) => sheet.part.bends[i]!.sides.map((s) => s.plate)));
+  const level = flatWith(sheet, elements, beside, seat);
+  const flange = invert(sideFrame(bend.sides[step.gaugeSide].line));
+  const reach = Math.max(0, ...[...level].filter((e) => e.kind === 'plate' && e.wing === 'gauge').flatMap((e) => cornersOf(e.box(0, 0)).map((p) => Math.abs(apply(flange, apply(e.rel, p))[1]))));
+  const face = faceHalf(tools.punch);
+  const tip = (x: number): number => (closes ? closingTip(bend, shape, step, face, reach, root('gauge', x)) : apexAt(vee, shape, x));
   return {
     ...record,
     ...tools,
+    closes,
     first,
     running,
     vee,
@@ -81,11 +94,11 @@ export const makeSetting = (
     wings,
     elements,
     resting:
-      before === 0 ? restingElements(sheet, elements, seat, vee.top) : new Set<Element>(),
-    level: flatWith(sheet, elements, beside, seat),
+      before === 0 || closes ? restingElements(sheet, elements, seat, vee.top) : new Set<Element>(),
+    level,
     stopped: step.stop.kind === 'none' ? new Set<Element>() : flatWith(sheet, elements, new Set([step.stop.plate]), seat),
-    tip: (x) => apexAt(vee, shape, x),
+    tip,
     root,
-    travel: bendTravel(vee, shape, bend, step.gaugeSide, before, load),
+    travel: closes ? closingTravel(bend, shape, step.gaugeSide, before, load, tip) : bendTravel(vee, shape, bend, step.gaugeSide, before, load),
   };
 };

@@ -78,7 +78,7 @@ export const stopFindings = (kernel: Kernel, setting: Setting): string[] => {
   const heights = [stop.r + face.from, stop.r + face.to] as const;
   const plate = setting.elements.filter((e) => e.kind === 'plate' && e.index === stop.plate);
   const zones = setting.elements.filter(
-    (e) => e.kind === 'zone' && !e.running && sheet.part.bends[e.index]!.sides.some((s) => s.plate === stop.plate),
+    (e) => e.kind === 'zone' && (!e.running || setting.closes) && sheet.part.bends[e.index]!.sides.some((s) => s.plate === stop.plate),
   );
   for (const z of stop.z) {
     const touches = [...plate, ...zones].map((e) => touchOf(kernel, setting, e, z, heights)).filter((t) => t !== null);

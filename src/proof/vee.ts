@@ -2,7 +2,7 @@ import type { Rigid, Vec3 } from '../geometry/index.js';
 import type { Bend } from '../sheet/index.js';
 import type { Die } from '../shop/index.js';
 import type { Step } from '../trial/index.js';
-import { type BendShape, insideAt, middleAt, sideFrame, versine } from './bendShape.js';
+import { type BendShape, besideArc, insideAt, middleAt, sideFrame, versine } from './bendShape.js';
 import { compose, invert } from '../geometry/index.js';
 
 const RADIANS = Math.PI / 180;
@@ -36,13 +36,13 @@ export const wingStart = (vee: Vee, shape: BendShape, x: number): readonly [numb
   const b = x / 2;
   const half = shape.thickness / 2;
   return [
-    middleAt(shape, x) * Math.sin(b),
-    apexAt(vee, shape, x) + insideAt(shape, x) * versine(b) - half * Math.cos(b),
+    middleAt(shape, x) * Math.sin(b) + besideArc(shape) * Math.cos(b),
+    apexAt(vee, shape, x) + insideAt(shape, x) * versine(b) - half * Math.cos(b) + besideArc(shape) * Math.sin(b),
   ];
 };
 
 /** +1 where the bend's u runs to +along, -1 where it runs to -along. */
-const sense = (bend: Bend, gaugeSide: 0 | 1): 1 | -1 => ((bend.direction === 'A') === (gaugeSide === 1) ? 1 : -1);
+export const sense = (bend: Bend, gaugeSide: 0 | 1): 1 | -1 => ((bend.direction === 'A') === (gaugeSide === 1) ? 1 : -1);
 
 /** The gauge side plate's frame in the machine (along, back, up) at the bend angle x (radians) of the running bend. */
 export const gaugePose = (vee: Vee, bend: Bend, shape: BendShape, step: Step, x: number): Rigid => {

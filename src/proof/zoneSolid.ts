@@ -9,8 +9,10 @@ import { type ZoneMesh, zoneMesh } from './zoneMesh.js';
  * more than the chord error: radius times angle squared over 8, the radius being a / x - neutral + t.
  */
 export const zoneMeshFor = (bend: Bend, shape: BendShape, most: number): ZoneMesh => {
-  const reach = shape.a * most + shape.thickness * most * most;
-  return zoneMesh(bend.zone, Math.max(2, Math.ceil(Math.sqrt(reach / (8 * CHORD_ERROR)))));
+  // a hem turns most in its middle: that part is cut as finely as it asks
+  const curved = shape.hem === undefined ? shape.a : Math.min(shape.hem.pre, shape.hem.closed);
+  const reach = curved * most + shape.thickness * most * most;
+  return zoneMesh(bend.zone, Math.max(2, Math.ceil((shape.a / curved) * Math.sqrt(reach / (8 * CHORD_ERROR)))));
 };
 
 /** The curved metal at the bend angle x (radians) in the frame of side 0, each face drawn in by `thinner`. mm */

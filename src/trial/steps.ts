@@ -92,7 +92,7 @@ const stopOf = (option: StrokeOption, origin: number, stationFrom: number): Stop
   const offset = endOfBend - stationFrom;
   const sideways = `left end of the bend line ${Math.abs(endOfBend).toFixed(1)} mm ${side(endOfBend)} of the bed's middle, ${Math.abs(offset).toFixed(1)} mm ${offset >= 0 ? 'inside' : 'outside'} the punch's left end`;
   if (stop.kind === 'none') {
-    return { kind: 'none', edge: 'no edge in the fingers\' reach: scribe the bend line and set it under the punch tip by eye', plate: stop.plate, face: 'none', x: 0, axisX: 0, r: 0, z: [], sideways, retract: 0 };
+    return { kind: 'none', edge: setting.bend.kind === 'hem close' ? 'the fold is out of the fingers\' reach: set it by eye behind the punch' : 'no edge in the fingers\' reach: scribe the bend line and set it under the punch tip by eye', plate: stop.plate, face: 'none', x: 0, axisX: 0, r: 0, z: [], sideways, retract: 0 };
   }
   return {
     kind: stop.kind, plate: stop.plate, face: stop.face, x: stop.x, axisX: stop.axisX, r: stop.r,
