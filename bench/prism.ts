@@ -58,7 +58,7 @@ export const prismBench = async (print: (line: string) => void): Promise<void> =
   const pair = tooling.pairs[0]!;
   // the fourth bend runs, all others are made: both wings are folded metal
   const running = task.groups.findIndex((g) => g.bends.includes(3));
-  const setting = settingOf(tooling, machine, task.groups[running]!, 0, pair, viewer(tooling.sheet), () => true);
+  const setting = settingOf(tooling, machine, task.groups[running]!, 0, pair, viewer(tooling.sheet), (b) => tooling.sheet.part.bends[b]!.bendAngle);
   const pieces = setting.views.filter((v) => v.onGaugeSide).flatMap((v) => v.pieces);
   const still: Still[] = [
     ...[...pair.punchBodies, ...pair.dieBodies].map((body) => ({ body, along: TOOLS })),

@@ -89,7 +89,7 @@ export const judge = async (searched: Searched, input: TrialInput): Promise<{ re
       verdicts.byRule++;
       return said;
     }
-    const setting = settingOf(tooling, input.machine, task.groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, isMade(mask));
+    const setting = settingOf(tooling, input.machine, task.groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, (b) => (isMade(mask)(b) ? tooling.sheet.part.bends[b]!.bendAngle : 0));
     const [from, to] = bendLine(tooling, setting.seat, setting.group);
     const bare = Math.min(BARE_END, (to - from) / 10);
     const need: Interval = [from + bare, to - bare];

@@ -1,12 +1,12 @@
 import { type Rigid, type Vec3, compose, invert } from '../geometry/index.js';
-import { type Developed, insideRadiusAt, middleFrame } from '../sheet/index.js';
+import { type Developed, acrossBend, bendFrame, insideRadiusAt, middleFrame } from '../sheet/index.js';
 import { type Die, halfOpening } from '../shop/index.js';
 import type { Station, Step, Trial } from '../trial/index.js';
 
 const RADIANS = Math.PI / 180;
 
 /** mm from first touch down to the inner apex with the bend turned through `angle` degrees in this die (docs/kinematics.md, d(x)). */
-export const apexDepth = (sheet: Developed, bend: number, angle: number, die: Die): number => {
+const apexDepth = (sheet: Developed, bend: number, angle: number, die: Die): number => {
   if (angle === 0) return 0;
   const b = (angle / 2) * RADIANS;
   const corner = insideRadiusAt(sheet, bend, angle) + sheet.part.thickness + die.shoulderRadius;
@@ -48,11 +48,30 @@ export const anglesAfter = (trial: Trial, upTo: number): number[] => {
   return angles;
 };
 
+/** The same while a hem is closed: the plate across from the hem's flange lies on the anvil. docs/kinematics.md, "Closing a hem". */
+const hemSeat = (trial: Trial, step: Step, angle: number): Rigid => {
+  const index = bendIndex(trial, step.bends[0]!);
+  const bend = trial.sheet.part.bends[index]!;
+  const rightwards = (bend.direction === 'A') === (step.gaugeSide === 1) ? 1 : -1;
+  const o: Vec3 = [step.place, step.lineBack ?? 0, stationOf(trial, step).dieTop + trial.sheet.part.thickness / 2];
+  const line: Rigid = { x: [rightwards, 0, 0], y: [0, step.gaugeSide === 1 ? 1 : -1, 0], z: [0, 0, bend.direction === 'A' ? 1 : -1], o };
+  const lying = compose(line, invert(bendFrame(bend.sides[step.gaugeSide === 1 ? 0 : 1].line)));
+  return step.gaugeSide === 1 ? lying : compose(lying, invert(acrossBend(trial.sheet, index, angle)));
+};
+
+/** up of the punch's lowest point at the end of the stroke, released. */
+export const tipAfter = (trial: Trial, step: Step, angle: number): number => {
+  if (step.kind === 'hem close') return step.ramPosition;
+  const bend = bendIndex(trial, step.bends[0]!);
+  return stationOf(trial, step).dieTop + trial.sheet.part.thickness - apexDepth(trial.sheet, bend, angle, dieOf(trial, step.die));
+};
+
 /**
  * How the sheet lies in the die for a V bend with the running bend at `angle` degrees: the pose of the frame of plate
  * `sides[0]` of the step's first bend, in the machine frame. docs/kinematics.md, "In a V".
  */
 export const seatPose = (trial: Trial, step: Step, angle: number): Rigid => {
+  if (step.kind === 'hem close') return hemSeat(trial, step, angle);
   const bend = bendIndex(trial, step.bends[0]!);
   const { direction } = trial.sheet.part.bends[bend]!;
   const { dieTop } = stationOf(trial, step);

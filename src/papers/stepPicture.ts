@@ -7,8 +7,7 @@ import { type Box, drawScene, fitTo, pointsOf } from './drawScene.js';
 import { bedBodies, fingerBodies, toolBodies } from './machineBodies.js';
 import type { Units } from './format.js';
 import type { Picture } from './picture.js';
-import { partPicture } from './partPicture.js';
-import { anglesAfter, apexDepth, bendIndex, dieOf, punchOf, seatPose, stationOf } from './seatPose.js';
+import { anglesAfter, bendIndex, dieOf, punchOf, seatPose, stationOf, tipAfter } from './seatPose.js';
 import { sheetBody } from './sheetBody.js';
 import { viewFrom } from './view.js';
 
@@ -71,7 +70,7 @@ const sceneOf = (trial: Trial, step: Step, when: 'before' | 'after', units: Unit
   const tip =
     when === 'before'
       ? station.dieTop + step.ramOpening
-      : station.dieTop + trial.sheet.part.thickness - apexDepth(trial.sheet, first, angles[first]!, die);
+      : tipAfter(trial, step, angles[first]!);
   const tools = [
     ...toolBodies(punchOf(trial, step.punch), station.punchFacing, station.punchSegments, tip),
     ...toolBodies(die, station.dieFacing, station.dieSegments, station.dieTop),
@@ -91,7 +90,6 @@ const sceneOf = (trial: Trial, step: Step, when: 'before' | 'after', units: Unit
 /** Width over height of the scene before the stroke, as the step's picture shows it: pages choose the paper's shape by it. */
 export const stepShape = (trial: Trial, stepNumber: number): number => {
   const step = stepOf(trial, stepNumber);
-  if (step.kind === 'hem close') return 1;
   const { sheet, machine } = sceneOf(trial, step, 'before');
   const points = pointsOf([sheet, ...machine]);
   const extent = (axis: Vec3): number => {
@@ -125,23 +123,16 @@ const wayArrow = (sheet: Body, step: Step, when: 'before' | 'after', dieTop: num
   return arrowCorners(tip, d, normal, length);
 };
 
-/** The sheet by itself: for strokes whose place in the machine docs/kinematics.md does not define. */
-const alone = (trial: Trial, step: Step, when: 'before' | 'after', width: number, height: number): Picture => {
-  const picture = partPicture(trial.sheet, anglesAfter(trial, when === 'before' ? step.number - 1 : step.number), { width, height });
-  return { ...picture, title: `Step ${step.number}, hem ${step.bends.join(', ')} ${when} it is closed: the sheet alone` };
-};
-
 /**
  * The sheet in the machine at a step: 'before', at its seat against the fingers with the running bend flat and the ram
  * open; 'after', bent and released with the punch still at its inner apex. The station's tools, the fingers, the bed with
- * its ruler; B side hatched; an arrow in the accent for the way in or out. A hem being closed is shown without the machine.
+ * its ruler; B side hatched; an arrow in the accent for the way in or out. A hem is shown pre-bent on the anvil, and closed.
  */
 export const stepPicture = (
   trial: Trial, stepNumber: number, when: 'before' | 'after', options: StepPictureOptions = {},
 ): Picture => {
   const { width = 130, height = 95, closeup = false, units = 'mm' } = options;
   const step = stepOf(trial, stepNumber);
-  if (step.kind === 'hem close') return alone(trial, step, when, width, height);
   const { sheet, machine } = sceneOf(trial, step, when, units);
   const way = wayArrow(sheet, step, when, stationOf(trial, step).dieTop, closeup);
   const bodies = [sheet, ...machine];
@@ -161,6 +152,6 @@ export const stepPicture = (
     width,
     height,
     items: closeup ? cropItems(items, frame) : items,
-    title: `Step ${step.number}, bend ${step.bends.join(', ')}: the sheet ${what}, side ${step.sideUp} up`,
+    title: `Step ${step.number}, ${step.kind === 'hem close' ? 'hem' : 'bend'} ${step.bends.join(', ')}: the sheet ${what}, side ${step.sideUp} up`,
   };
 };

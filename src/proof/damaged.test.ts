@@ -131,7 +131,7 @@ describe('the record', () => {
   });
 
   it('a closed hem is not passed over in silence', async () => {
-    expect(await findings(withStep(angleTrial(), 0, { kind: 'hem close' }))).toContain('closing a hem is a motion that this replay does not know');
+    expect(await findings(withStep(angleTrial(), 0, { kind: 'hem close' }))).toContain('a hem is closed between a flattening punch and an anvil');
   });
 });
 

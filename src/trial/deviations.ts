@@ -80,11 +80,11 @@ export const createDeviations = (tooling: Pick<Tooling, 'sheet' | 'forming'>, ma
   const contactsOf = (option: StrokeOption): readonly Contact[] => {
     const known = contacts.get(option);
     if (known) return known;
-    const { setting: { seat, isMade }, stop } = option;
+    const { setting: { seat, angleOf: bentBy }, stop } = option;
     const first = part.bends[seat.bends[0]!]!;
     const root = first.sides[seat.gaugeSide].plate;
     const into = wingFrame(first, seat.gaugeSide, seat.gaugeSide);
-    const stands = (bend: number): boolean => isMade(bend) && !seat.bends.includes(bend);
+    const stands = (bend: number): boolean => bentBy(bend) > 0 && !seat.bends.includes(bend);
     const { feature } = stop;
     if (feature === null) return [];
     const reads = stop.z.map((along): Parameters<typeof slopesOf>[5][number] => (other, poses) => backOf(other, poses, into, feature, along, stop.height));

@@ -6,7 +6,7 @@ import { ON_DIE_TOP } from './limits.js';
 import { placed } from './placed.js';
 import type { Setting } from './setting.js';
 import { waysFor } from './toolClearance.js';
-import { contactReach } from './vBend.js';
+import { contactReach } from './stroke.js';
 import type { Piece } from './views.js';
 import { type Passes, passesClose, passesFor, passesIn, passesOpen, passesOut, passesStroke } from './ways.js';
 

@@ -1,4 +1,4 @@
-import { type AirBend, airBend, closedHemDeduction, halfOpening, hemCloseForce, setback } from '../forming/index.js';
+import { type AirBend, type AirBendSetup, airBend, closedHemDeduction, halfOpening, hemCloseForce, setback } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
 import type { HemArc, Part } from '../sheet/index.js';
 import type { Die, Machine, Punch, Rack } from '../shop/index.js';
@@ -23,6 +23,7 @@ export const preBends = ({ includedAngle }: Pick<Punch | Die, 'includedAngle'>):
 
 /** What a hem becomes in an acute die under a tip, and how its arc goes from there to closed. */
 export interface HemForming {
+  readonly setup: AirBendSetup;
   readonly air: AirBend;
   readonly bend: VBend;
   readonly hem: HemArc;
@@ -46,7 +47,7 @@ const closedArc = (part: Part, bend: number, kFactor: number): { readonly radius
 /** The sharpest whole degree that the acute die bends in air, and the hem that comes of it. */
 export const formedHem = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: number): HemForming | Reason => {
   const { thickness } = part;
-  const setup = { metal, thickness, tipRadius, v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius };
+  const setup: AirBendSetup = { metal, thickness, tipRadius, v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius };
   const refused = (sentence: string): Reason => ({ code: 'hem', bends: [part.bends[bend]!.id], bodies: [die.name], sentence: `${die.name}: ${sentence}` });
   const first = airBend({ ...setup, bendAngle: 180 - die.includedAngle - FIRST_TRY });
   if (!first.ok) return refused(first.reason.sentence);
@@ -57,7 +58,7 @@ export const formedHem = (metal: Metal, part: Part, bend: number, die: Die, tipR
     const air = answer.value;
     const closed = closedArc(part, bend, air.kFactor);
     return {
-      air, closedRadius: closed.radius, closeForce: closingForce(metal, part, bend),
+      setup, air, closedRadius: closed.radius, closeForce: closingForce(metal, part, bend),
       hem: { preBendAngle: bendAngle, preBendAngleUnderLoad: air.bendAngleUnderLoad, preInsideRadius: air.insideRadius, preLength: air.allowance, closedLength: closed.length },
       bend: {
         kind: 'V', allowance: air.allowance, beside: Math.max(0, closed.length - air.allowance) / 2,

@@ -11,6 +11,7 @@ import type { Conflict } from './conflict.js';
 import { exactDepth } from './exactDepth.js';
 import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
 import type { SearchResult } from './search.js';
+import { madeBy } from './made.js';
 import { unheldLimits, withForming } from './stepForming.js';
 import { runSeconds, stepsOf } from './steps.js';
 import { sameFeature } from './stops.js';
@@ -104,7 +105,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     const option = same ?? (again.ok && !asksTolerance(input) ? again.option : null);
     return option ? { ...step, option } : null;
   };
-  const force = ({ option: { setting: { group } } }: Planned): number => tooling.forming[group.bends[0]!]!.air.peakForcePerLength * group.bends.reduce((sum, b) => sum + bendLength(sheet.part, b), 0);
+  const force = ({ option: { setting: { group, bend } } }: Planned): number => madeBy(tooling, group.bends[0]!, bend).peakForcePerLength * group.bends.reduce((sum, b) => sum + bendLength(sheet.part, b), 0);
   const byHand = (axis: typeof machine.gauge.x): number => (axis.drive === 'by hand' ? axis.seconds : 0);
   const stationShare = TIME.station / quantity;
   const extra = ({ tools, stop, setting: { bend } }: StrokeOption): number => waysCost(bend, tools.wayIn, tools.wayOut) + (stop.kind === 'none' ? TIME.scribed : 0);

@@ -77,7 +77,7 @@ const targets = (setting: Setting): readonly Target[] => {
   const found: Target[] = [];
   const t = bend.thickness;
   const flat = wingsAt(bend, startOf(bend)).gauge;
-  for (const { view, line, fold, ...nose } of foldTargets(setting)) found.push({ kind: 'edge', view, fold, back: nose.back, low: nose.up - t / 2, high: nose.up + t / 2, along: line });
+  for (const { view, line, fold, ...nose } of foldTargets(setting)) found.push({ kind: 'edge', feature: { kind: 'corner', plate: view.plate, bend: sheet.part.bends.findIndex((b) => b.id === fold) }, view, fold, back: nose.back, low: nose.up - t / 2, high: nose.up + t / 2, along: line });
   if (bend.kind === 'hem close') return found;
   for (const view of views.filter((v) => v.onGaugeSide)) {
     const { outline } = sheet.part.plates[view.plate]!;

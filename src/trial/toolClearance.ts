@@ -171,10 +171,10 @@ const blocks = (intervals: readonly Interval[], need: Interval): boolean => wind
 export const waysFor = (setting: Setting): { readonly waysIn: readonly Way[]; readonly waysOut: readonly Way[] } => {
   const { bend, pair } = setting;
   // a sheet deeper than the throat cannot go along the bed past a side frame
-  const sideOpenings = reachesFrames(setting) ? [] : SIDE_OPENINGS.filter((o) => o + bend.thickness < pair.opening);
+  const sideOpenings = reachesFrames(setting) ? [] : SIDE_OPENINGS.filter((o) => o + touchOf(bend) < pair.opening);
   const aside = (over: number): Way[] => sideOpenings.map((o): Way => ({ by: 'side', opening: o + over }));
   return {
-    waysIn: [wayInFront(setting), ...aside(bend.thickness)],
+    waysIn: [wayInFront(setting), ...aside(touchOf(bend))],
     waysOut: [...waysOutFront(setting), ...aside(tipAt(bend, bend.bendAngle))],
   };
 };

@@ -56,7 +56,9 @@ const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: num
   const { bendAngle, id, kind } = part.bends[bend]!;
   if (kind === 'hem') {
     const hem = formedHem(metal, part, bend, die, tipRadius);
-    return 'code' in hem ? hem : { die, tipRadius, ...hem };
+    if ('code' in hem) return hem;
+    // a hem's length follows its own rule, not a shop's table of V bends
+    return { die, tipRadius, ...hem, deduction: deductionFor([], { ...hem.setup, metal: metal.id, bendAngle: hem.bend.bendAngle }, hem.air) };
   }
   const setup: AirBendSetup = {
     metal, thickness: part.thickness, tipRadius,
