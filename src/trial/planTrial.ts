@@ -261,8 +261,9 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
 /** Gives a conflict that is to be told its exact depth. */
 const measuring = (tooling: Tooling, groups: readonly Group[], machine: TrialInput['machine']): ((b: Blocked, c: Conflict) => Conflict) => {
   const look = viewer(tooling.sheet);
+  const angles = anglesIn(tooling.sheet.part);
   return ({ action, mask }, conflict) => {
-    const setting = settingOf(tooling, machine, groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, (b) => (mask & (1 << b)) !== 0);
+    const setting = settingOf(tooling, machine, groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, angles(mask));
     const by = exactDepth(setting, conflict, needOf(bendLine(tooling, setting.seat, setting.group)));
     return by === null ? conflict : { ...conflict, by };
   };
