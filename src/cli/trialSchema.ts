@@ -124,7 +124,7 @@ const toolCommon = {
     z.object({
       length: number,
       count: number,
-      ear: z.object({ hand: ear, reach: number, footHeight: number }).exactOptional(),
+      ear: z.object({ hand: ear, reach: number, footHeight: number, slides: number.exactOptional() }).exactOptional(),
     }),
   ),
   weight: number,

@@ -1,8 +1,11 @@
 import type { Vec2, Vec3 } from '../geometry/index.js';
 import { type Kernel, type Manifold, type Pool, section } from './engine.js';
 
-/** What a body moves with: it rests on the bed, hangs under the ram, or stands on the gauge. */
-export type Carrier = 'bed' | 'ram' | 'gauge';
+/**
+ * What a body moves with: it rests on the bed, hangs under the ram, or stands on the gauge. `ears` are the sliding ears of the
+ * step's own punch as they hang: under the ram, but stopped by the sheet before it.
+ */
+export type Carrier = 'bed' | 'ram' | 'gauge' | 'ears';
 
 /** A cross-section in (back, up) that reaches from `from` to `to` along the bed. Every body of a press is a row of these. */
 export interface Slab {
@@ -21,6 +24,8 @@ export interface Body {
   readonly kind: 'punch' | 'die' | 'finger' | 'other';
   /** Of punches and dies: the station's id. */
   readonly station: string | undefined;
+  /** Of sliding ears: as they hang, or pushed out by the sheet, and then by how much they slide. mm */
+  readonly ears?: { readonly state: 'hanging' | 'out'; readonly slides: number };
   readonly slabs: readonly Slab[];
   readonly solid: Manifold;
   /** Its corners, as it is drawn. */
@@ -57,7 +62,8 @@ export const makeBody = (
   carrier: Carrier,
   kind: Body['kind'] = 'other',
   station?: string,
-): Body => ({ name, carrier, kind, station, slabs, solid: pool.keep(slabsSolid(kernel, slabs)), points: pointsOf(slabs) });
+  ears?: Body['ears'],
+): Body => ({ ...(ears === undefined ? {} : { ears }), name, carrier, kind, station, slabs, solid: pool.keep(slabsSolid(kernel, slabs)), points: pointsOf(slabs) });
 
 const area = (p: readonly Vec2[]): number =>
   p.reduce((sum, a, i) => sum + a[0] * p[(i + 1) % p.length]![1] - a[1] * p[(i + 1) % p.length]![0], 0);

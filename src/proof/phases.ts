@@ -5,7 +5,7 @@ import type { Carrier } from './body.js';
 import { cornersOf } from './box.js';
 import type { Element } from './element.js';
 import { type Placement, movesIn, movesOut, tiltBy } from './moves.js';
-import type { Phase, PhaseName } from './phase.js';
+import type { Phase, PhaseName, StraightPhase } from './phase.js';
 import type { Setting } from './setting.js';
 
 const RADIANS = Math.PI / 180;
@@ -21,7 +21,7 @@ const offsets = (setting: Setting, tip: number, retracted: number): ((carrier: C
   const { stop } = setting.step;
   const x = stop.x - (faceOf(setting)?.behind ?? 0) + retracted;
   return (carrier) =>
-    carrier === 'ram' ? [0, 0, tip + setting.punch.height] : carrier === 'gauge' ? [0, x, stop.r] : [0, 0, 0];
+    carrier === 'ram' || carrier === 'ears' ? [0, 0, tip + setting.punch.height] : carrier === 'gauge' ? [0, x, stop.r] : [0, 0, 0];
 };
 
 const AT_REST: readonly Move[] = [{ kind: 'shift', by: [0, 0, 0] }];
@@ -52,7 +52,7 @@ const wayPhases = (
         kind: 'straight',
         root: (wing) => compose(move.before, seat[wing]),
         at: () => word,
-        sweep: { bed: by, ram: by, gauge: by },
+        sweep: { bed: by, ram: by, gauge: by, ears: by },
       };
     }
     const levers = new Map<Element, number>();
@@ -82,8 +82,8 @@ const atRest = (
   x: number,
   tip: number,
   retracted: number,
-  carrier: Carrier,
-  by: Vec3,
+  sweep: StraightPhase['sweep'],
+  ears = 0,
 ): Phase => {
   const seat = { gauge: setting.root('gauge', x), front: setting.root('front', x) };
   return {
@@ -91,9 +91,9 @@ const atRest = (
     name,
     root: (wing) => seat[wing],
     angle: () => x,
-    offset: offsets(setting, tip, retracted),
+    offset: (carrier) => offsets(setting, carrier === 'ears' ? tip + ears : tip, retracted)(carrier),
     at: () => '',
-    sweep: { [carrier]: by },
+    sweep,
   };
 };
 
@@ -108,7 +108,7 @@ export interface Ends {
  * in the same places to each other.
  */
 export const phasesOf = (setting: Setting): { readonly phases: readonly Phase[]; readonly ends: Ends } => {
-  const { step, before, load, after, vee } = setting;
+  const { step, before, load, after, vee, slides } = setting;
   const inward = movesIn(orAtRest(step.wayIn), setting.tip(before));
   const outward = movesOut(orAtRest(step.wayOut), setting.tip(after));
   const [openIn, openOut] = [vee.top + step.ramOpening, vee.top + step.ramOpeningOut];
@@ -122,15 +122,16 @@ export const phasesOf = (setting: Setting): { readonly phases: readonly Phase[];
     angle: at,
     offset: (carrier, s) => offsets(setting, setting.tip(at(s)), retract)(carrier),
     at: (s) => ` at ${degrees(at(s))} degrees of bend angle`,
-    travel: (e, carrier, s0, s1) => setting.travel[carrier === 'ram' ? 'fromPunch' : 'fromBed'](e, at(s0), at(s1)),
+    travel: (e, carrier, s0, s1) => setting.travel[carrier === 'ram' || carrier === 'ears' ? 'fromPunch' : 'fromBed'](e, at(s0), at(s1)),
   };
   return {
     phases: [
       ...wayPhases(setting, 'way in', inward.list, before, openIn, 0),
-      atRest(setting, 'close', before, openIn, 0, 'ram', [0, 0, setting.tip(before) - openIn]),
-      ...(retract > 0 ? [atRest(setting, 'retract', before, setting.tip(before), 0, 'gauge', [0, retract, 0])] : []),
+      // hanging ears meet the sheet first; what is left of the ram's way they slide out on it
+      atRest(setting, 'close', before, openIn, 0, { ram: [0, 0, setting.tip(before) - openIn], ears: [0, 0, setting.tip(before) + slides - openIn] }),
+      ...(retract > 0 ? [atRest(setting, 'retract', before, setting.tip(before), 0, { gauge: [0, retract, 0] })] : []),
       bend,
-      atRest(setting, 'open', after, setting.tip(after), retract, 'ram', [0, 0, openOut - setting.tip(after)]),
+      atRest(setting, 'open', after, setting.tip(after), retract, { ram: [0, 0, openOut - setting.tip(after)], ears: [0, 0, openOut - setting.tip(after) - slides] }, slides),
       ...wayPhases(setting, 'way out', outward.list, after, openOut, retract),
     ],
     ends: {

@@ -3,7 +3,7 @@ import type { Die, Machine, Punch } from '../shop/index.js';
 import type { Station, Trial } from '../trial/index.js';
 import { type Body, type Carrier, type Slab, makeBody } from './body.js';
 import type { Kernel, Pool } from './engine.js';
-import { outlineOf, rowSlabs } from './profileSlabs.js';
+import { type SlidingFeet, outlineOf, rowSlabs, slidingFeet } from './profileSlabs.js';
 import { FAR, RECORD } from './tolerances.js';
 
 /** mm: walls and floor are drawn this thick; the sheet comes from their other side only. */
@@ -23,6 +23,9 @@ const punchSlabs = (kernel: Kernel, punch: Punch, s: Station): Slab[] => {
   const outline = outlineOf(punch.profile, s.punchFacing, [0, -punch.height]);
   return rowSlabs(kernel, outline, -punch.height, s.punchSegments, punch.segments, s.punchFacing);
 };
+
+const feetOf = (kernel: Kernel, punch: Punch, s: Station): SlidingFeet[] =>
+  slidingFeet(kernel, outlineOf(punch.profile, s.punchFacing, [0, -punch.height]), -punch.height, s.punchSegments, punch.segments, s.punchFacing);
 
 /** Dies stand with their full profile over each segment's length. */
 const dieSlabs = (kernel: Kernel, die: Die, s: Station): Slab[] => {
@@ -46,12 +49,16 @@ const riserSlabs = (trial: Trial, die: Die, s: Station): Slab[] => {
 export const pressBodies = (kernel: Kernel, pool: Pool, trial: Trial): Body[] => {
   const { machine } = trial;
   const bodies: Body[] = [];
-  const add = (slabs: readonly Slab[], name: string, carrier: Carrier, kind?: Body['kind'], station?: string): void => {
-    if (slabs.length > 0) bodies.push(makeBody(kernel, pool, slabs, name, carrier, kind, station));
+  const add = (slabs: readonly Slab[], name: string, carrier: Carrier, kind?: Body['kind'], station?: string, ears?: Body['ears']): void => {
+    if (slabs.length > 0) bodies.push(makeBody(kernel, pool, slabs, name, carrier, kind, station, ears));
   };
   for (const s of trial.stations) {
     const [punch, die] = [punchOf(trial, s), dieOf(trial, s)];
     if (punch !== undefined) add(punchSlabs(kernel, punch, s), `the punch of station ${s.id}`, 'ram', 'punch', s.id);
+    for (const { slides, hanging, out } of punch === undefined ? [] : feetOf(kernel, punch, s)) {
+      add(out, `an ear of the punch of station ${s.id}`, 'ram', 'punch', s.id, { state: 'out', slides });
+      add(hanging, `a hanging ear of the punch of station ${s.id}`, 'ram', 'punch', s.id, { state: 'hanging', slides });
+    }
     if (die === undefined) continue;
     add(dieSlabs(kernel, die, s), `the die of station ${s.id}`, 'bed', 'die', s.id);
     add(riserSlabs(trial, die, s), `the riser of station ${s.id}`, 'bed');

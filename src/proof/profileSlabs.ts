@@ -45,8 +45,44 @@ export const segmentOf = (
   return ofLength.find((s) => (s.ear === undefined ? undefined : handAt(s.ear.hand, facing)) === placed.ear);
 };
 
+/** Sliding ears as they hang and as they are out, those that slide equally far together. */
+export interface SlidingFeet {
+  readonly slides: number;
+  readonly hanging: readonly Slab[];
+  readonly out: readonly Slab[];
+}
+
+const shifted = (polygons: Slab['polygons'], down: number): Slab['polygons'] => polygons.map((p) => p.map((q): Vec2 => [q[0], q[1] - down]));
+
 /**
- * A row of segments as slabs: full profile over the bodies; over the reach of an ear's foot, at its outer end, what
+ * The sliding ears of a row. Out, a foot stands at the outer end of its segment; hanging, the segment's whole length up to
+ * the foot's height has slid as far in as down.
+ */
+export const slidingFeet = (
+  kernel: Kernel,
+  outline: readonly Vec2[],
+  tip: number,
+  row: readonly Placed[],
+  segments: readonly Segment[],
+  facing: 'as drawn' | 'reversed',
+): SlidingFeet[] => {
+  const sorts = new Map<number, { hanging: Slab[]; out: Slab[] }>();
+  for (const placed of row) {
+    const ear = placed.ear === undefined ? undefined : segmentOf(segments, placed, facing)?.ear;
+    if (ear?.slides === undefined) continue;
+    const sort = sorts.get(ear.slides) ?? { hanging: [], out: [] };
+    sorts.set(ear.slides, sort);
+    const [from, to] = [placed.from, placed.from + placed.length];
+    const polygons = below(kernel, outline, tip + ear.footHeight);
+    const inwards = placed.ear === 'left' ? ear.slides : -ear.slides;
+    sort.out.push(placed.ear === 'left' ? { polygons, from, to: from + ear.reach } : { polygons, from: to - ear.reach, to });
+    sort.hanging.push({ polygons: shifted(polygons, ear.slides), from: from + inwards, to: to + inwards });
+  }
+  return [...sorts].map(([slides, sort]) => ({ slides, ...sort }));
+};
+
+/**
+ * A row of segments as slabs, the feet of sliding ears left out: full profile over the bodies; over the reach of an ear's foot, at its outer end, what
  * lies below the foot's height counted from the outline's own tip at `tip` up.
  */
 export const rowSlabs = (
@@ -68,6 +104,7 @@ export const rowSlabs = (
     }
     const edge = placed.ear === 'left' ? from + ear.reach : to - ear.reach;
     bodies.push(placed.ear === 'left' ? [edge, to] : [from, edge]);
+    if (ear.slides !== undefined) continue;
     const polygons = below(kernel, outline, tip + ear.footHeight);
     feet.push(placed.ear === 'left' ? { polygons, from, to: edge } : { polygons, from: edge, to });
   }

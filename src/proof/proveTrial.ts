@@ -97,8 +97,9 @@ const proveStep = async (
     ...ramFindings(setting, trial.machine, press),
   );
   // with no stop the gauge has no place in the record: it is taken to be out of the way
+  const standing = press.map((b): Body => (b.ears?.state === 'hanging' && b.station === step.station ? { ...b, carrier: 'ears' } : b));
   const bodies =
-    step.stop.kind === 'none' ? press.filter((b) => b.carrier !== 'gauge') : [...press, ...replay.fingers(step.stop.z)];
+    step.stop.kind === 'none' ? standing.filter((b) => b.carrier !== 'gauge') : [...standing, ...replay.fingers(step.stop.z)];
   const dieTops = new Map(trial.stations.map((s) => [s.id, s.dieTop]));
   await replayStep(kernel, metal, setting, bodies, dieTops, inRadians, log, pause);
   return log;

@@ -22,13 +22,13 @@ const travelFindings = (setting: Setting, machine: Machine): string[] => {
   return findings;
 };
 
-/** The stations stand under one ram: with it at its lowest, every other punch stays clear of its own empty die. */
+/** Hanging ears yield to their own empty die as they do to the sheet. The stations stand under one ram: with it at its lowest, every other punch stays clear of its own empty die. */
 export const ramFindings = (setting: Setting, machine: Machine, bodies: readonly Body[]): string[] => {
   const findings = travelFindings(setting, machine);
   // seen over the whole step: bends go deeper the further they turn, but the formula has a turning point
   const angles = Array.from({ length: 33 }, (_, k) => setting.before + ((setting.load - setting.before) * k) / 32);
   const seat = Math.min(...angles.map((x) => setting.tip(x))) + setting.punch.height;
-  for (const punch of bodies.filter((b) => b.kind === 'punch' && b.station !== setting.station.id)) {
+  for (const punch of bodies.filter((b) => b.kind === 'punch' && b.ears?.state !== 'hanging' && b.station !== setting.station.id)) {
     for (const die of bodies.filter((b) => b.kind === 'die' && b.station === punch.station)) {
       const gap = distance(punch.solid, shift([0, 0, seat]), die.solid);
       if (gap >= EMPTY_GAP - MEASURING) continue;

@@ -69,6 +69,12 @@ const checkEnds = (setting: Setting, ends: Ends, bodies: readonly Body[], log: S
   }
 };
 
+/** Ears hang but in the bend itself; those of other stations hang throughout. */
+const standsIn = (setting: Setting, body: Body, phase: Phase): boolean => {
+  const out = body.station === setting.station.id && (phase.name === 'bend' || phase.name === 'retract');
+  return body.ears!.state === (out ? 'out' : 'hanging');
+};
+
 const checkPhase = (
   kernel: Kernel,
   setting: Setting,
@@ -80,6 +86,7 @@ const checkPhase = (
   const t = setting.sheet.part.thickness;
   const sweeps = phase.kind === 'straight' ? new Sweeps(kernel, phase) : null;
   for (const body of bodies) {
+    if (body.ears !== undefined && !standsIn(setting, body, phase)) continue;
     if (phase.kind === 'straight' && phase.sweep[body.carrier] === undefined) continue;
     for (const element of setting.elements) {
       const q: Question = {

@@ -9,6 +9,7 @@ import { type BendTravel, bendTravel } from './bendTravel.js';
 import { type Element, type Wing, type WingMap, elementsOf, wingsOf } from './element.js';
 import type { Metal } from './metal.js';
 import { flatWith, restingElements } from './flatMetal.js';
+import { segmentOf } from './profileSlabs.js';
 import { type Vee, apexAt, gaugePose, veeOf } from './vee.js';
 
 const RADIANS = Math.PI / 180;
@@ -39,6 +40,8 @@ export interface Setting {
   readonly level: ReadonlySet<Element>;
   /** What may touch the fingers: the stop's plate as far as it goes on flat, and the zones joined to it. */
   readonly stopped: ReadonlySet<Element>;
+  /** mm by which ears of the step's punch slide; 0 where it has none that do. */
+  readonly slides: number;
   /** up of the punch tip when it touches the inner apex (closing a hem: of its face on the flange) at the running angle x. */
   tip(x: number): number;
   /** The pose of a wing's root plate with the running bends at x. */
@@ -97,6 +100,7 @@ export const makeSetting = (
       before === 0 || closes ? restingElements(sheet, elements, seat, vee.top) : new Set<Element>(),
     level,
     stopped: step.stop.kind === 'none' ? new Set<Element>() : flatWith(sheet, elements, new Set([step.stop.plate]), seat),
+    slides: Math.max(0, ...tools.station.punchSegments.map((p) => segmentOf(tools.punch.segments, p, tools.station.punchFacing)?.ear?.slides ?? 0)),
     tip,
     root,
     travel: closes ? closingTravel(bend, shape, step.gaugeSide, before, load, tip) : bendTravel(vee, shape, bend, step.gaugeSide, before, load),

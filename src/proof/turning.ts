@@ -5,6 +5,7 @@ import type { Element } from './element.js';
 import { type Look, type Question, boxLook, byPurpose, depthOf, lookAt, poseFor, sure } from './pair.js';
 import type { TurnPhase } from './phase.js';
 import { type StepLog, find, gapSentence, mm, noteGap, sizes, tooNear } from './stepLog.js';
+import { sharedDepth } from './sharedDepth.js';
 import { CLEAR_FLOOR, CONTACT_STEP, MOST_MOTION, NEAR, NOSE_STEP, PLATE_DEPTH, TOUCH_FLOOR, TURN_FLOOR } from './tolerances.js';
 
 /** Halvings that find how far a turn may go on: a millionth of the phase. */
@@ -98,9 +99,11 @@ export const checkPlates = (
       if (gap === 0) {
         const placed = solidB.transform(matrixOf(seen));
         const shared = sharedBox(placed, solidA);
+        // the box alone settles most: only where it is thicker than allowed is the depth itself asked
+        const depth = shared !== null && shared[0] > PLATE_DEPTH ? sharedDepth(placed, solidA) : 0;
         placed.delete();
-        if (shared !== null && shared[0] > PLATE_DEPTH) {
-          find(log, phase.name, phase.at(s), `${a.name} runs into ${b.name}; they share a space of ${sizes(shared)}.`);
+        if (shared !== null && depth > PLATE_DEPTH) {
+          find(log, phase.name, phase.at(s), `${a.name} runs into ${b.name} by ${mm(depth)} mm; they share a space of ${sizes(shared)}.`);
           return;
         }
       }

@@ -18,6 +18,9 @@ const HEAVY = sizes([[50, 2], [100, 2], [200, 2], [500, 7]]);
 
 const ear = (hand: 'left' | 'right') => ({ length: 100, count: 1, ear: { hand, reach: 30, footHeight: 25 } });
 const EARS = [ear('left'), ear('right')];
+/** For boxes with returns: they draw in under the body, so that the punch comes out between the returns. */
+const slidingEar = (hand: 'left' | 'right') => ({ length: 50, count: 2, ear: { hand, reach: 15, footHeight: 14, slides: 15 } });
+const SLIDING_EARS = [slidingEar('left'), slidingEar('right')];
 
 const punch = { kind: 'punch', demo: true, tang: 'tang A' } as const;
 const die = { kind: 'die', demo: true, tang: 'seat A', vConvention: 'sharp' } as const;
@@ -109,7 +112,7 @@ export const DEMO_RACK_DATA = {
       },
       rating: 500,
       reversible: true,
-      segments: [...MIDDLE, ...EARS],
+      segments: [...MIDDLE, ...SLIDING_EARS],
       weight: 39,
       price: 5200,
     },
@@ -138,9 +141,31 @@ export const DEMO_RACK_DATA = {
       },
       rating: 350,
       reversible: true,
-      segments: [...MIDDLE, ...EARS],
+      segments: [...MIDDLE, ...SLIDING_EARS],
       weight: 53,
       price: 6400,
+    },
+    {
+      // for narrow channels: the front of the nose is ground back to the bending plane, so that a lip inside may pass close by
+      ...punch,
+      id: 'channel',
+      name: 'Channel punch, front upright at the bending plane, tip radius 1',
+      shape: 'gooseneck',
+      tipRadius: 1,
+      includedAngle: 85,
+      height: 180,
+      profile: {
+        shape: 'contour',
+        corners: [
+          [0, 0, 0.21028], [0.7373, 0.3244], [14, 14.8], [26, 40], [26, 128], [16, 146], [16, 180], [-16, 180], [-16, 150],
+          [4.2, 112], [4.2, 13], [-0.3, 9], [-0.3, 0.0461, 0.07631],
+        ],
+      },
+      rating: 250,
+      reversible: true,
+      segments: [...MIDDLE],
+      weight: 30,
+      price: 4800,
     },
     {
       ...punch,

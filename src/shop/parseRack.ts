@@ -24,6 +24,12 @@ const segmentFault = (tool: Tool): Refused | undefined => {
     if (s.ear.footHeight >= tool.height) {
       return refuse('sense', tool.id, `${field}.footHeight`, `(${s.ear.footHeight} mm) must be less than the tool's height (${tool.height} mm)`);
     }
+    if (s.ear.slides !== undefined && tool.kind === 'die') {
+      return refuse('sense', tool.id, `${field}.slides`, 'is for punches: a die has no ears that hang');
+    }
+    if (s.ear.slides !== undefined && s.ear.slides + s.ear.footHeight > s.length) {
+      return refuse('sense', tool.id, `${field}.slides`, `(${s.ear.slides} mm) and the foot's height must together be at most the segment's length (${s.length} mm): the slant has no room`);
+    }
     if (crossingsAt(tool.profile, tool.kind === 'punch' ? s.ear.footHeight : -s.ear.footHeight) !== 2) {
       return refuse('sense', tool.id, `${field}.footHeight`, `(${s.ear.footHeight} mm) must cut the profile in one piece`);
     }

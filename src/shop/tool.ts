@@ -12,6 +12,11 @@ export interface Segment {
     readonly reach: number;
     /** mm from the tip (or the die top) that the foot is high. */
     readonly footHeight: number;
+    /**
+     * Absent for a rigid ear. Else the ear slides on a slant of 45 degrees in its segment: it hangs this many mm lower than
+     * the tip and as many further in while nothing bears on it, and the sheet pushes it up and out (docs/kinematics.md).
+     */
+    readonly slides?: number;
   };
 }
 

@@ -52,7 +52,7 @@ const segmentSchema = z.strictObject({
   length: mm(5, 6000),
   count: whole(1, 200),
   ear: z
-    .strictObject({ hand: oneOf(['left', 'right']), reach: mm(1, 500), footHeight: mm(1, 500) })
+    .strictObject({ hand: oneOf(['left', 'right']), reach: mm(1, 500), footHeight: mm(1, 500), slides: mm(1, 200).exactOptional() })
     .exactOptional(),
 });
 

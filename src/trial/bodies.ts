@@ -1,5 +1,6 @@
 import { type Die, type Machine, type Punch, profileOf } from '../shop/index.js';
 import { type Body, bodiesOf, bodyOf } from './body.js';
+import type { Ears } from './ears.js';
 
 /** A punch and die as they face each other in one station, on one machine. */
 export interface Pair {
@@ -10,6 +11,8 @@ export interface Pair {
   readonly punch: Punch;
   readonly die: Die;
   readonly punchFacing: 'as drawn' | 'reversed';
+  /** The ear segments at both ends of the punch; null for plain segments throughout. */
+  readonly ears: Ears | null;
   /** Height of the die's top face over the die seat, risers included. mm */
   readonly dieTop: number;
   /** mm between tip and die top with the ram at its highest. */
@@ -25,15 +28,16 @@ export interface Pair {
 /** mm: the floor and the press reach as far as any sheet. */
 const FAR = 20_000;
 
-export const pairOf = (machine: Machine, punch: Punch, die: Die, punchFacing: 'as drawn' | 'reversed', riser = 0): Pair => {
+export const pairOf = (machine: Machine, punch: Punch, die: Die, punchFacing: 'as drawn' | 'reversed', riser = 0, ears: Ears | null = null): Pair => {
   const dieTop = die.height + riser;
   const floor = bodyOf([[-FAR, -FAR], [FAR, -FAR], [FAR, -machine.bedHeight - dieTop], [-FAR, -machine.bedHeight - dieTop]]);
   const punchKey = `${punch.id}/${punchFacing === 'reversed' ? 'reversed' : 'drawn'}`;
   const dieKey = `${die.id}/${riser}`;
   return {
-    key: `${punchKey}/${dieKey}`,
+    key: ears ? `${punchKey}/${dieKey}/ears ${ears.reach} ${ears.footHeight} ${ears.slides}` : `${punchKey}/${dieKey}`,
     punchKey,
     dieKey,
+    ears,
     punch,
     die,
     punchFacing,

@@ -2,6 +2,7 @@ import type { Interval } from '../geometry/index.js';
 import { type Machine, type Rack, punchPenetration } from '../shop/index.js';
 import type { Pair } from './bodies.js';
 import type { Conflict } from './conflict.js';
+import { type EndPieces, type EarStock, endPieces, freshEars, withoutEnds } from './earStock.js';
 import { type StationHeight, correctedHeights, heightFault } from './heights.js';
 import { BASE_ALLOWANCE, BETWEEN_STATIONS } from './limits.js';
 import type { Planned } from './task.js';
@@ -30,6 +31,8 @@ interface Draft {
   readonly steps: readonly number[];
   readonly length: number;
   readonly punchParts: readonly number[];
+  /** Ear segments at the punch's ends; null where both are plain. */
+  readonly ends: EndPieces | null;
   readonly dieParts: readonly number[];
   /** For each of `steps`, where the tool begins, from the bend's origin. */
   readonly starts: readonly number[];
@@ -67,11 +70,18 @@ const startOf = (step: Planned, length: number): number => {
   return Math.min(high - length, Math.max(low, middle));
 };
 
-const draftOf = (plan: readonly Planned[], pair: Pair, steps: readonly number[], punchStock: Stock, dieStock: Stock): Draft | null => {
+const draftOf = (plan: readonly Planned[], pair: Pair, steps: readonly number[], punchStock: Stock, dieStock: Stock, ears: EarStock): Draft | null => {
   const options = steps.map((i) => plan[i]!.option);
   const least = Math.max(...options.map((o) => width(o.need)));
   const most = Math.min(pair.punch.segments.reduce((s, g) => s + g.length * g.count, 0), ...options.map((o) => width(o.tools.window)));
-  const length = lengthFor(punchStock, dieStock, least, most, Math.max(...options.map((o) => width(o.line))));
+  const wished = Math.max(...options.map((o) => width(o.line)));
+  const choices = pair.ears ? endPieces(pair.ears, ears) : [null];
+  let ends: EndPieces | null = null;
+  let length: number | null = null;
+  for (ends of choices) {
+    length = lengthFor(punchStock, dieStock, least, most, wished, ends ? ends.left + ends.right : 0);
+    if (length !== null) break;
+  }
   if (length === null) return null;
   const starts = steps.map((i) => startOf(plan[i]!, length));
   const over: [number, number] = [0, 0];
@@ -83,7 +93,7 @@ const draftOf = (plan: readonly Planned[], pair: Pair, steps: readonly number[],
   });
   return {
     pair, steps, length, starts, over,
-    punchParts: compose(punchStock, length)!, dieParts: compose(dieStock, length)!,
+    ends, punchParts: compose(punchStock, length - (ends ? ends.left + ends.right : 0))!, dieParts: compose(dieStock, length)!,
     sideways: options.some((o) => o.tools.wayIn.by === 'side' || o.tools.wayOut.by === 'side'),
   };
 };
@@ -95,6 +105,13 @@ const standing = (parts: readonly number[], from: number): Placed[] => {
     at += length;
     return placed;
   });
+};
+
+const standingPunch = ({ punchParts, ends }: Draft, from: number): Placed[] => {
+  if (!ends) return standing(punchParts, from);
+  const plain = standing(punchParts, from + ends.left);
+  const end = from + ends.left + punchParts.reduce((sum, p) => sum + p, 0);
+  return [{ length: ends.left, from, ear: 'left' }, ...plain, { length: ends.right, from: end, ear: 'right' }];
 };
 
 /** How far a station's tip may enter its die with no sheet, remembered: it is asked for every plan. */
@@ -121,6 +138,7 @@ export const layoutOf = (
 ): LayoutAnswer => {
   const drafts: Draft[] = [];
   const stocks = new Map<string, Stock>();
+  const earStocks = new Map<string, EarStock>();
   const stockOf = (id: string, fresh: () => Stock): Stock => stocks.get(id) ?? fresh();
   const pairs = [...new Set(plan.map((p) => p.option.setting.pair))];
   for (const pair of pairs) {
@@ -128,12 +146,14 @@ export const layoutOf = (
     for (const together of gatherings(plan, steps)) {
       const punchStock = stockOf(pair.punch.id, () => plainStock(pair.punch.segments));
       const dieStock = stockOf(pair.die.id, () => plainStock(pair.die.segments));
-      const draft = draftOf(plan, pair, together, punchStock, dieStock);
+      const ears = earStocks.get(pair.punch.id) ?? freshEars(pair.punch.segments);
+      const draft = draftOf(plan, pair, together, punchStock, dieStock, ears);
       if (!draft) {
         const o = plan[together[0]!]!.option;
         return trouble('no segments', `no segments of ${pair.punch.name} and ${pair.die.name} make up a length between ${Math.max(...together.map((i) => width(plan[i]!.option.need))).toFixed(0)} and ${width(o.tools.window).toFixed(0)} mm`);
       }
       stocks.set(pair.punch.id, without(punchStock, draft.punchParts));
+      if (draft.ends) earStocks.set(pair.punch.id, withoutEnds(ears, draft.ends));
       stocks.set(pair.die.id, without(dieStock, draft.dieParts));
       drafts.push(draft);
     }
@@ -177,7 +197,7 @@ export const layoutOf = (
     return {
       id: `S${i + 1}`, punch: draft.pair.punch.id, die: draft.pair.die.id,
       punchFacing: draft.pair.punchFacing, dieFacing: 'as drawn',
-      punchSegments: standing(draft.punchParts, from), dieSegments: standing(draft.dieParts, from),
+      punchSegments: standingPunch(draft, from), dieSegments: standing(draft.dieParts, from),
       riser: draft.pair.dieTop - draft.pair.die.height, dieTop: draft.pair.dieTop,
       stackHeight: draft.pair.dieTop + draft.pair.punch.height, emptyLimit: emptyLimitOf(draft.pair),
     };

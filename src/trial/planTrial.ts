@@ -1,6 +1,7 @@
 import { type Part, fold } from '../sheet/index.js';
 import { createAsker } from './asker.js';
 import { type Pair, pairOf } from './bodies.js';
+import { withEars } from './earTooling.js';
 import type { Group } from './groups.js';
 import { smallerSide } from './smallerSide.js';
 import type { TrialHooks, TrialInput } from './input.js';
@@ -97,7 +98,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     const { pair } = step.option.setting;
     // one pair for all steps on the same raised die: the layout gathers a station's steps by it
     const key = `${pair.key}|${riser}`;
-    const higher: Pair = higherPairs.get(key) ?? pairOf(machine, pair.punch, pair.die, pair.punchFacing, riser);
+    const higher: Pair = higherPairs.get(key) ?? pairOf(machine, pair.punch, pair.die, pair.punchFacing, riser, pair.ears);
     higherPairs.set(key, higher);
     const again = stroke(tooling, machine, groups[step.action.group]!, step.action.gaugeSide, higher, angles(step.mask));
     const same = again.ok ? [again.option, ...again.others()].find((o) => sameFeature(o.stop.feature, step.option.stop.feature)) : undefined;
@@ -169,8 +170,8 @@ const pairings = ({ pairs, forming, closing, sheet }: Tooling, { machine, rack }
 };
 
 /** Plain tools first where time does not tell them apart: straight before relieved before acute, as drawn before reversed. */
-const plainness = ({ punch, punchFacing }: Pair): number =>
-  ['straight', 'gooseneck', 'acute', 'flattening'].indexOf(punch.shape) * 10 + punch.height / 100 + (punchFacing === 'reversed' ? 5 : 0);
+const plainness = ({ punch, punchFacing, ears }: Pair): number =>
+  ['straight', 'gooseneck', 'acute', 'flattening'].indexOf(punch.shape) * 10 + punch.height / 100 + (punchFacing === 'reversed' ? 5 : 0) + (ears ? 3 : 0);
 
 /** What cannot be bent by single strokes of a V, said before any search. */
 const beyond = (input: TrialInput): { readonly verdict: Trial['verdict']; readonly reason: Reason } | null => {
@@ -219,12 +220,14 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   const toolReasons: Reason[] = [];
   const tried: number[] = [];
   let undecided = false;
-  let earsMightHelp = false;
   for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons, input.blank, input.deductions)) {
     tried.push(tooling.v);
     hooks.onProgress?.({ done: `V ${tooling.v}: looking for an order of ${grouped.length} strokes`, share: 1 - 1 / (tried.length + 1) });
     for (const groups of [grouped, ...(single ? [single] : [])]) {
-      const attempt = orderWith(input, hooks, tooling, groups, stopNow, counts);
+      let attempt = orderWith(input, hooks, tooling, groups, stopNow, counts);
+      // ears are a matter for boxes: only where plain segments do not do, and only for the strokes that failed at their ends
+      const eared = attempt.result.kind === 'none' ? withEars(tooling, input.machine, groups, attempt.result.blocked) : null;
+      if (eared) attempt = orderWith(input, hooks, eared, groups, stopNow, counts);
       const { result } = attempt;
       if (result.kind === 'plan' && attempt.layout) return made(input, attempt, result, done, tried);
       if (result.kind === 'undecided') {
@@ -239,8 +242,7 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
           undecided = true;
           reasons.push(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0));
         }
-        reasons.push(...reasonsFrom(tooling.sheet.part, groups, tooling.pairs, result.blocked, measuring(tooling, groups, machine)));
-        earsMightHelp ||= result.blocked.some((b) => b.conflicts.length > 0 && b.conflicts.every((c) => c.atEnds) && tooling.pairs[b.action.pair]!.punch.segments.some((s) => s.ear));
+        reasons.push(...reasonsFrom(tooling.sheet.part, groups, attempt.tooling.pairs, result.blocked, measuring(attempt.tooling, groups, machine)));
       }
       if (stopNow()) break;
     }
@@ -249,10 +251,6 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   const asked = input.wishes ? wishesInWords(input.wishes) : '';
   if (asked !== '' && reasons.length > 0 && !undecided) reasons.unshift({ code: 'no order', bends: [], sentence: `No order is left that keeps to the wish: ${asked}.` });
   const told = dedupe([...reasons, ...(tried.length === 0 ? toolReasons : [])]);
-  if (earsMightHelp && told.length > 0) {
-    undecided = true;
-    told.push({ code: 'no segments', bends: told[0]!.bends, sentence: 'The punch is met near the ends of the bend line only. Ear segments could stand clear there; orders with them are not planned yet.' });
-  }
   return done(undecided || stopNow() ? 'not decided' : 'does not make', {
     reasons: told, model: modelSentence(grouped.length, [...new Set(tried)], input),
   });
@@ -282,7 +280,7 @@ const dedupe = (reasons: readonly Reason[]): Reason[] => {
 };
 
 const modelSentence = (strokes: number, vs: readonly number[], { wishes }: TrialInput): string =>
-  `${wishes ? `As asked: ${wishesInWords(wishes)}. ` : ''}Each of ${strokes} strokes once in a V (${vs.length > 0 ? vs.map((v) => v.toString()).join(', ') : 'none'} mm tried in this order), the rack's own punches both ways round in plain segments, one bed and one ram, clearance ${BASE_ALLOWANCE} mm, times by the stated model; the first V that gives a plan is kept.`;
+  `${wishes ? `As asked: ${wishesInWords(wishes)}. ` : ''}Each of ${strokes} strokes once in a V (${vs.length > 0 ? vs.map((v) => v.toString()).join(', ') : 'none'} mm tried in this order), the rack's own punches both ways round in plain segments (ear segments only where those find no order), one bed and one ram, clearance ${BASE_ALLOWANCE} mm, times by the stated model; the first V that gives a plan is kept.`;
 
 const made = (
   input: TrialInput, attempt: Attempt, result: SearchResult & { kind: 'plan' },

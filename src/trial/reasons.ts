@@ -11,6 +11,7 @@ const mm = (value: number): string => `${value.toFixed(1)} mm`;
 
 const bodyName = (conflict: Conflict, pair: Pair): string => {
   if (conflict.body === 'punch') return `the punch ${pair.punch.name}`;
+  if (conflict.body === 'ear') return `an ear of the punch ${pair.punch.name}`;
   if (conflict.body === 'die') return `the die ${pair.die.name}`;
   if (conflict.body === 'beam') return `the upper beam or its clamps over the punch ${pair.punch.name}`;
   return `the ${conflict.body}`;

@@ -82,14 +82,15 @@ export const compose = (stock: Stock, length: number): readonly number[] | null 
 
 /**
  * The length within [least, most] nearest to `wished`, rounded up (longer before shorter), that both stocks can make up; null when there is none. Whole mm.
+ * `ends` mm of the punch are made up by segments that are not in its stock.
  */
-export const lengthFor = (punch: Stock, die: Stock, least: number, most: number, wished: number): number | null => {
+export const lengthFor = (punch: Stock, die: Stock, least: number, most: number, wished: number, ends = 0): number | null => {
   const low = Math.max(1, Math.ceil(least - 1e-6));
   const high = Math.floor(most + 1e-6);
   const aim = Math.min(high, Math.max(low, Math.ceil(wished - 1e-6)));
   for (let d = 0; d <= high - low; d++) {
     for (const length of d === 0 ? [aim] : [aim + d, aim - d]) {
-      if (length >= low && length <= high && compose(punch, length) && compose(die, length)) return length;
+      if (length >= low && length <= high && compose(punch, length - ends) && compose(die, length)) return length;
     }
   }
   return null;

@@ -2,6 +2,7 @@ import { cylinderForces } from '../forming/index.js';
 import type { Machine } from '../shop/index.js';
 import { type Convex, type Planar, distance, gapOf } from '../geometry/index.js';
 import type { Body } from './body.js';
+import { insetOf } from './ears.js';
 import { type Layout, lowestSeat } from './layout.js';
 import { listed, plateNames } from './names.js';
 import { type Planned, changeSeconds } from './task.js';
@@ -50,7 +51,8 @@ const clearanceOf = ({ setting, tools }: StrokeOption): number => {
       const pose = view.onGaugeSide ? wings.gauge : wings.front;
       for (const piece of view.pieces) {
         if (piece.flat) continue;
-        const inWindow = piece.along[0] < tools.window[1] && piece.along[1] > tools.window[0];
+        const within = (inset: number): boolean => piece.along[0] < tools.window[1] - inset && piece.along[1] > tools.window[0] + inset;
+        const inWindow = within(0);
         const outline = placed(piece.outline, pose);
         const tip = tipAt(bend, x);
         const raised = outline.map((p) => [p[0], p[1] - tip] as const);
@@ -58,7 +60,7 @@ const clearanceOf = ({ setting, tools }: StrokeOption): number => {
         const nearer = (polygon: Convex, body: Body, at: Planar): void => {
           if (gapOf(piece.shape, at, body.shape, least) < least) least = Math.min(least, distance(polygon, body.polygon));
         };
-        const ram = [...(inWindow ? pair.punchBodies : []), ...pair.ramBodies];
+        const ram = [...(within(insetOf('body', pair.ears)) ? pair.punchBodies : inWindow && pair.ears ? pair.ears.feet : []), ...pair.ramBodies];
         for (const body of ram) nearer(raised, body, { ...pose, y: pose.y - tip });
         const rests = piece.lowest >= -bend.thickness / 2 - ON_DIE_TOP;
         const bed = [...(inWindow && !rests ? pair.dieBodies : []), ...pair.bedBodies];

@@ -105,7 +105,7 @@ export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>,
   (tooling, machine, group, gaugeSide, pair, angleOf) => {
     const setting = settingOf(tooling, machine, group, gaugeSide, pair, look, angleOf);
     const { bend, seat } = setting;
-    const least = touchOf(bend) + machine.changePoint;
+    const least = touchOf(bend) + machine.changePoint + (pair.ears?.slides ?? 0);
     if (pair.opening < least) {
       return { ok: false, conflicts: [{ code: 'daylight', body: 'beam', phase: 'set-up', by: least - pair.opening, view: null, note: `between punch and die ${pair.opening.toFixed(0)} mm stay open` }] };
     }

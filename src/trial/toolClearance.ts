@@ -1,7 +1,8 @@
-import { type Interval, type Planar, union, windowAbout } from '../geometry/index.js';
+import type { Interval, Planar } from '../geometry/index.js';
 import type { Asker } from './asker.js';
 import type { Body } from './body.js';
 import type { Conflict } from './conflict.js';
+import { type Ears, type Rows, insetOf, joinRows, shortestOf, stationWindow } from './ears.js';
 import { BASE_ALLOWANCE, CARRY_ROOM, NOSE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
 import type { Setting } from './setting.js';
 import type { StrikeOptions } from './strike.js';
@@ -23,6 +24,7 @@ const rung = (ladder: readonly number[], needed: number): number => ladder.find(
 
 /** What the tools ask of one stroke: the window along the bed in which they may stand, and how the sheet comes and goes. */
 export interface ToolClearance {
+  /** For the station's whole length, ears included. */
   readonly window: Interval;
   readonly wayIn: Way;
   readonly wayOut: Way;
@@ -39,11 +41,13 @@ interface Phase {
   readonly bedKey: string;
   /** Passes by the punch (and what hangs over it), and by the die (and what lies under it). */
   readonly byRam: (() => Passes) | null;
+  /** Passes by the feet of ears, seen from their own tip: while they hang it lies lower than the punch's. */
+  readonly byFeet: (() => Passes) | null;
   readonly byBed: (() => Passes) | null;
 }
 
 interface Found {
-  readonly forbidden: readonly Interval[];
+  readonly rows: Rows;
   readonly conflicts: readonly Conflict[];
 }
 
@@ -107,7 +111,7 @@ const waysOutFront = (setting: Setting): readonly Way[] => {
 export const leastWays = (setting: Setting): readonly { readonly wayIn: Way; readonly wayOut: Way }[] => {
   const own: Setting = { ...setting, views: setting.views.filter((v) => v.wing) };
   const { bendAngle } = setting.bend;
-  const aside = SIDE_OPENINGS[0]!;
+  const aside = SIDE_OPENINGS[0]! + slidesOf(setting);
   const waysIn: Way[] = [wayInFront(own), { by: 'side', opening: aside + touchOf(setting.bend) }];
   const waysOut: Way[] = [...waysOutFront(own), { by: 'side', opening: aside + tipAt(setting.bend, bendAngle) }];
   return waysIn.flatMap((wayIn) => waysOut.map((wayOut) => ({ wayIn, wayOut })));
@@ -120,58 +124,72 @@ export const reachesFrames = ({ views, bend, machine }: Setting): boolean =>
     return views.some((v) => v.onGaugeSide && v.pieces.some((p) => p.outline.some(([b, h]) => shift + c * b - s * h > machine.throat - BASE_ALLOWANCE)));
   });
 
-const openingFor = ({ pair }: Setting, high: number): number => Math.min(pair.opening, rung(OPENINGS, high + BASE_ALLOWANCE + CARRY_ROOM));
+const slidesOf = ({ pair }: Setting): number => pair.ears?.slides ?? 0;
+
+const openingFor = (setting: Setting, high: number): number =>
+  Math.min(setting.pair.opening, rung(OPENINGS, high + slidesOf(setting) + BASE_ALLOWANCE + CARRY_ROOM));
 
 /** Everything that one phase of the step meets: tool intervals, and bodies that forbid. */
 const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean, need: Interval): Found => {
   const { pair, bend, views } = setting;
-  const forbidden: Interval[] = [];
+  const rows = { whole: [] as Interval[], drawn: [] as Interval[], body: [] as Interval[] };
   const conflicts: Conflict[] = [];
   const reach = contactReach(bend);
+  const { ears } = pair;
+  // out for the stroke only: before and after it they hang
+  const feet = phase.name === 'stroke' ? 'whole' : 'drawn';
   const inner = (need[1] - need[0]) / 4;
-  const ask = (view: View, what: string, bodies: readonly Body[], passes: () => Passes, options: StrikeOptions, bedLong: boolean): void => {
+  const ask = (view: View, what: string, bodies: readonly Body[], passes: () => Passes, options: StrikeOptions, row: keyof Rows | null): void => {
     if (outOfReach(view, passesFor(view, passes()), bodies, options.allowance)) return;
-    const part = what === 'punch' || what === 'beam' ? `${pair.punchKey}|${phase.ramKey}` : `${pair.dieKey}|${phase.bedKey}`;
+    const part = what === 'ear' ? `${pair.punchKey}|${ears!.footHeight}|${ears!.slides}|${phase.ramKey}` : what === 'punch' || what === 'beam' ? `${pair.punchKey}|${phase.ramKey}` : `${pair.dieKey}|${phase.bedKey}`;
     // a view belongs to one running bend, and a bend has one forming: neither needs to be in the key
     const answer = asker.ask(view, `${part}|${what}|${options.only ?? ''}${options.across ? 'across' : ''}`, bodies, passes, options);
     if (answer.where.length === 0) return;
     // a tool's end face keeps the allowance too
-    if (!bedLong) forbidden.push(...answer.where.map(([a, b]): Interval => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]));
+    if (row) rows[row].push(...answer.where.map(([a, b]): Interval => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]));
     conflicts.push({ code: phase.name === 'way in' ? 'way in' : phase.name === 'way out' ? 'way out' : 'clearance', body: what, phase: phase.name, by: answer.depth, view, atEnds: what === 'punch' && !slides && !answer.where.some(([a, b]) => a < need[1] - inner && b > need[0] + inner) });
   };
   for (const view of views) {
     if (phase.byRam) {
       const touching = phase.name !== 'way in' && phase.name !== 'way out';
-      if (!touching) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: BASE_ALLOWANCE }, slides);
-      // the flat beside the bend turns with the wing: near the nose it may come as near as the wing does
       // a hem's flange lies under the punch's face by purpose, the plate under it comes as near as one thickness
       const pressed = bend.kind === 'hem close' && view.onGaugeSide;
-      if (touching && !pressed && view.pieces.some((p) => p.flat)) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: NOSE_ALLOWANCE, ...(bend.kind === 'V' ? { beyond: reach } : {}), only: 'flat' }, slides);
-      if (touching && view.pieces.some((p) => !p.flat)) ask(view, 'punch', pair.punchBodies, phase.byRam, { allowance: BASE_ALLOWANCE, only: 'risen' }, slides);
-      ask(view, 'beam', pair.ramBodies, phase.byRam, { allowance: BASE_ALLOWANCE }, true);
+      const byTool = (what: 'punch' | 'ear', bodies: readonly Body[], passes: () => Passes, row: keyof Rows): void => {
+        const kept = slides ? null : row;
+        if (!touching) ask(view, what, bodies, passes, { allowance: BASE_ALLOWANCE }, kept);
+        // the flat beside the bend turns with the wing: near the nose it may come as near as the wing does
+        if (touching && !pressed && view.pieces.some((p) => p.flat)) ask(view, what, bodies, passes, { allowance: NOSE_ALLOWANCE, ...(bend.kind === 'V' ? { beyond: reach } : {}), only: 'flat' }, kept);
+        if (touching && view.pieces.some((p) => !p.flat)) ask(view, what, bodies, passes, { allowance: BASE_ALLOWANCE, only: 'risen' }, kept);
+      };
+      byTool('punch', pair.punchBodies, phase.byRam, 'body');
+      if (ears) byTool('ear', ears.feet, phase.byFeet!, feet);
+      ask(view, 'beam', pair.ramBodies, phase.byRam, { allowance: BASE_ALLOWANCE }, null);
     }
     if (phase.byBed) {
       const resting = { allowance: BASE_ALLOWANCE, below: -bend.thickness / 2 - ON_DIE_TOP };
-      ask(view, 'die', pair.dieBodies, phase.byBed, resting, slides);
+      ask(view, 'die', pair.dieBodies, phase.byBed, resting, slides ? null : 'whole');
       // what lies flat with the wing but reaches over the bend line goes down as the wing goes up
-      if (phase.name !== 'way in' && view.pieces.some((p) => p.flat)) ask(view, 'die', pair.dieBodies, phase.byBed, { allowance: NOSE_ALLOWANCE, across: true, only: 'flat' }, slides);
-      ask(view, 'bed', pair.bedBodies, phase.byBed, { allowance: BASE_ALLOWANCE }, true);
+      if (phase.name !== 'way in' && view.pieces.some((p) => p.flat)) ask(view, 'die', pair.dieBodies, phase.byBed, { allowance: NOSE_ALLOWANCE, across: true, only: 'flat' }, slides ? null : 'whole');
+      ask(view, 'bed', pair.bedBodies, phase.byBed, { allowance: BASE_ALLOWANCE }, null);
     }
   }
-  return { forbidden, conflicts };
+  return { rows, conflicts };
 };
 
 /** Bed-long bodies, and tools when the part slides past them, forbid by being met at all. */
 const forbids = (found: Found, slides: boolean): readonly Conflict[] =>
   found.conflicts.filter((c) => slides || c.body === 'beam' || c.body === 'bed');
 
-const blocks = (intervals: readonly Interval[], need: Interval): boolean => windowAbout(union(intervals), need) === null;
+const tooShortFor = (ears: Ears): Conflict => ({
+  code: 'no segments', body: 'ear', phase: 'set-up', by: 0, view: null,
+  note: `the room along the bed is shorter than a left and a right ear segment of ${shortestOf(ears).toFixed(0)} mm together`,
+});
 
 /** The ways in and out that are tried for a stroke, in this order. */
 export const waysFor = (setting: Setting): { readonly waysIn: readonly Way[]; readonly waysOut: readonly Way[] } => {
   const { bend, pair } = setting;
   // a sheet deeper than the throat cannot go along the bed past a side frame
-  const sideOpenings = reachesFrames(setting) ? [] : SIDE_OPENINGS.filter((o) => o + touchOf(bend) < pair.opening);
+  const sideOpenings = reachesFrames(setting) ? [] : SIDE_OPENINGS.map((o) => o + slidesOf(setting)).filter((o) => o + touchOf(bend) < pair.opening);
   const aside = (over: number): Way[] => sideOpenings.map((o): Way => ({ by: 'side', opening: o + over }));
   return {
     waysIn: [wayInFront(setting), ...aside(touchOf(bend))],
@@ -184,27 +202,31 @@ export const waysFor = (setting: Setting): { readonly waysIn: readonly Way[]; re
  * from the bend's own origin. Answers with the window for the tools and the ways in and out, or with what is met.
  */
 export const toolClearance = (asker: Asker, setting: Setting, need: Interval): ToolAnswer => {
-  const { bend } = setting;
+  const { bend, pair: { ears } } = setting;
+  const windowOf = (rows: Rows): Interval | null => stationWindow(rows, need, ears);
+  if (ears && need[1] - need[0] < 2 * Math.max(insetOf('body', ears), insetOf('drawn', ears))) return { ok: false, conflicts: [tooShortFor(ears)] };
+  const hung = slidesOf(setting);
   const stroke: Phase = {
     name: 'stroke', ramKey: 'stroke', bedKey: 'stroke',
     byRam: once(() => passesStroke(bend, true)),
+    byFeet: once(() => passesStroke(bend, true)),
     byBed: once(() => passesStroke(bend, false)),
   };
   const during = look(asker, setting, stroke, false, need);
   const hard = forbids(during, false);
   if (hard.length > 0) return { ok: false, conflicts: hard };
-  if (blocks(during.forbidden, need)) return { ok: false, conflicts: during.conflicts };
+  if (!windowOf(during.rows)) return { ok: false, conflicts: during.conflicts };
 
   const { waysIn, waysOut } = waysFor(setting);
-  const firstThat = (ways: readonly Way[], phases: (way: Way) => readonly Phase[], soFar: readonly Interval[]):
-    { readonly way: Way; readonly forbidden: readonly Interval[] } | { readonly way: null; readonly conflicts: readonly Conflict[] } => {
+  const firstThat = (ways: readonly Way[], phases: (way: Way) => readonly Phase[], soFar: Rows):
+    { readonly way: Way; readonly rows: Rows } | { readonly way: null; readonly conflicts: readonly Conflict[] } => {
     let least: readonly Conflict[] | null = null;
     for (const way of ways) {
       const found = phases(way).map((phase) => ({ phase, slides: way.by === 'side' && (phase.name === 'way in' || phase.name === 'way out') }))
         .map(({ phase, slides }) => ({ slides, ...look(asker, setting, phase, slides, need) }));
       const stop = found.flatMap((f) => forbids(f, f.slides));
-      const forbidden = [...soFar, ...found.flatMap((f) => f.forbidden)];
-      if (stop.length === 0 && !blocks(forbidden, need)) return { way, forbidden };
+      const rows = joinRows([soFar, ...found.map((f) => f.rows)]);
+      if (stop.length === 0 && windowOf(rows)) return { way, rows };
       least ??= stop.length > 0 ? stop : found.flatMap((f) => f.conflicts);
     }
     return { way: null, conflicts: least ?? [] };
@@ -213,19 +235,21 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   const entered = firstThat(waysIn, (way) => {
     const { opening } = way;
     return [
-      { name: 'way in', ramKey: `in|${liftOf(way)}|${opening}`, bedKey: `in|${liftOf(way)}`, byRam: once(() => passesIn(bend, way, opening)), byBed: once(() => passesIn(bend, way, 0)) },
-      { name: 'ram closing', ramKey: `close|${opening}`, bedKey: '', byRam: once(() => passesClose(bend, opening)), byBed: null },
+      { name: 'way in', ramKey: `in|${liftOf(way)}|${opening}`, bedKey: `in|${liftOf(way)}`, byRam: once(() => passesIn(bend, way, opening)), byFeet: once(() => passesIn(bend, way, opening - hung)), byBed: once(() => passesIn(bend, way, 0)) },
+      { name: 'ram closing', ramKey: `close|${opening}`, bedKey: '', byRam: once(() => passesClose(bend, opening)), byFeet: once(() => passesClose(bend, opening - hung)), byBed: null },
     ];
-  }, during.forbidden);
+  }, during.rows);
   if (!entered.way) return { ok: false, conflicts: entered.conflicts };
 
   const left = firstThat(waysOut, (way) => {
     const { opening } = way;
     return [
-      { name: 'ram opening', ramKey: `open|${opening}`, bedKey: '', byRam: once(() => passesOpen(bend, opening)), byBed: null },
-      { name: 'way out', ramKey: `out|${liftOf(way)}|${opening}`, bedKey: `out|${liftOf(way)}`, byRam: once(() => passesOut(bend, way, opening)), byBed: once(() => passesOut(bend, way, 0)) },
+      { name: 'ram opening', ramKey: `open|${opening}`, bedKey: '', byRam: once(() => passesOpen(bend, opening)), byFeet: once(() => passesOpen(bend, opening - hung)), byBed: null },
+      { name: 'way out', ramKey: `out|${liftOf(way)}|${opening}`, bedKey: `out|${liftOf(way)}`, byRam: once(() => passesOut(bend, way, opening)), byFeet: once(() => passesOut(bend, way, opening - hung)), byBed: once(() => passesOut(bend, way, 0)) },
     ];
-  }, entered.forbidden);
+  }, entered.rows);
   if (!left.way) return { ok: false, conflicts: left.conflicts };
-  return { ok: true, value: { window: windowAbout(union(left.forbidden), need)!, wayIn: entered.way, wayOut: left.way } };
+  const window = windowOf(left.rows)!;
+  if (ears && window[1] - window[0] < shortestOf(ears)) return { ok: false, conflicts: [tooShortFor(ears)] };
+  return { ok: true, value: { window, wayIn: entered.way, wayOut: left.way } };
 };
