@@ -1,0 +1,42 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type RunningServer, startServer } from './index.js';
+
+let dataDir: string;
+let server: RunningServer;
+
+beforeAll(async () => {
+  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-server-'));
+  server = await startServer({ port: 0, dataDir });
+});
+
+afterAll(async () => {
+  await server.close();
+  rmSync(dataDir, { recursive: true, force: true });
+});
+
+const post = async (path: string, body: unknown): Promise<{ readonly status: number; readonly body: unknown }> => {
+  const response = await fetch(server.url + path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
+  return { status: response.status, body: await response.json() };
+};
+
+describe('one bend', () => {
+  test('pairs ranked, the best worked out with its curve; another by name; a fault in one sentence', async () => {
+    const asked = { metalId: 'dc01', thickness: 2, length: 1000, bendAngle: 90 };
+    const { status, body } = await post('/api/bend', asked);
+    expect(status).toBe(200);
+    const { ranked, words, chosen } = body as { ranked: { suits: boolean; die: string; punch: string }[]; words: string[]; chosen: { force: number; curve: { points: { depth: number }[] }; choice: { v: number; bend: { peakForcePerLength: number } } } };
+    expect(ranked[0]!.suits).toBe(true);
+    // the trade's 8 t for 2 mm
+    expect(chosen.choice.v).toBe(16);
+    expect(words[0]).toContain('V 16');
+    expect(chosen.force).toBeCloseTo(1000 * chosen.choice.bend.peakForcePerLength, 6);
+    expect(chosen.curve.points.length).toBeGreaterThan(20);
+    const other = ranked.find((c) => c.die !== ranked[0]!.die)!;
+    expect((await post('/api/bend', { ...asked, punchId: other.punch, dieId: other.die })).body).toMatchObject({ chosen: { choice: { die: other.die } } });
+    expect((await post('/api/bend', { ...asked, bendAngle: 200 })).status).toBe(400);
+    expect((await post('/api/bend', { ...asked, metalId: 'x' })).status).toBe(404);
+  });
+});
