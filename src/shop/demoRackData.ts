@@ -22,6 +22,16 @@ const EARS = [ear('left'), ear('right')];
 const slidingEar = (hand: 'left' | 'right') => ({ length: 50, count: 2, ear: { hand, reach: 15, footHeight: 14, slides: 15 } });
 const SLIDING_EARS = [slidingEar('left'), slidingEar('right')];
 
+/** mm in front of the bending plane to which the channel punch is ground: of its nose, radius 1, only that much is left. */
+const GROUND = 0.3;
+const HALF = (42.5 * Math.PI) / 180;
+/** From the tip up the back: the nose's arc, then its flank as far as 14 mm behind the bending plane. */
+const CHANNEL_NOSE = [
+  [0, 0, Math.tan((Math.PI / 2 - HALF) / 4)],
+  [Math.cos(HALF), 1 - Math.sin(HALF)],
+  [14, 1 - Math.sin(HALF) + (14 - Math.cos(HALF)) / Math.tan(HALF)],
+] as const;
+
 const punch = { kind: 'punch', demo: true, tang: 'tang A' } as const;
 const die = { kind: 'die', demo: true, tang: 'seat A', vConvention: 'sharp' } as const;
 
@@ -157,8 +167,8 @@ export const DEMO_RACK_DATA = {
       profile: {
         shape: 'contour',
         corners: [
-          [0, 0, 0.21028], [0.7373, 0.3244], [14, 14.8], [26, 40], [26, 128], [16, 146], [16, 180], [-16, 180], [-16, 150],
-          [4.2, 112], [4.2, 13], [-0.3, 9], [-0.3, 0.0461, 0.07631],
+          ...CHANNEL_NOSE, [26, 40], [26, 128], [16, 146], [16, 180], [-16, 180], [-16, 150], [4.2, 112], [4.2, 13],
+          [-GROUND, 9], [-GROUND, 1 - Math.sqrt(1 - GROUND * GROUND), Math.tan(Math.asin(GROUND) / 4)],
         ],
       },
       rating: 250,

@@ -3,21 +3,23 @@ import { pairOf } from './bodies.js';
 import { earsOf } from './ears.js';
 import type { Group } from './groups.js';
 import type { Blocked } from './task.js';
-import type { Tooling } from './tooling.js';
+import { type Tooling, bendLength } from './tooling.js';
 
-/** Strokes that the punch alone forbids, and near the ends of the bend line only: by group, the pairs (index) that failed so. */
-const failedAtEnds = (blocked: readonly Blocked[]): ReadonlyMap<number, ReadonlySet<number>> => {
-  const failed = new Map<number, Set<number>>();
-  for (const { action, conflicts } of blocked) {
-    if (conflicts.length === 0 || !conflicts.every((c) => c.atEnds)) continue;
-    failed.set(action.group, (failed.get(action.group) ?? new Set()).add(action.pair));
-  }
-  return failed;
-};
+/** What alike strokes share: the search takes them for one another where the part is symmetric, so they must have the same tools. */
+const likeness = ({ sheet: { part } }: Tooling, group: Group): string =>
+  group.bends.map((b) => `${part.bends[b]!.bendAngle.toFixed(1)} ${bendLength(part, b).toFixed(1)}`).sort().join();
+
+const tools = (tooling: Tooling, pair: number): string => `${tooling.pairs[pair]!.punch.id}/${tooling.pairs[pair]!.dieKey}`;
+
+/** Strokes that the punch alone forbids, near the ends of the bend line only: likeness and tools of each, in either facing. */
+const failedAtEnds = (tooling: Tooling, groups: readonly Group[], blocked: readonly Blocked[]): ReadonlySet<string> =>
+  new Set(blocked
+    .filter(({ conflicts }) => conflicts.length > 0 && conflicts.every((c) => c.atEnds))
+    .map(({ action }) => `${likeness(tooling, groups[action.group]!)}|${tools(tooling, action.pair)}`));
 
 /**
  * The same tooling with ear segments at both ends of the punches that failed near the ends of a bend line, for those strokes
- * alone; null when the rack has none that could help.
+ * and all alike; null when the rack has none that could help.
  */
 export const withEars = (tooling: Tooling, machine: Machine, groups: readonly Group[], blocked: readonly Blocked[]): Tooling | null => {
   const pairs = [...tooling.pairs];
@@ -30,12 +32,12 @@ export const withEars = (tooling: Tooling, machine: Machine, groups: readonly Gr
     eared.set(index, found);
     return found;
   };
-  const failed = failedAtEnds(blocked);
+  const failed = failedAtEnds(tooling, groups, blocked);
   const more = new Map<number, readonly number[]>();
-  groups.forEach((group, g) => {
-    const found = [...(failed.get(g) ?? [])].flatMap(earedOf);
+  for (const group of groups) {
+    const found = tooling.pairsOf[group.bends[0]!]!.filter((p) => failed.has(`${likeness(tooling, group)}|${tools(tooling, p)}`)).flatMap(earedOf);
     for (const bend of group.bends) more.set(bend, found);
-  });
+  }
   if ([...more.values()].every((found) => found.length === 0)) return null;
   return { ...tooling, pairs, pairsOf: tooling.pairsOf.map((list, bend) => [...list, ...(more.get(bend) ?? [])]) };
 };

@@ -141,6 +141,9 @@ export const search = (task: SearchTask): SearchResult => {
   let layoutTrouble: Conflict | null = null;
   // a layout may make a plan cheaper than its strokes were (a raised die leaves less to open): then others' bounds may be too high
   let cheaper = false;
+  // or dearer (what stands on a raised die may lose its stop): then another plan of as many strokes' seconds, closed behind the
+  // same state, may be the better one, and nothing is known past the least of their own seconds
+  let hidden = Infinity;
 
   const complete = (node: Node): void => {
     const plan = planOf(node);
@@ -151,6 +154,7 @@ export const search = (task: SearchTask): SearchResult => {
     }
     const seconds = node.cost + end.seconds;
     cheaper ||= end.seconds < -SAME_COST;
+    if (end.seconds > SAME_COST) hidden = Math.min(hidden, node.cost);
     if (best && seconds >= best.seconds) return;
     best = { plan, seconds };
     task.onBest?.(seconds, bound);
@@ -198,13 +202,14 @@ export const search = (task: SearchTask): SearchResult => {
     if (first) complete(first);
     // its own layout may fail where another plan's stands: only what the proof of the best meets counts against `proven`
     layoutTrouble = null;
+    hidden = Infinity;
   }
   expand({ ...ROOT, settled: new Set(), held: task.holding?.start ?? null });
   while (queue.length > 0) {
     const f = queue.peekValue()!;
     if (best && f >= (best as { seconds: number }).seconds - SAME_COST) break;
     // past a plan that did not fit, dearer ones prove nothing of those that it may hide
-    if (layoutTrouble === null) bound = Math.max(bound, f);
+    if (layoutTrouble === null) bound = Math.max(bound, Math.min(f, hidden));
     if (asked++ % CLOCK === 0 && task.stopNow()) {
       const found = best as { plan: readonly Planned[]; seconds: number } | null;
       return found ? { kind: 'plan', ...found, bound, proven: false, states } : { kind: 'undecided', states, bound };
@@ -230,6 +235,6 @@ export const search = (task: SearchTask): SearchResult => {
   const found = best as { plan: readonly Planned[]; seconds: number } | null;
   if (!found) return { kind: 'none', states, blocked, layout: layoutTrouble };
   // a plan that did not fit on the bed may have hidden another one behind the same state: then nothing is claimed
-  const proven = layoutTrouble === null && !cheaper;
+  const proven = layoutTrouble === null && !cheaper && found.seconds <= hidden + SAME_COST;
   return { kind: 'plan', ...found, bound: proven ? found.seconds : Math.min(bound, found.seconds), proven, states };
 };
