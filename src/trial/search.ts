@@ -132,7 +132,7 @@ export const search = (task: SearchTask): SearchResult => {
   const cheapest = new Map<number, number>();
   for (const action of task.actions) cheapest.set(wayOf(action), Math.min(cheapest.get(wayOf(action)) ?? Infinity, action.leastExtra));
   const queue = new FlatQueue<number>();
-  const waiting: Waiting[] = [];
+  const waiting: (Waiting | null)[] = [];
   const closed = new Set<string>();
   let best: { plan: readonly Planned[]; seconds: number } | null = null;
   let states = 0;
@@ -214,7 +214,10 @@ export const search = (task: SearchTask): SearchResult => {
       const found = best as { plan: readonly Planned[]; seconds: number } | null;
       return found ? { kind: 'plan', ...found, bound, proven: false, states } : { kind: 'undecided', states, bound };
     }
-    const entry = waiting[queue.pop()!]!;
+    const next = queue.pop()!;
+    const entry = waiting[next]!;
+    // what has been taken is not kept: a long search holds many that wait
+    waiting[next] = null;
     const { option } = entry;
     if (!option) {
       settle(entry);
