@@ -1,4 +1,4 @@
-import type { Remedy, Trial, TrialInput } from '../trial/index.js';
+import { type Remedy, type Trial, type TrialInput, listed } from '../trial/index.js';
 import { judged } from './judged.js';
 import { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 import { type Candidate, type TypedPrices, remedyCandidates } from './remedyCandidates.js';
@@ -17,9 +17,6 @@ export interface Remedies {
   /** What was tried in vain, one sentence; null where nothing was tried or something helped. */
   readonly inVain: string | null;
 }
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
 
 const remedyOf = (chosen: readonly Candidate[], trial: Trial): Remedy => {
   const prices = chosen.map(({ item }) => item.price);

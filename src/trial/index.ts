@@ -4,3 +4,4 @@ export type {
 export type { Searched, TrialHooks, TrialInput } from './input.js';
 export { planTrial } from './planTrial.js';
 export type { Wishes } from './wishes.js';
+export { listed } from './names.js';

@@ -7,6 +7,7 @@ import type { Conflict } from './conflict.js';
 import type { Group } from './groups.js';
 import { hemCloseOf } from './hemClose.js';
 import { UNCOVERED_END } from './limits.js';
+import { once } from './once.js';
 import type { createPlateClearance } from './plateClearance.js';
 import type { Setting } from './setting.js';
 import { type StopChoice, chooseStop } from './stops.js';
@@ -138,11 +139,6 @@ export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>,
       }
     }) };
   };
-
-const once = <T>(make: () => T): (() => T) => {
-  let made: { readonly value: T } | null = null;
-  return () => (made ??= { value: make() }).value;
-};
 
 /** Metal behind the throat must pass between the side frames. */
 const tooDeep = (setting: Setting): Conflict | null => {

@@ -162,7 +162,7 @@ const readPlaces = (count: number, w: Words): Placement[] => {
   const places: Placement[] = [];
   for (let i = 0; i < count; i++) {
     if (w.next() === '1') {
-      places.push([0, 1, 2].map(() => w.numbers(4) as unknown as Placement[number]));
+      places.push([0, 1, 2].map(() => [w.number(), w.number(), w.number(), w.number()]));
       continue;
     }
     let product = STILL;
@@ -239,7 +239,10 @@ const readShapes = (count: number, w: Words): { shapes: TextShape[]; root: Use }
 export const STILL: Placement = [[1, 0, 0, 0], [0, 1, 0, 0], [0, 0, 1, 0]];
 
 export const multiply = (a: Placement, b: Placement): Placement =>
-  a.map((row) => [0, 1, 2, 3].map((j) => row[0] * b[0]![j]! + row[1] * b[1]![j]! + row[2] * b[2]![j]! + (j === 3 ? row[3] : 0)) as unknown as Placement[number]);
+  a.map((row) => {
+    const turned = (j: 0 | 1 | 2 | 3): number => row[0] * b[0]![j] + row[1] * b[1]![j] + row[2] * b[2]![j];
+    return [turned(0), turned(1), turned(2), turned(3) + row[3]];
+  });
 
 /** Of a placement without stretching: the transposed rotation. */
 const inverse = (a: Placement): Placement =>
