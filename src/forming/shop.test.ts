@@ -227,6 +227,12 @@ describe('V and punch explained', () => {
     expect(explainV({ metal: dc01, thickness: 2, bendAngle: 90, flange: 10 }, dies, punches).ranked[0]!.v).toBe(12);
     expect(explainV({ metal: dc01, thickness: 2, bendAngle: 90, insideRadius: 3.3 }, dies, punches).ranked[0]!.punch).toBe('P3');
   });
+  it('reaches for a fragile nose only where the drawn radius asks for it (common practice, no source)', () => {
+    const acute = { id: 'A', tipRadius: 0.5, includedAngle: 30, rating: 300 };
+    expect(explainV({ metal: dc01, thickness: 2, bendAngle: 90 }, dies, [acute, ...punches]).ranked[0]!.punch).toBe('P1');
+    // sharper than the 78 degrees of the others go: only the acute one is left
+    expect(explainV({ metal: dc01, thickness: 2, bendAngle: 120 }, dies.map((d) => ({ ...d, includedAngle: 28 })), [...punches, acute]).ranked[0]!.punch).toBe('A');
+  });
   it('says why nothing suits', () => {
     const { words } = explainV({ metal: dc01, thickness: 2, bendAngle: 90, flange: 4 }, dies, punches);
     expect(words[0]).toContain('No pair suits');

@@ -72,9 +72,11 @@ const RADIUS_WEIGHT = 1;
 
 /** Ranks every pair of dies and punches for a bend and explains the choice. */
 export const explainV = (question: VQuestion, dies: readonly DieData[], punches: readonly PunchData[]): VExplanation => {
+  // where nothing else tells punches apart the blunter one goes first: a fragile nose is for bends that need it
+  const sturdiest = [...punches].sort((a, b) => b.includedAngle - a.includedAngle || b.rating - a.rating || a.id.localeCompare(b.id));
   const ranked = dies
-    .flatMap((die) => punches.map((punch) => choiceOf(question, die, punch)))
-    .sort((a, b) => Number(b.suits) - Number(a.suits) || a.score - b.score || a.v - b.v || a.punch.localeCompare(b.punch));
+    .flatMap((die) => sturdiest.map((punch) => choiceOf(question, die, punch)))
+    .sort((a, b) => Number(b.suits) - Number(a.suits) || a.score - b.score || a.v - b.v);
   return { ranked, words: wordsOf(question, ranked) };
 };
 
