@@ -24,7 +24,8 @@ interface FitOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly remedies: boolean;
 }
 
-const chosen = (ids: string, floor: readonly Machine[]): readonly Machine[] => {
+/** Machines of the floor by their ids with commas between, or all. */
+export const chosen = (ids: string, floor: readonly Machine[]): readonly Machine[] => {
   if (ids === 'all') return floor;
   return ids.split(',').map((id) => {
     const found = floor.find((machine) => machine.id === id.trim());
@@ -33,14 +34,15 @@ const chosen = (ids: string, floor: readonly Machine[]): readonly Machine[] => {
   });
 };
 
-const metalNamed = (id: string): Metal => {
+/** The metal of this id. */
+export const metalNamed = (id: string): Metal => {
   const found = metalById(id);
   if (found) return found;
   throw new Fault(`--metal ${id}: no such metal; there are ${metals.map((metal) => metal.id).join(', ')}.`);
 };
 
 /** The bent bodies of all files; what is refused is told on standard error, since other parts may still be answered. */
-const partsOf = async (files: readonly string[], options: ReadOptions): Promise<readonly Part[]> => {
+export const partsOf = async (files: readonly string[], options: ReadOptions): Promise<readonly Part[]> => {
   const parts: Part[] = [];
   for (const file of files) {
     const read = await readParts(file, options);

@@ -21,6 +21,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   bend: async () => (await import('./bend.js')).bendCommand(),
   trial: async () => (await import('./trial.js')).trialCommand(),
   fit: async () => (await import('./fit.js')).fitCommand(),
+  report: async () => (await import('./report.js')).reportCommand(),
   proof: async () => (await import('./proof.js')).proofCommand(),
   machines: async () => (await import('./machines.js')).machinesCommand(),
   tools: async () => (await import('./tools.js')).toolsCommand(),

@@ -1,3 +1,5 @@
+export { buyersReportPdf } from './report/buyersReportPdf.js';
+export type { ReportData, ReportPart, ReportTyped } from './report/reportData.js';
 export { blankDxf } from './blankDxf.js';
 export { blankSvg } from './blankSvg.js';
 export type { Units } from './format.js';

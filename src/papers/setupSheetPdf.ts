@@ -1,9 +1,7 @@
-import { createRequire } from 'node:module';
-import PDFDocument from 'pdfkit';
 import type { Trial } from '../trial/index.js';
-import { BOLD_FONT, PLAIN_FONT, POINTS_PER_MM } from './drawPicture.js';
+import { bytesOf, openDocument } from './document.js';
 import { type Units, roundText } from './format.js';
-import { type Area, type Doc, PAGE } from './paper.js';
+import type { Area } from './paper.js';
 import { flow } from './flow.js';
 import { formingBlocks } from './formingBlocks.js';
 import { drawReasonPages } from './reasonPages.js';
@@ -19,32 +17,6 @@ export interface SetupSheetOptions {
   readonly revision?: string;
   readonly units?: Units;
 }
-
-/** The papers' lettering, embedded: the built-in fonts of the format lack signs that the sheets need. */
-const fontFile = (name: string): string => createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`);
-
-const openDocument = (title: string, who: string): Doc => {
-  const doc = new PDFDocument({
-    size: [PAGE.width * POINTS_PER_MM, PAGE.height * POINTS_PER_MM],
-    margin: 0,
-    bufferPages: true,
-    autoFirstPage: false,
-    lang: 'en',
-    info: { Title: title, Author: who, Creator: 'Brakewright' },
-  });
-  doc.registerFont(PLAIN_FONT, fontFile('DejaVuSansCondensed'));
-  doc.registerFont(BOLD_FONT, fontFile('DejaVuSansCondensed-Bold'));
-  return doc;
-};
-
-const bytesOf = (doc: Doc): Promise<Uint8Array> =>
-  new Promise((resolve, reject) => {
-    const chunks: Uint8Array[] = [];
-    doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
-    doc.on('end', () => resolve(new Uint8Array(Buffer.concat(chunks))));
-    doc.on('error', reject);
-    doc.end();
-  });
 
 /**
  * The set-up sheet of a trial as a PDF (A4 lying, fonts embedded): a first sheet with path, layout, blank, tools and

@@ -17,16 +17,16 @@ export interface TitleData {
 }
 
 /** A sign and a word: never a colour alone. */
-const VERDICT_SIGN: Readonly<Record<Trial['verdict'], string>> = {
+export const VERDICT_SIGN: Readonly<Record<Trial['verdict'], string>> = {
   makes: '✓',
   'makes with remedy': '✓+',
   'does not make': '✗',
   'not decided': '?',
 };
 
-const verdictFill = (verdict: Trial['verdict']): FillName => (verdict === 'makes' ? 'ink' : 'warning');
+export const verdictFill = (verdict: Trial['verdict']): FillName => (verdict === 'makes' ? 'ink' : 'warning');
 
-interface Cell {
+export interface Cell {
   /** Shares of the row. */
   readonly share: number;
   readonly label: string;
@@ -51,7 +51,8 @@ const drawRow = (doc: Doc, cells: readonly Cell[], area: Area): void => {
   });
 };
 
-const drawRows = (doc: Doc, rows: readonly (readonly Cell[])[], area: Area): void => {
+/** Rows of labelled fields in a heavy frame. */
+export const drawRows = (doc: Doc, rows: readonly (readonly Cell[])[], area: Area): void => {
   const height = area.height / rows.length;
   rows.forEach((cells, k) => {
     const y = area.y + k * height;

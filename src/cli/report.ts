@@ -1,0 +1,126 @@
+import { extname } from 'node:path';
+import type { Command } from 'commander';
+import { type FitBoard, fitBoard, fitTrial } from '../fit/index.js';
+import { buyersReportPdf, type ReportData } from '../papers/index.js';
+import { runFit } from '../server/index.js';
+import { type Part, develop, ruleInWords } from '../sheet/index.js';
+import type { Trial, TrialInput } from '../trial/index.js';
+import { cellFolder } from './cellFolder.js';
+import { commandWith } from './commandLine.js';
+import { Fault } from './fault.js';
+import { chosen, metalNamed, partsOf } from './fit.js';
+import { positive, wholeNumber } from './numbers.js';
+import { type OutputOptions, JSON_UNITS, answer } from './print.js';
+import { PART_FILE, type ReadOptions } from './readParts.js';
+import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
+import { writeWhole } from './writeFile.js';
+
+interface ReportOptions extends OutputOptions, ReadOptions, ShopOptions {
+  readonly machines: string;
+  readonly own: string;
+  readonly metal: string;
+  readonly quantity: string;
+  readonly seconds: string;
+  readonly workers: string;
+  readonly cache?: string;
+  readonly walk?: string;
+  readonly date?: string;
+  readonly who?: string;
+  readonly buyer?: string;
+  readonly delivery?: string;
+  readonly warranty?: string;
+  readonly remarks?: string;
+}
+
+/** The nominal flat lengths of a part that no tools have formed yet. */
+const NOMINAL = { name: 'K-factor', k: 0.44 } as const;
+
+/**
+ * Which part on which machine is shown stroke by stroke: the one asked for, or else of the machine that makes most parts the part with
+ * most bends; null where nothing is made.
+ */
+export const walkOf = (board: FitBoard, asked: string | undefined): readonly [part: number, machine: number] | null => {
+  const makes = (p: number, m: number): boolean => board.cells[p]![m]!.verdict === 'makes';
+  const parts = [...board.parts.keys()].filter((p) => asked === undefined || board.parts[p]!.name === asked);
+  if (parts.length === 0) throw new Fault(`--walk ${asked}: no such part; there are ${board.parts.map(({ name }) => name).join(', ')}.`);
+  const count = (m: number): number => [...board.parts.keys()].filter((p) => makes(p, m)).length;
+  const machines = [...board.machines.keys()].sort((a, b) => count(b) - count(a));
+  for (const m of machines) {
+    const [p] = parts.filter((it) => makes(it, m)).sort((a, b) => board.parts[b]!.bends - board.parts[a]!.bends);
+    if (p !== undefined) return [p, m];
+  }
+  return null;
+};
+
+const typedOf = ({ date, who, buyer, delivery, warranty, remarks }: ReportOptions): ReportData['typed'] => ({
+  date: date ?? new Date().toISOString().slice(0, 10),
+  ...(who === undefined ? {} : { who }), ...(buyer === undefined ? {} : { buyer }), ...(delivery === undefined ? {} : { delivery }),
+  ...(warranty === undefined ? {} : { warranty }), ...(remarks === undefined ? {} : { remarks }),
+});
+
+const isDemo = (part: Part): boolean => part.assumptions.some(({ sentence }) => /demo part/i.test(sentence));
+
+const reportPart = (part: Part, trial: Trial | null): ReportData['parts'][number] => {
+  const rule = part.rule ?? NOMINAL;
+  return trial ? { sheet: trial.sheet, flatBy: `as the tools of ${trial.machine.name} form it`, demo: isDemo(part) }
+    : { sheet: develop(part, rule), flatBy: `nominal, by rule ${ruleInWords(rule)}`, demo: isDemo(part) };
+};
+
+/** `report`: the buyer's report over parts and machines. */
+export const reportCommand = (): Command =>
+  commandWith('report', "plan and prove parts on machines and write the buyer's report")
+    .argument('<files...>', PART_FILE)
+    .option('--machines <ids>', 'machines of the floor, with commas between, or all', 'all')
+    .option('--own <ids>', 'machines that stand there already: their price is not counted', '')
+    .option('--metal <id>', 'the sheet (see `metals`)', 'dc01')
+    .option(...FLOOR_OPTION)
+    .option(...RACK_OPTION)
+    .option('--quantity <number>', 'parts made with one set-up', '1')
+    .option('--seconds <number>', 'computing time of the search for each part on each machine', '20')
+    .option('--workers <number>', 'how many are computed at a time', '2')
+    .option('--cache <folder>', 'keep what was computed here and take it from here')
+    .option('--walk <part>', 'the part to be shown stroke by stroke, by its name')
+    .option('--buyer <text>', 'for whom')
+    .option('--who <text>', 'who hands it over')
+    .option('--date <text>', 'the date printed (default: today)')
+    .option('--delivery <text>', 'printed as typed')
+    .option('--warranty <text>', 'printed as typed')
+    .option('--remarks <text>', 'printed as typed')
+    .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
+    .addHelpText('after', '\n-o FILE.pdf writes the report; --json, or -o FILE.json, what it is made from.')
+    .action(async (files: readonly string[], options: ReportOptions) => {
+      const { output } = options;
+      const format = output === undefined ? undefined : extname(output).toLowerCase();
+      if (format !== undefined && format !== '.pdf' && format !== '.json') throw new Fault(`${output}: the report is written as .pdf or .json.`);
+      if (output === undefined && options.json !== true) throw new Fault('Say where to write the report: -o FILE.pdf (or --json for its data).');
+      const floor = await floorOf(options);
+      const machines = chosen(options.machines, floor);
+      const owned = options.own === '' ? [] : chosen(options.own, floor).map(({ id }) => id);
+      const metal = metalNamed(options.metal);
+      const quantity = wholeNumber('--quantity', options.quantity, 1, 1_000_000);
+      const seconds = positive('--seconds', options.seconds);
+      const workers = wholeNumber('--workers', options.workers, 1, 64);
+      const rack = await rackOf(options);
+      const parts = await partsOf(files, options);
+      const run = await runFit({ parts, machines, rack, metal, quantity, seconds, asked: { remedies: true } }, {
+        workers, ...(options.cache === undefined ? {} : { cache: await cellFolder(options.cache) }),
+        onProgress: ({ done, of }) => {
+          if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${of} planned${done === of ? '\n' : ''}`);
+        },
+      });
+      const board = fitBoard(parts.map(({ name, thickness, bends }) => ({ name, thickness, bends: bends.length })), machines, run.cells, owned);
+      const [p, m] = walkOf(board, options.walk) ?? [];
+      const input: TrialInput | null = p === undefined || m === undefined ? null : { part: parts[p]!, machine: machines[m]!, rack, metal, quantity, limits: { seconds } };
+      const again = input ? await fitTrial(input, { remedies: false }, { now: () => performance.now() }) : null;
+      const walk = again?.verdict === 'makes' ? again : null;
+      const data: ReportData = {
+        board, machines, rack: { name: rack.name, demo: rack.demo }, metal: { id: metal.id, name: metal.name }, quantity, walk,
+        parts: parts.map((part, k) => reportPart(part, walk && k === p ? walk : null)),
+        typed: typedOf(options), units: options.units ?? 'mm',
+      };
+      if (output !== undefined && format === '.pdf') {
+        await writeWhole(output, await buyersReportPdf(data));
+        if (options.json !== true) return;
+      }
+      await answer({ unitsOfNumbers: JSON_UNITS, ...data }, () => '', { ...options, json: true, ...(format === '.json' ? { output: output! } : { output: undefined }) } as OutputOptions);
+    });

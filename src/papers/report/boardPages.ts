@@ -1,0 +1,110 @@
+import type { FitCell } from '../../fit/index.js';
+import { type Block, flow } from '../flow.js';
+import { FRAME, INSET, line, paragraph } from '../paper.js';
+import { titleArea, verdictFill } from '../titleBlock.js';
+import { mark } from './figureKinds.js';
+import { type GridCell, type GridColumn, drawRow, rowHeight } from './grid.js';
+import { INNER, type Pages, aboveStrip, columnsFrom } from './pages.js';
+import type { ReportData } from './reportData.js';
+import { answerInWords, cheapestWords, money, percent, verdictWords } from './reportWords.js';
+
+/** mm for the names of the parts, and machines side by side at most. */
+const NAMES = 52;
+const MOST_ACROSS = 8;
+
+const cellOf = (cell: FitCell, size: number): GridCell => {
+  const [tight] = cell.margins;
+  const under = cell.verdict === 'makes'
+    ? [tight ? `${tight.kind} ${percent(tight.share)} used` : '', cell.seconds === null ? '' : `${cell.seconds.toFixed(0)} s a part`]
+    : [cell.reasons[0]?.code ?? '', cell.remedies.length > 0 ? `${cell.remedies.length === 1 ? 'one remedy' : `${cell.remedies.length} remedies`} named` : ''];
+  return { words: verdictWords(cell), under: under.filter((w) => w !== '').join('\n'), size, bold: true, fill: verdictFill(cell.verdict) };
+};
+
+const headOf = (data: ReportData, machines: readonly number[], size: number): GridCell[] => [
+  { words: 'Part', size, bold: true },
+  ...machines.map((m): GridCell => {
+    const machine = data.machines[m]!;
+    return { words: machine.name, under: `${machine.condition}, ${money(machine.price, machine.currency)} ${mark('price')}`, size, bold: true };
+  }),
+];
+
+const rowOf = (data: ReportData, p: number, machines: readonly number[], size: number): GridCell[] => {
+  const { name, thickness, bends } = data.board.parts[p]!;
+  const demo = data.parts[p]!.demo ? ', demo' : '';
+  return [
+    { words: name, under: `${thickness.toFixed(2)} mm thick, ${bends} ${bends === 1 ? 'bend' : 'bends'}${demo}`, size, bold: true },
+    ...machines.map((m) => cellOf(data.board.cells[p]![m]!, size)),
+  ];
+};
+
+/** What making all costs, for the whole floor and for each machine alone. */
+const costBlocks = ({ board, rack }: ReportData): Block[] => [
+  ...(board.cheapest ? [{
+    heading: `Cheapest for all these parts ${mark('cheapest')}`,
+    paragraphs: [{ words: `${cheapestWords(board.cheapest, board.parts)}.`, style: { size: 2.6 } }],
+  }] : []),
+  {
+    heading: `Each machine alone ${mark('cheapest')}`,
+    paragraphs: board.alone.map((alone, m) => ({
+      words: `${board.machines[m]!.name}: ${alone ? cheapestWords(alone, board.parts, true) : 'not reckoned'}.`, sign: '–', style: { size: 2.4 },
+    })),
+  },
+  { heading: 'Tools', paragraphs: [{ words: `Planned with the tools at hand: ${rack.name}${rack.demo && !/demo/i.test(rack.name) ? ' (demo)' : ''}.`, style: { size: 2.4 } }] },
+];
+
+/** The first sheets: the answer, parts against machines, and what making all of them costs. */
+export const drawBoardPages = (pages: Pages, data: ReportData): void => {
+  const { doc } = pages;
+  pages.begin('parts against machines');
+  const title = titleArea();
+  let { y } = INNER;
+  line(doc, 'Which machine makes your parts', INNER.x, y, INNER.width, { size: 5.4, bold: true });
+  y += 8;
+  y += paragraph(doc, answerInWords(data.board), INNER.x, y, INNER.width, { size: 3.4, fill: 'accent', bold: true }) + 1;
+  y += paragraph(
+    doc,
+    `Predictions for a batch of ${data.quantity}. In each place: the verdict ${mark('verdict')}, how much of its tightest limit is used ${mark('force')} to ${mark('tolerance')}, seconds a part ${mark('seconds')}; for a no, its first reason. The numbers in brackets say how a figure came about: last sheet.`,
+    INNER.x, y, INNER.width, { size: 2.5 },
+  ) + 2;
+  const all = data.machines.map((_, m) => m);
+  const across = Math.min(MOST_ACROSS, Math.ceil(all.length / Math.ceil(all.length / MOST_ACROSS)));
+  let first = true;
+  for (let at = 0; at < all.length; at += across) {
+    const machines = all.slice(at, at + across);
+    const columns: GridColumn[] = [{ width: NAMES }, ...machines.map(() => ({ width: Math.min(54, (INNER.width - NAMES) / machines.length) }))];
+    const size = machines.length > 6 ? 2.4 : 2.7;
+    const head = headOf(data, machines, size);
+    const rows = data.board.parts.map((_, p) => rowOf(data, p, machines, size));
+    const start = (): void => {
+      y += drawRow(doc, columns, head, INNER.x, y);
+    };
+    if (y + rowHeight(doc, columns, head) + rowHeight(doc, columns, rows[0]!) > (first ? title.y - 2 : aboveStrip())) {
+      pages.begin('parts against machines');
+      first = false;
+      y = INNER.y;
+    }
+    start();
+    for (const row of rows) {
+      if (y + rowHeight(doc, columns, row) > (first ? title.y - 2 : aboveStrip())) {
+        pages.begin('parts against machines');
+        first = false;
+        y = INNER.y;
+        start();
+      }
+      y += drawRow(doc, columns, row, INNER.x, y);
+    }
+    y += 3;
+  }
+  const bottom = FRAME.y + FRAME.height - INSET;
+  const beside = first
+    ? [
+      { x: INNER.x, y, width: title.x - INNER.x - 4, height: bottom - y },
+      { x: title.x, y, width: title.width - INSET, height: title.y - y - 2 },
+    ].filter(({ height }) => height > 14)
+    : columnsFrom(y, 2).filter(({ height }) => height > 14);
+  const more = (): ReturnType<typeof columnsFrom> => {
+    pages.begin('what making all of them costs');
+    return columnsFrom(INNER.y, 2);
+  };
+  flow(doc, costBlocks(data), beside.length > 0 ? beside : more(), more);
+};

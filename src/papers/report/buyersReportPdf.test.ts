@@ -1,0 +1,95 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { type FitCell, fitBoard } from '../../fit/index.js';
+import { demoFloor } from '../../shop/index.js';
+import { channelTrial } from '../fixture.js';
+import { buyersReportPdf } from './buyersReportPdf.js';
+import type { ReportData } from './reportData.js';
+
+const has = (program: string): boolean => {
+  try {
+    execFileSync(program, ['-v'], { stdio: 'ignore' });
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+const run = (tool: string, ...args: string[]): string => execFileSync(tool, args, { encoding: 'utf8' });
+const folder = mkdtempSync(join(tmpdir(), 'brakewright-report-'));
+const textOf = async (data: ReportData, ...how: string[]): Promise<string> => {
+  const file = join(folder, 'report.pdf');
+  writeFileSync(file, await buyersReportPdf(data));
+  return run('pdftotext', ...how, file, '-');
+};
+const flat = (text: string): string => text.replace(/\s+/g, ' ');
+
+const machines = ['general', 'worn'].map((id) => demoFloor().find((m) => m.id === id)!);
+const trial = channelTrial();
+
+const yes: FitCell = {
+  verdict: 'makes', reasons: [], remedies: [], seconds: 40, computeSeconds: 0.1, proof: { checked: true, passed: true }, warnings: ['Strength of this batch is not known.'],
+  margins: [
+    { kind: 'daylight', name: 'opening between punch and die', value: 90, limit: 120, unit: 'mm', share: 0.75, step: 2, source: 'open height less the stack' },
+    { kind: 'gauge travel', name: 'R, nearest', value: 20, limit: 5, unit: 'mm', share: 0.7, step: 1, source: 'machine data' },
+    { kind: 'force', name: 'force', value: 21_400, limit: 1_100_000, unit: 'N', share: 0.02, step: 1, source: 'machine data' },
+  ],
+};
+const no: FitCell = {
+  ...yes, verdict: 'makes with remedy', margins: [], seconds: null, proof: { checked: false, passed: false }, warnings: [],
+  reasons: [{ code: 'clearance', sentence: 'Flange 1 meets the punch body by 14.0 mm.', bends: ['b1'] }],
+  remedies: [{
+    sentence: 'With a gooseneck beyond the rack (4,100 EUR as entered) it is made in 44.0 s a part.', confirmed: true, price: 4100, seconds: 44,
+    items: [{ kind: 'punch', id: 'gooseneck-x', name: 'Gooseneck X', price: 4100 }],
+  }],
+};
+
+const data: ReportData = {
+  board: fitBoard([{ name: 'U channel', thickness: 1.5, bends: 2 }], machines, [[yes, no]]),
+  parts: [{ sheet: trial.sheet, flatBy: 'as these tools form it', demo: true }],
+  machines, rack: { name: 'Demo rack (invented)', demo: true }, metal: trial.metal, quantity: 50, walk: trial,
+  typed: { date: '2026-03-02', who: 'demonstrator', buyer: 'Workshop A', delivery: 'Ex floor in week 12.', warranty: 'As agreed in writing.' },
+};
+
+describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
+  it('says verdicts, margins, reasons, remedies and prices, each figure with its unit', async () => {
+    // in the order of the page and in the order of writing: a column's words stand apart in the first
+    const read = `${flat(await textOf(data, '-layout'))} ${flat(await textOf(data))}`;
+    const needed = [
+      'Which machine makes your parts', 'One machine makes this part as it stands: General', 'With a remedy also: Reconditioned', 'Workshop A', '2026-03-02',
+      '✓ makes', '✓+ makes with remedy', 'daylight 75 % used', '40 s a part',
+      // 3,600 / 40
+      '40.0 s', '90 parts an hour',
+      '21.4 kN of 1100 kN', '90 mm of 120 mm', 'R at 20 mm, nearest 5.00 mm',
+      'Flange 1 meets the punch body by 14.0 mm. (clearance)', '4,100 EUR as entered',
+      // the machine's own price and the gooseneck
+      `${(machines[1]!.price + 4100).toLocaleString('en-GB')} EUR in all`, 'Gooseneck X (4,100 EUR)',
+      'Ex floor in week 12.', 'As agreed in writing.', 'A demo part, invented.', '154.60 mm',
+      'Step 1: bend b1, side A up', 'Bend angle 90.0°, included angle 90.0°', 'depth from touch 4.62 mm', 'X 38.65 mm',
+      'How each figure came about', 'Strength of this batch is not known.', 'two people or supports',
+    ];
+    expect(needed.filter((s) => !read.includes(s))).toEqual([]);
+    expect(read).not.toMatch(/\bsafe\b|guarantee|NaN|undefined|Infinity/i);
+  });
+
+  it('explains every number in brackets that it prints', async () => {
+    const pages = (await textOf(data)).split('\f').slice(0, -1);
+    const used = new Set(pages.slice(0, -1).flatMap((page) => [...page.matchAll(/\((\d+)\)/g)].map((m) => m[1]!)));
+    expect(used.size).toBeGreaterThan(8);
+    expect([...used].filter((n) => !new RegExp(`\\(${n}\\) [A-Z]`).test(pages.at(-1)!))).toEqual([]);
+  });
+
+  it('leaves no word outside a page and bears the line at the foot on each', async () => {
+    const xml = await textOf(data, '-bbox');
+    const pages = [...xml.matchAll(/<page width="([\d.]+)" height="([\d.]+)">/g)];
+    expect(pages.length).toBe(4);
+    for (const [, x0, y0, x1, y1] of xml.matchAll(/xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)"/g)) {
+      expect(Number(x0) >= 0 && Number(y0) >= 0 && Number(x1) <= 842 && Number(y1) <= 595.3, `${x0} ${y0} ${x1} ${y1}`).toBe(true);
+    }
+    const text = await textOf(data);
+    expect(text.split('\f').slice(0, -1).filter((page) => page.includes('Prediction from the data stated; not a warranty'))).toHaveLength(4);
+  });
+});

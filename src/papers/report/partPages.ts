@@ -1,0 +1,95 @@
+import type { FitCell, FitMargin } from '../../fit/index.js';
+import { blank } from '../../sheet/index.js';
+import { drawPicture } from '../drawPicture.js';
+import { type Block, type Paragraph, flow } from '../flow.js';
+import { type Units, lengthText } from '../format.js';
+import { line, paragraph } from '../paper.js';
+import { finalAngles, partPicture } from '../partPicture.js';
+import { verdictFill } from '../titleBlock.js';
+import { MARGINS, mark } from './figureKinds.js';
+import { type GridCell, type GridColumn, drawRow, rowHeight } from './grid.js';
+import { INNER, type Pages, aboveStrip, columnsFrom } from './pages.js';
+import type { ReportData } from './reportData.js';
+import { marginAmounts, partsAnHour, percent, verdictWords } from './reportWords.js';
+
+const PICTURE = { width: 92, height: 58 } as const;
+const COLUMNS: readonly GridColumn[] = [{ width: 46 }, { width: 27 }, { width: 24 }, ...MARGINS.map(() => ({ width: (INNER.width - 97) / MARGINS.length }))];
+const SIZE = 2.5;
+
+const marginCell = (margin: FitMargin | undefined, units: Units): GridCell =>
+  margin === undefined ? { words: '–', size: SIZE }
+    : { words: `${percent(margin.share)} used`, under: `${marginAmounts(margin, units)}\nstep ${margin.step}`, size: SIZE, bold: true };
+
+const machineRow = (data: ReportData, p: number, m: number, units: Units): GridCell[] => {
+  const cell = data.board.cells[p]![m]!;
+  const { name, demo } = data.machines[m]!;
+  const made = cell.verdict === 'makes' && cell.seconds !== null;
+  return [
+    { words: name, ...(demo && !/demo/i.test(name) ? { under: 'demo' } : {}), size: SIZE, bold: true },
+    { words: verdictWords(cell), under: made && cell.proof.passed ? 'replayed and passed' : '', size: SIZE, bold: true, fill: verdictFill(cell.verdict) },
+    made ? { words: `${cell.seconds!.toFixed(1)} s`, under: `${partsAnHour(cell.seconds!)} parts an hour`, size: SIZE, bold: true } : { words: '–', size: SIZE },
+    ...MARGINS.map(([kind]) => marginCell(made ? cell.margins.find((margin) => margin.kind === kind) : undefined, units)),
+  ];
+};
+
+const HEAD: readonly GridCell[] = [
+  { words: 'Machine' }, { words: `Verdict ${mark('verdict')}` }, { words: `A part, predicted ${mark('seconds')}`, under: `at the quantity asked ${mark('parts an hour')}` },
+  ...MARGINS.map(([kind, heading]) => ({ words: `${heading} ${mark(kind)}` })),
+].map((cell) => ({ ...cell, size: SIZE, bold: true }));
+
+const noBlock = (name: string, cell: FitCell): Block[] => {
+  if (cell.verdict === 'makes') return [];
+  const reasons = cell.reasons.map((reason): Paragraph => ({ words: `${reason.sentence} (${reason.code})`, sign: '–', style: { size: 2.5 } }));
+  const remedies = cell.remedies.map((remedy, k): Paragraph => ({
+    words: `Remedy ${mark('remedy')}: ${remedy.sentence}${remedy.confirmed ? '' : ' Not confirmed by planning again.'}`, sign: `${k + 1}`, style: { size: 2.5, bold: k === 0 },
+  }));
+  const none = cell.verdict === 'does not make' && cell.remedies.length === 0
+    ? cell.warnings.filter((w) => /^Tried in vain|^No option/.test(w)).map((words): Paragraph => ({ words: `No remedy found. ${words}`, sign: '–', style: { size: 2.5 } })) : [];
+  return [{ heading: `Why ${name} ${cell.verdict === 'not decided' ? 'is not decided' : 'does not make it as it stands'}`, paragraphs: [...reasons, ...remedies, ...none] }];
+};
+
+const factsOf = (data: ReportData, p: number, units: Units): string => {
+  const { sheet, flatBy, demo } = data.parts[p]!;
+  const flat = blank(sheet);
+  const { thickness, bends } = sheet.part;
+  const size = flat.ok ? `Blank ${lengthText(flat.value.length, units)} by ${lengthText(flat.value.width, units)}, ${flatBy} ${mark('blank')}.` : flat.failure.sentence;
+  return `${lengthText(thickness, units)} thick, ${bends.length} ${bends.length === 1 ? 'bend' : 'bends'}. ${data.metal.name}. ${size}${demo ? ' A demo part, invented.' : ''}`;
+};
+
+/** One sheet for a part: drawn, on every machine with its margins, and for every no its reasons and remedies. */
+export const drawPartPages = (pages: Pages, data: ReportData, p: number): void => {
+  const { doc } = pages;
+  const { units = 'mm' } = data;
+  const { sheet } = data.parts[p]!;
+  const { name } = data.board.parts[p]!;
+  pages.begin(name);
+  const [x, top] = [INNER.x, INNER.y];
+  drawPicture(doc, partPicture(sheet, finalAngles(sheet), PICTURE), x, top);
+  const right = x + PICTURE.width + 6;
+  const wide = INNER.width - PICTURE.width - 6;
+  line(doc, name, right, top, wide, { size: 5.4, bold: true });
+  let y = top + 8;
+  y += paragraph(doc, factsOf(data, p, units), right, y, wide, { size: 2.8 }) + 2;
+  const made = data.board.cells[p]!.flatMap((cell, m) => (cell.verdict === 'makes' ? [data.machines[m]!.name] : []));
+  const answer = made.length === 0 ? 'No machine looked at makes it as it stands.' : `Made as it stands by: ${made.join('; ')}.`;
+  paragraph(doc, answer, right, y, wide, { size: 3, bold: true, fill: 'accent' });
+  y = top + PICTURE.height + 2;
+  y += drawRow(doc, COLUMNS, HEAD, x, y);
+  for (const m of data.machines.keys()) {
+    const row = machineRow(data, p, m, units);
+    if (y + rowHeight(doc, COLUMNS, row) > aboveStrip()) {
+      pages.begin(`${name} (continued)`);
+      y = top + drawRow(doc, COLUMNS, HEAD, x, top);
+    }
+    y += drawRow(doc, COLUMNS, row, x, y);
+  }
+  y += 3;
+  const blocks = data.machines.flatMap((machine, m) => noBlock(machine.name, data.board.cells[p]![m]!));
+  if (blocks.length === 0) return;
+  const more = (): ReturnType<typeof columnsFrom> => {
+    pages.begin(`${name} (continued)`);
+    return columnsFrom(INNER.y, 2);
+  };
+  const columns = columnsFrom(y, 2).filter(({ height }) => height > 14);
+  flow(doc, blocks, columns.length > 0 ? columns : more(), more);
+};

@@ -1,0 +1,51 @@
+import type { Cheapest, FitBoard, FitCell, FitMargin } from '../../fit/index.js';
+import { type Units, forceText, roundText } from '../format.js';
+import { VERDICT_SIGN } from '../titleBlock.js';
+
+export const money = (price: number, currency: string): string => `${price.toLocaleString('en-GB')} ${currency}`;
+export const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
+export const verdictWords = ({ verdict }: Pick<FitCell, 'verdict'>): string => `${VERDICT_SIGN[verdict]} ${verdict}`;
+
+const amount = (value: number, unit: string, units: Units): string =>
+  unit === 'N' ? forceText(value, units) : unit === 'mm' ? (Math.abs(value) < 10 && units === 'mm' ? `${value.toFixed(2)} mm` : roundText(value, units)) : `${value.toFixed(0)} ${unit}`;
+
+/** "682 kN of 1,100 kN", "R at 90 mm, nearest 5 mm": both with their unit. */
+export const marginAmounts = ({ kind, name, value, limit, unit }: FitMargin, units: Units): string => {
+  const [is, bound] = [amount(value, unit, units), amount(limit, unit, units)];
+  const [axis, end] = name.split(', ');
+  return kind === 'gauge travel' && end !== undefined ? `${axis} at ${is}, ${end} ${bound}` : `${is} of ${bound}`;
+};
+
+export const partsAnHour = (seconds: number): string => {
+  const rate = 3600 / seconds;
+  return rate < 10 ? rate.toFixed(1) : rate.toFixed(0);
+};
+
+/** What a set costs and makes, in a sentence without its full stop. `alone`: the one machine need not be named again. */
+export const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], alone = false): string => {
+  const cannot = cheapest.cannot.map((p) => parts[p]!.name);
+  if (cannot.length === parts.length) return 'makes none of these parts, whatever of what was looked at is added';
+  if (alone && cheapest.options.length + cheapest.tools.length === 0) {
+    return `${money(cheapest.price, cheapest.currency)}${cannot.length > 0 ? `; not made by it: ${cannot.join(', ')}` : '; makes every part'}, with no option and no tool beyond the rack`;
+  }
+  const bought = [...(alone ? [] : cheapest.machines), ...cheapest.options, ...cheapest.tools].map(({ name, price }) => `${name} (${money(price, cheapest.currency)})`);
+  const gap = cheapest.proven ? 'proven the cheapest of the model' : `not proven the cheapest; none costs less than ${money(cheapest.bound, cheapest.currency)}`;
+  const left = cannot.length > 0 ? `; not made by it: ${cannot.join(', ')}` : '; it makes every part';
+  return `${alone ? 'with ' : ''}${bought.join(' + ')}: ${money(cheapest.price, cheapest.currency)} in all, ${gap}${left}`;
+};
+
+/** Which machines make all parts as they stand, which with remedies: the sentence at the head of the report. */
+export const answerInWords = ({ parts, machines, cells }: FitBoard): string => {
+  const column = (m: number): readonly FitCell['verdict'][] => cells.map((row) => row[m]!.verdict);
+  const asStands = machines.filter((_, m) => column(m).every((v) => v === 'makes'));
+  const withMore = machines.filter((_, m) => column(m).every((v) => v === 'makes' || v === 'makes with remedy') && !column(m).every((v) => v === 'makes'));
+  const what = parts.length === 1 ? 'this part' : `all ${parts.length} parts`;
+  const names = (list: typeof machines): string => list.map(({ name }) => name).join('; ');
+  if (asStands.length > 0) {
+    const also = withMore.length > 0 ? `. With a remedy also: ${names(withMore)}` : '';
+    return `${asStands.length === 1 ? 'One machine makes' : `Each of these ${asStands.length} machines makes`} ${what} as it stands: ${names(asStands)}${also}.`;
+  }
+  if (withMore.length > 0) return `No machine makes ${what} as it stands. With the remedies named: ${names(withMore)}.`;
+  const made = parts.filter((_, p) => cells[p]!.some(({ verdict }) => verdict === 'makes' || verdict === 'makes with remedy'));
+  return `No single machine makes ${what}. ${made.length} of ${parts.length} parts are made by one machine or another.`;
+};

@@ -1,0 +1,62 @@
+import type { Step, Trial } from '../../trial/index.js';
+import { drawPicture } from '../drawPicture.js';
+import { type Units, angleFigure, fineText, forceText, lengthText } from '../format.js';
+import { type Area, line, paragraph, rule } from '../paper.js';
+import { bendsInWords } from '../sheetWords.js';
+import { stepPicture } from '../stepPicture.js';
+import { unfoldingPath } from '../unfoldingPath.js';
+import { mark } from './figureKinds.js';
+import { INNER, type Pages, aboveStrip } from './pages.js';
+
+const PATH = 52;
+const GAP = 4;
+
+const stopWords = ({ stop }: Step, units: Units): string =>
+  stop.kind === 'none' ? 'Placed by eye to a scribed line' : `Stop X ${lengthText(stop.x, units)}, R ${lengthText(stop.r, units)} ${mark('stop')}`;
+
+const figuresOf = (step: Step, units: Units): string =>
+  `Bend angle ${angleFigure(step.bendAngle)}, included angle ${angleFigure(step.includedAngle)}; inside radius ${lengthText(step.insideRadius, units)}; ` +
+  `depth from touch ${fineText(step.depth, units)}; force ${forceText(step.force, units)} ${mark('stroke')}. ${stopWords(step, units)}. ` +
+  `Measure ${step.measure.what}: ${lengthText(step.measure.length, units)} ± ${lengthText(step.measure.tolerance, units)} ${mark('measure')}.`;
+
+const drawStep = (pages: Pages, trial: Trial, step: Step, at: Area, units: Units): void => {
+  const { doc } = pages;
+  line(doc, `Step ${step.number}: ${bendsInWords(step)}, side ${step.sideUp} up, station ${step.station}`, at.x, at.y, at.width, { size: 3, bold: true });
+  const picture = { width: (at.width - 2) / 2, height: at.height - 27 };
+  drawPicture(doc, stepPicture(trial, step.number, 'before', { ...picture, units }), at.x, at.y + 5);
+  drawPicture(doc, stepPicture(trial, step.number, 'after', { ...picture, units }), at.x + picture.width + 2, at.y + 5);
+  const y = at.y + 6 + picture.height;
+  const used = paragraph(doc, step.words, at.x, y, at.width, { size: 2.4, bold: true, fill: 'accent' });
+  paragraph(doc, figuresOf(step, units), at.x, y + used + 0.6, at.width, { size: 2.2 });
+};
+
+/** One part's way through the machine, stroke by stroke: before at the stop, after bent and released. */
+export const drawWalkPages = (pages: Pages, trial: Trial, units: Units): void => {
+  const { doc } = pages;
+  const name = trial.sheet.part.name;
+  const what = `${name} on ${trial.machine.name}: stroke by stroke`;
+  pages.begin(`${name}: stroke by stroke`);
+  line(doc, what, INNER.x, INNER.y, INNER.width, { size: 4.4, bold: true });
+  paragraph(
+    doc,
+    `Predicted, and replayed by a second engine: ${trial.proof.passed ? 'passed' : 'not passed'}${trial.proof.smallestClearance === null ? '' : `, smallest clearance ${lengthText(trial.proof.smallestClearance, units)}`}. ` +
+    'Left of each pair: at the stop before the stroke; right: bent and released.',
+    INNER.x, INNER.y + 6.4, INNER.width, { size: 2.5 },
+  );
+  drawPicture(doc, unfoldingPath(trial, { width: INNER.width, height: PATH }), INNER.x, INNER.y + 11);
+  const half = (INNER.width - GAP) / 2;
+  const firstTop = INNER.y + 11 + PATH + 2;
+  const places = (top: number, rows: number): Area[] => {
+    const height = (aboveStrip() - top - (rows - 1) * GAP) / rows;
+    return Array.from({ length: rows * 2 }, (_, k): Area => ({ x: INNER.x + (k % 2) * (half + GAP), y: top + Math.floor(k / 2) * (height + GAP), width: half, height }));
+  };
+  rule(doc, INNER.x, firstTop - 1.5, INNER.x + INNER.width, firstTop - 1.5);
+  let left = places(firstTop, 1);
+  for (const step of trial.steps) {
+    if (left.length === 0) {
+      pages.begin(`${name}: stroke by stroke`);
+      left = places(INNER.y, 2);
+    }
+    drawStep(pages, trial, step, left.shift()!, units);
+  }
+};
