@@ -22,6 +22,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   trial: async () => (await import('./trial.js')).trialCommand(),
   fit: async () => (await import('./fit.js')).fitCommand(),
   report: async () => (await import('./report.js')).reportCommand(),
+  dayplan: async () => (await import('./dayplan.js')).dayplanCommand(),
   proof: async () => (await import('./proof.js')).proofCommand(),
   machines: async () => (await import('./machines.js')).machinesCommand(),
   tools: async () => (await import('./tools.js')).toolsCommand(),

@@ -6,3 +6,5 @@ export type { FitMargin, MarginKind } from './fitMargins.js';
 export { type FitAsked, fitTrial } from './fitTrial.js';
 export { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 export { type TightMargin, tightestMargin } from './tightestMargin.js';
+export { type DayAsked, type DayPlan, type DayStop, dayPlan } from './day/dayPlan.js';
+export { type TestStrip, testStrips } from './testStrips.js';

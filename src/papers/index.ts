@@ -2,6 +2,7 @@ export { buyersReportPdf } from './report/buyersReportPdf.js';
 export type { ReportData, ReportPart, ReportTyped } from './report/reportData.js';
 export { blankDxf } from './blankDxf.js';
 export { blankSvg } from './blankSvg.js';
+export { type DayPlanOptions, dayPlanPdf } from './day/dayPlanPdf.js';
 export type { Units } from './format.js';
 export { type LayoutPictureOptions, layoutPicture } from './layoutPicture.js';
 export { type PartPictureOptions, partPicture } from './partPicture.js';

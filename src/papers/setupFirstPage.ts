@@ -1,3 +1,4 @@
+import { testStrips } from '../fit/index.js';
 import { blank } from '../sheet/index.js';
 import type { Trial } from '../trial/index.js';
 import { blankPicture } from './blankPicture.js';
@@ -9,7 +10,7 @@ import { type Units, lengthText } from './format.js';
 import { layoutPicture } from './layoutPicture.js';
 import { type Area, type Doc, FRAME, INSET, box, heading, line, rule } from './paper.js';
 import { proofInWords, stationInWords, timeInWords } from './sheetWords.js';
-import { testStripWords, testStrips } from './testStrip.js';
+import { testStripWords } from './testStrip.js';
 import { TITLE, drawFrame, titleArea } from './titleBlock.js';
 import { unfoldingPath } from './unfoldingPath.js';
 

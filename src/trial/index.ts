@@ -5,3 +5,4 @@ export type { Searched, TrialHooks, TrialInput } from './input.js';
 export { planTrial } from './planTrial.js';
 export type { Wishes } from './wishes.js';
 export { listed } from './names.js';
+export { TIME } from './time.js';

@@ -3,8 +3,8 @@ import { type Block, flow } from '../flow.js';
 import { FRAME, INSET, line, paragraph } from '../paper.js';
 import { titleArea, verdictFill } from '../titleBlock.js';
 import { mark } from './figureKinds.js';
-import { type GridCell, type GridColumn, drawRow, rowHeight } from './grid.js';
-import { INNER, type Pages, aboveStrip, columnsFrom } from './pages.js';
+import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
+import { INNER, type Pages, aboveStrip, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
 import { answerInWords, cheapestWords, money, percent, verdictWords } from './reportWords.js';
 

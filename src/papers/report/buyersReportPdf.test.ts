@@ -1,8 +1,8 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type FitCell, fitBoard } from '../../fit/index.js';
 import { demoFloor } from '../../shop/index.js';
 import { channelTrial } from '../fixture.js';
@@ -20,11 +20,8 @@ const has = (program: string): boolean => {
 
 const run = (tool: string, ...args: string[]): string => execFileSync(tool, args, { encoding: 'utf8' });
 const folder = mkdtempSync(join(tmpdir(), 'brakewright-report-'));
-const textOf = async (data: ReportData, ...how: string[]): Promise<string> => {
-  const file = join(folder, 'report.pdf');
-  writeFileSync(file, await buyersReportPdf(data));
-  return run('pdftotext', ...how, file, '-');
-};
+let file: string;
+const textOf = (...how: string[]): string => run('pdftotext', ...how, file, '-');
 const flat = (text: string): string => text.replace(/\s+/g, ' ');
 
 const machines = ['general', 'worn'].map((id) => demoFloor().find((m) => m.id === id)!);
@@ -55,9 +52,15 @@ const data: ReportData = {
 };
 
 describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
-  it('says verdicts, margins, reasons, remedies and prices, each figure with its unit', async () => {
+  beforeAll(async () => {
+    file = join(folder, 'report.pdf');
+    writeFileSync(file, await buyersReportPdf(data));
+  });
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  it('says verdicts, margins, reasons, remedies and prices, each figure with its unit', () => {
     // in the order of the page and in the order of writing: a column's words stand apart in the first
-    const read = `${flat(await textOf(data, '-layout'))} ${flat(await textOf(data))}`;
+    const read = `${flat(textOf('-layout'))} ${flat(textOf())}`;
     const needed = [
       'Which machine makes your parts', 'One machine makes this part as it stands: General', 'With a remedy also: Reconditioned', 'Workshop A', '2026-03-02',
       '✓ makes', '✓+ makes with remedy', 'daylight 75 % used', '40 s a part',
@@ -75,21 +78,21 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     expect(read).not.toMatch(/\bsafe\b|guarantee|NaN|undefined|Infinity/i);
   });
 
-  it('explains every number in brackets that it prints', async () => {
-    const pages = (await textOf(data)).split('\f').slice(0, -1);
+  it('explains every number in brackets that it prints', () => {
+    const pages = (textOf()).split('\f').slice(0, -1);
     const used = new Set(pages.slice(0, -1).flatMap((page) => [...page.matchAll(/\((\d+)\)/g)].map((m) => m[1]!)));
     expect(used.size).toBeGreaterThan(8);
     expect([...used].filter((n) => !new RegExp(`\\(${n}\\) [A-Z]`).test(pages.at(-1)!))).toEqual([]);
   });
 
-  it('leaves no word outside a page and bears the line at the foot on each', async () => {
-    const xml = await textOf(data, '-bbox');
+  it('leaves no word outside a page and bears the line at the foot on each', () => {
+    const xml = textOf('-bbox');
     const pages = [...xml.matchAll(/<page width="([\d.]+)" height="([\d.]+)">/g)];
     expect(pages.length).toBe(4);
     for (const [, x0, y0, x1, y1] of xml.matchAll(/xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)"/g)) {
       expect(Number(x0) >= 0 && Number(y0) >= 0 && Number(x1) <= 842 && Number(y1) <= 595.3, `${x0} ${y0} ${x1} ${y1}`).toBe(true);
     }
-    const text = await textOf(data);
+    const text = textOf();
     expect(text.split('\f').slice(0, -1).filter((page) => page.includes('Prediction from the data stated; not a warranty'))).toHaveLength(4);
   });
 });

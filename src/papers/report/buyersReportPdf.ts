@@ -1,7 +1,7 @@
 import { bytesOf, openDocument } from '../document.js';
 import { drawBoardPages } from './boardPages.js';
 import { drawClosingPages } from './closingPages.js';
-import { newPages } from './pages.js';
+import { newPages } from '../pages.js';
 import { drawPartPages } from './partPages.js';
 import type { ReportData } from './reportData.js';
 import { drawReportBlock, drawReportStrip } from './reportTitle.js';

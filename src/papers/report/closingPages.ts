@@ -1,7 +1,7 @@
 import { CAUTIONS } from '../cautions.js';
 import { type Block, type Paragraph, flow } from '../flow.js';
 import { howFiguresCame, mark } from './figureKinds.js';
-import { INNER, type Pages, columnsFrom } from './pages.js';
+import { INNER, type Pages, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
 import { money } from './reportWords.js';
 

@@ -7,8 +7,8 @@ import { line, paragraph } from '../paper.js';
 import { finalAngles, partPicture } from '../partPicture.js';
 import { verdictFill } from '../titleBlock.js';
 import { MARGINS, mark } from './figureKinds.js';
-import { type GridCell, type GridColumn, drawRow, rowHeight } from './grid.js';
-import { INNER, type Pages, aboveStrip, columnsFrom } from './pages.js';
+import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
+import { INNER, type Pages, aboveStrip, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
 import { marginAmounts, partsAnHour, percent, verdictWords } from './reportWords.js';
 

@@ -6,7 +6,7 @@ import { bendsInWords } from '../sheetWords.js';
 import { stepPicture } from '../stepPicture.js';
 import { unfoldingPath } from '../unfoldingPath.js';
 import { mark } from './figureKinds.js';
-import { INNER, type Pages, aboveStrip } from './pages.js';
+import { INNER, type Pages, aboveStrip } from '../pages.js';
 
 const PATH = 52;
 const GAP = 4;

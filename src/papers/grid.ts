@@ -1,4 +1,4 @@
-import { type Doc, type Lettering, paragraph, paragraphHeight, rule } from '../paper.js';
+import { type Doc, type Lettering, paragraph, paragraphHeight, rule } from './paper.js';
 
 export interface GridCell extends Lettering {
   readonly words: string;
@@ -22,9 +22,9 @@ const cellHeight = (doc: Doc, cell: GridCell, width: number): number =>
 export const rowHeight = (doc: Doc, columns: readonly GridColumn[], row: readonly GridCell[]): number =>
   Math.max(...row.map((cell, i) => cellHeight(doc, cell, columns[i]!.width - 2 * AIR.side))) + AIR.top + AIR.bottom;
 
-/** Draws a row with its upper left corner at (x, y) and a rule under it; returns its height. mm */
-export const drawRow = (doc: Doc, columns: readonly GridColumn[], row: readonly GridCell[], x: number, y: number): number => {
-  const height = rowHeight(doc, columns, row);
+/** Draws a row with its upper left corner at (x, y) and a rule under it, at least as high as `least`; returns its height. mm */
+export const drawRow = (doc: Doc, columns: readonly GridColumn[], row: readonly GridCell[], x: number, y: number, least = 0): number => {
+  const height = Math.max(least, rowHeight(doc, columns, row));
   let left = x;
   row.forEach((cell, i) => {
     const width = columns[i]!.width - 2 * AIR.side;

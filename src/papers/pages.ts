@@ -1,5 +1,5 @@
-import { type Area, type Doc, FRAME, INSET } from '../paper.js';
-import { STRIP, drawFrame } from '../titleBlock.js';
+import { type Area, type Doc, FRAME, INSET } from './paper.js';
+import { STRIP, drawFrame } from './titleBlock.js';
 
 export const INNER: Area = { x: FRAME.x + INSET, y: FRAME.y + INSET, width: FRAME.width - 2 * INSET, height: FRAME.height - 2 * INSET };
 

@@ -1,0 +1,87 @@
+import { extname } from 'node:path';
+import type { Command } from 'commander';
+import { type DayPlan, dayPlan, planAndProve } from '../fit/index.js';
+import { dayPlanPdf } from '../papers/index.js';
+import type { Trial } from '../trial/index.js';
+import { commandWith } from './commandLine.js';
+import { Fault } from './fault.js';
+import { chosen, metalNamed, partsOf } from './fit.js';
+import { positive, wholeNumber } from './numbers.js';
+import { type OutputOptions, JSON_UNITS, answer } from './print.js';
+import { PART_FILE, type ReadOptions } from './readParts.js';
+import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
+import { table } from './table.js';
+import { writeWhole } from './writeFile.js';
+
+interface DayOptions extends OutputOptions, ReadOptions, ShopOptions {
+  readonly machine: string;
+  readonly metal: string;
+  readonly pieces: string;
+  readonly spares: string;
+  readonly seconds: string;
+  readonly date?: string;
+  readonly who?: string;
+  readonly buyer?: string;
+}
+
+const minutes = (seconds: number): string => `${(seconds / 60).toFixed(0)} min`;
+
+const inWords = (plan: DayPlan): string => [
+  `Demonstration on ${plan.machine.name}: ${minutes(plan.seconds)} of work, ${plan.changes} rows of tools built, altered or taken off (${plan.changesAsGiven} in the order given).`,
+  '',
+  table(
+    [{ heading: '' }, { heading: 'part' }, { heading: 'to the bed' }, { heading: 'blanks, mm' }, { heading: 'starts after' }, { heading: 'pieces take' }],
+    plan.stops.map(({ part, changes, blanks, from, seconds }, k) => [
+      String(k + 1), part, changes.map(({ what, station, kind }) => `${station} ${kind} ${what}`).join(', '),
+      `${blanks.pieces} + ${blanks.spares} of ${blanks.length === null ? 'its drawing' : `${blanks.length.toFixed(1)} x ${blanks.width!.toFixed(1)}`}`, minutes(from), `${seconds.pieces.toFixed(0)} s`,
+    ]),
+  ),
+  '',
+  'To lay out:',
+  ...plan.kit.map(({ kind, name, length, ear, needed, atHand }) => `  ${kind} ${name}: ${needed} of ${length} mm${ear ? ` ear ${ear}` : ''} (${atHand} at hand)`),
+  '',
+  'To check beforehand:',
+  ...plan.checks.map((words) => `  ${words}`),
+  '',
+  plan.model,
+  'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.',
+].join('\n');
+
+/** `dayplan`: several parts shown on one machine in a day. Exit 3 where the machine does not make all of them. */
+export const dayplanCommand = (): Command =>
+  commandWith('dayplan', 'plan a demonstration of several parts on one machine: order, tools, blanks, strips, checks, times')
+    .argument('<files...>', PART_FILE)
+    .requiredOption('--machine <id>', 'a machine of the floor (see `machines`)')
+    .option('--metal <id>', 'the sheet (see `metals`)', 'dc01')
+    .option(...FLOOR_OPTION)
+    .option(...RACK_OPTION)
+    .option('--pieces <number>', 'pieces to be bent of each part', '1')
+    .option('--spares <number>', 'spare blanks of each part', '2')
+    .option('--seconds <number>', 'computing time of the search for each part', '20')
+    .option('--buyer <text>', 'who comes to see it')
+    .option('--who <text>', 'who shows it')
+    .option('--date <text>', 'the day printed (default: today)')
+    .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
+    .addHelpText('after', '\n-o FILE.pdf writes it on paper, -o FILE.json its data.')
+    .action(async (files: readonly string[], options: DayOptions) => {
+      const { output, who, buyer, ...spoken } = options;
+      const format = output === undefined ? undefined : extname(output).toLowerCase();
+      if (format !== undefined && format !== '.pdf' && format !== '.json') throw new Fault(`${output}: a day plan is written as .pdf or .json.`);
+      const machine = chosen(options.machine, await floorOf(options))[0]!;
+      const metal = metalNamed(options.metal);
+      const rack = await rackOf(options);
+      const pieces = wholeNumber('--pieces', options.pieces, 1, 1000);
+      const spares = wholeNumber('--spares', options.spares, 0, 1000);
+      const seconds = positive('--seconds', options.seconds);
+      const parts = await partsOf(files, options);
+      const trials: Trial[] = [];
+      for (const part of parts) trials.push(await planAndProve({ part, machine, rack, metal, quantity: pieces, limits: { seconds } }, { now: () => performance.now() }));
+      const made = dayPlan({ trials, rack, pieces, spares });
+      if (!made.ok) throw new Fault(made.sentence, 3);
+      const value = { units: JSON_UNITS, ...made.value };
+      if (output !== undefined) {
+        const paper = { date: options.date ?? new Date().toISOString().slice(0, 10), units: options.units ?? 'mm', ...(who === undefined ? {} : { who }), ...(buyer === undefined ? {} : { buyer }) } as const;
+        await writeWhole(output, format === '.json' ? `${JSON.stringify(value, null, 2)}\n` : await dayPlanPdf(made.value, trials, paper));
+      }
+      await answer(value, () => inWords(made.value), spoken);
+    });

@@ -1,0 +1,36 @@
+import type { Machine } from '../../shop/index.js';
+import type { Trial } from '../../trial/index.js';
+
+const DRIVEN: Readonly<Record<'powered' | 'by hand' | 'fixed', string>> = { powered: 'powered', 'by hand': 'set by hand', fixed: 'fixed' };
+
+const most = (trials: readonly Trial[], of: (trial: Trial) => number): { readonly name: string; readonly value: number } =>
+  trials.map((t) => ({ name: t.sheet.part.name, value: of(t) })).reduce((a, b) => (b.value > a.value ? b : a));
+
+const notKnown = (machine: Machine): string[] =>
+  (['ram', 'x', 'r'] as const).flatMap((axis) => (machine.repeatability[axis].source === 'not known' ? [axis === 'ram' ? 'the ram' : axis.toUpperCase()] : []));
+
+/** What is to be seen to before the buyer stands there, each with its measure. */
+export const checkFirst = (machine: Machine, trials: readonly Trial[]): readonly string[] => {
+  const planned = trials.filter(({ steps }) => steps.length > 0);
+  if (planned.length === 0) return [];
+  const opening = most(planned, (t) => Math.max(...t.steps.map((s) => Math.max(s.ramOpening, s.ramOpeningOut) + t.stations.find(({ id }) => id === s.station)!.stackHeight)));
+  const force = most(planned, (t) => Math.max(...t.steps.map((s) => s.force)));
+  const crowning = planned.flatMap((t) => t.steps.flatMap((s) => (s.crowning === null ? [] : [s.crowning])));
+  const r = planned.flatMap((t) => t.steps.flatMap((s) => (s.stop.kind === 'none' ? [] : [s.stop.r])));
+  const x = planned.flatMap((t) => t.steps.flatMap((s) => (s.stop.kind === 'none' ? [] : [s.stop.axisX])));
+  const hand = (['x', 'r', 'z'] as const).filter((axis) => machine.gauge[axis].drive !== 'powered');
+  const unknown = notKnown(machine);
+  return [
+    'Guarding: fitted, working and its stopping time tested by a competent person, by the local rules and the standards for press brakes; its settings suit the openings and flange heights of these parts.',
+    `Daylight: the ram must open to ${opening.value.toFixed(0)} mm from the die seat to the punch shoulder (${opening.name}); the machine's open height is ${machine.openHeight.toFixed(0)} mm. See that no stroke limit is set lower.`,
+    `Force: at most ${(force.value / 1000).toFixed(1)} kN predicted (${force.name}); the machine's rating as entered is ${(machine.rating / 1000).toFixed(0)} kN. Read the rating on its plate.`,
+    crowning.length === 0 ? 'Crowning: none reckoned.'
+      : `Crowning: ${machine.crowning === 'none' ? 'the machine has none; shims or the angle spread as each set-up sheet says' : `${DRIVEN[machine.crowning]}, ${Math.min(...crowning).toFixed(2)} to ${Math.max(...crowning).toFixed(2)} mm at the middle of the bed; run it once to and fro`}.`,
+    ...(x.length === 0 ? [] : [`Back gauge: X from ${Math.min(...x).toFixed(1)} to ${Math.max(...x).toFixed(1)} mm, R from ${Math.min(...r).toFixed(1)} to ${Math.max(...r).toFixed(1)} mm; run both ends, check zero and squareness with a ground bar.`]),
+    ...hand.map((axis) => `${axis.toUpperCase()} is ${DRIVEN[machine.gauge[axis].drive]}: have the rule and spanner at hand.`),
+    ...(unknown.length > 0 ? [`Not known: how well ${unknown.join(', ')} come back to their place. Measure it before a tolerance is shown.`] : []),
+    'Tools: seats and tangs clean, no nick at tip or shoulder, rating mark legible; clamps hold each segment.',
+    'Measuring: calliper, protractor and thickness gauge at hand, each within its calibration date; write the instrument down with the first piece.',
+    `Supply: ${machine.site.supply}; oil warm, so that the first stroke is like the tenth.`,
+  ];
+};

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { channelTrial } from '../../papers/fixture.js';
+import { demoRack } from '../../shop/index.js';
+import type { Station, Trial } from '../../trial/index.js';
+import { changeCost, changeOver } from './changeOver.js';
+import { dayPlan } from './dayPlan.js';
+
+const rack = demoRack();
+const base = channelTrial();
+const [s1] = base.stations;
+/** Two segments of 100 mm, the left one beginning at `from`. */
+const station = (id: string, from: number, more: Partial<Station> = {}): Station =>
+  ({ ...s1!, id, punchSegments: [{ length: 100, from }, { length: 100, from: from + 100 }], dieSegments: [{ length: 100, from }, { length: 100, from: from + 100 }], ...more });
+const trial = (name: string, stations: readonly Station[], more: Partial<Trial> = {}): Trial =>
+  ({ ...base, stations, sheet: { ...base.sheet, part: { ...base.sheet.part, name } }, ...more });
+
+const at = (from: number): Station => station('S1', from);
+const turned: Station = station('S2', 600, { punchFacing: 'reversed' });
+
+describe('a change-over', () => {
+  it('leaves what stands the same, alters what is of the same tool, builds and takes off the rest', () => {
+    const whats = (a: Trial | null, b: Trial): string[] => changeOver(a, b).map((c) => `${c.station} ${c.kind} ${c.what}`);
+    expect(whats(null, trial('a', [at(0)]))).toEqual(['S1 punch built', 'S1 die built']);
+    expect(whats(trial('a', [at(0), turned]), trial('b', [at(0)]))).toEqual(['S2 punch taken off', 'S2 die taken off', 'S1 punch stays', 'S1 die stays']);
+    expect(whats(trial('a', [at(0)]), trial('b', [at(250)]))).toEqual(['S1 punch altered', 'S1 die altered']);
+    expect(whats(trial('a', [at(0)]), trial('b', [station('S1', 0, { punchSegments: [{ length: 100, from: 0 }] })]))).toEqual(['S1 punch altered', 'S1 die stays']);
+    // the one in its place stays although the first of the list could be altered
+    expect(whats(trial('a', [at(-300), at(0)]), trial('b', [at(0)]))).toEqual(['S1 punch taken off', 'S1 die taken off', 'S1 punch stays', 'S1 die stays']);
+    // a punch the other way round is turned; another die is built: 60 + 120 + 30
+    const other = { ...turned, die: 'other' };
+    expect(whats(trial('a', [at(0)]), trial('b', [other]))).toEqual(['S1 die taken off', 'S2 punch altered', 'S2 die built']);
+    expect(changeCost(changeOver(trial('a', [at(0)]), trial('b', [other])))).toEqual({ changes: 3, seconds: 210 });
+  });
+});
+
+describe('a day plan', () => {
+  // a and c share a bed, b needs another: a c b (or b ... ) changes less than a b c
+  const a = trial('a', [at(0)]);
+  const b = trial('b', [station('S1', 0, { die: 'other' })], { dies: [{ ...base.dies[0]!, id: 'other' }], steps: base.steps.map((s) => ({ ...s, die: 'other' })) });
+  const c = trial('c', [at(0)]);
+  const made = dayPlan({ trials: [a, b, c], rack, pieces: 2, spares: 1 });
+  if (!made.ok) throw new Error(made.sentence);
+  const plan = made.value;
+
+  it('puts parts of the same bed after one another', () => {
+    expect(plan.stops.map(({ part }) => part)).toEqual(['a', 'c', 'b']);
+    // two rows built, none, a die built and one taken off; as given: 2 + 2 + 2
+    expect([plan.changes, plan.changesAsGiven]).toEqual([4, 6]);
+  });
+
+  it('adds up the times: change-over, making ready, two pieces each', () => {
+    // by the fixture a piece takes 12 + 14 s beside the set-up's share of 15
+    expect(plan.stops.map(({ seconds }) => seconds)).toEqual([
+      { change: 240, prepare: 600, pieces: 52 }, { change: 0, prepare: 600, pieces: 52 }, { change: 150, prepare: 600, pieces: 52 },
+    ]);
+    expect(plan.stops.map(({ from }) => from)).toEqual([840, 1492, 2294]);
+    expect(plan.seconds).toBe(2346);
+  });
+
+  it('lists each segment once, as many as stand at one time, against the rack', () => {
+    const punch = plan.kit.filter(({ kind }) => kind === 'punch');
+    const stock = rack.punches.find(({ id }) => id === s1!.punch)!.segments.find((s) => s.length === 100 && !s.ear)!;
+    expect(punch).toMatchObject([{ id: s1!.punch, length: 100, needed: 2, atHand: stock.count }]);
+    expect(plan.stops[0]!.blanks).toMatchObject({ thickness: 1.5, pieces: 2, spares: 1, length: 200 });
+    // 37 + 74 + 37 + 2 allowances of (pi/2)(1.5 + 0.6)
+    expect(plan.stops[0]!.blanks.width).toBeCloseTo(154.597, 3);
+    // a and c are of one metal, thickness and pair of tools: one strip tells both
+    expect(plan.stops.map(({ strips }) => strips.length)).toEqual([1, 0, 1]);
+  });
+
+  it('says what to check with its measure', () => {
+    const said = plan.checks.join('\n');
+    // 90 mm of opening over the stack of the fixture
+    expect(said).toContain(`open to ${(90 + s1!.stackHeight).toFixed(0)} mm`);
+    expect(said).toContain('Guarding');
+    expect(said).toContain('at most 21.4 kN predicted');
+    expect(said).not.toMatch(/\bsafe\b|guarantee/i);
+  });
+
+  it('refuses parts of two machines and parts that are not made, in a sentence', () => {
+    const worn = { ...a, machine: { ...a.machine, id: 'x', name: 'X' } };
+    expect(dayPlan({ trials: [a, worn], rack, pieces: 1, spares: 0 })).toMatchObject({ ok: false, sentence: expect.stringContaining('one machine') as unknown });
+    expect(dayPlan({ trials: [{ ...a, verdict: 'not decided' }], rack, pieces: 1, spares: 0 })).toMatchObject({ ok: false, sentence: expect.stringContaining('not decided') as unknown });
+    expect(dayPlan({ trials: [], rack, pieces: 1, spares: 0 }).ok).toBe(false);
+  });
+});

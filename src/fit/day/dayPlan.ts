@@ -1,0 +1,115 @@
+import { blank } from '../../sheet/index.js';
+import type { Machine, Rack } from '../../shop/index.js';
+import { type Trial, TIME } from '../../trial/index.js';
+import { type TestStrip, testStrips } from '../testStrips.js';
+import { type ToolChange, changeCost, changeOver } from './changeOver.js';
+import { checkFirst } from './checkFirst.js';
+import { type KitItem, kitList } from './kitList.js';
+import { MOST_PARTS, leastChanges } from './leastChanges.js';
+
+/** One part of the day, at its turn. */
+export interface DayStop {
+  /** Index into the trials as given. */
+  readonly trial: number;
+  readonly part: string;
+  readonly demo: boolean;
+  readonly stations: Trial['stations'];
+  readonly changes: readonly ToolChange[];
+  /** s: the bed changed over; machine, blanks and strips made ready; the pieces bent. Predicted by the stated time model. */
+  readonly seconds: { readonly change: number; readonly prepare: number; readonly pieces: number };
+  /** s from the beginning of the day to the first stroke of the part. */
+  readonly from: number;
+  readonly blanks: {
+    /** mm; null where the part cannot be laid flat. */
+    readonly length: number | null;
+    readonly width: number | null;
+    readonly thickness: number;
+    readonly pieces: number;
+    readonly spares: number;
+  };
+  /** Those that no part before it has bent: of the same metal, thickness, tools and angle one is enough. */
+  readonly strips: readonly TestStrip[];
+}
+
+/** A demonstration of several parts on one machine. */
+export interface DayPlan {
+  readonly machine: { readonly id: string; readonly name: string; readonly demo: boolean };
+  readonly metal: string;
+  readonly stops: readonly DayStop[];
+  /** Rows of tools built, altered or taken off over the day, and the same in the order in which the parts were given. */
+  readonly changes: number;
+  readonly changesAsGiven: number;
+  readonly kit: readonly KitItem[];
+  readonly checks: readonly string[];
+  /** s in all. */
+  readonly seconds: number;
+  /** What 'least' and the times speak of. */
+  readonly model: string;
+}
+
+export type DayPlanned = { readonly ok: true; readonly value: DayPlan } | { readonly ok: false; readonly sentence: string };
+
+export interface DayAsked {
+  readonly trials: readonly Trial[];
+  /** The tools at hand, for the kit list. */
+  readonly rack: Rack;
+  /** Of each part. */
+  readonly pieces: number;
+  readonly spares: number;
+}
+
+const MODEL =
+  `The order with the fewest rows of punches or dies built, altered or taken off, and of those the quickest, over all orders of these plans: each part is made with the stations of its own plan, ` +
+  `and tools that its plan does not name are taken off. A row built takes ${TIME.station / 2} s, altered ${TIME.station / 4} s, taken off ${TIME.station / 8} s, a part made ready ${TIME.batch} s ` +
+  '(common practice, no source); strokes by each trial\'s own time model. Talking, measuring and looking are not in it.';
+
+const runSeconds = ({ timeModel }: Trial): number => timeModel.filter(({ what }) => !what.startsWith('set-up')).reduce((sum, p) => sum + p.seconds, 0);
+
+const faultOf = (trials: readonly Trial[]): string | null => {
+  const [first] = trials;
+  if (!first) return 'A day plan needs at least one trial.';
+  if (trials.length > MOST_PARTS) return `${trials.length} parts were asked for; ${MOST_PARTS} are the most that are put in an exact order.`;
+  const other = trials.find(({ machine }) => machine.id !== first.machine.id);
+  if (other) return `A day plan is for one machine: ${first.sheet.part.name} was planned on ${first.machine.name}, ${other.sheet.part.name} on ${other.machine.name}.`;
+  const not = trials.find(({ verdict }) => verdict !== 'makes');
+  return not ? `${not.sheet.part.name} has the verdict "${not.verdict}" on ${not.machine.name}: only parts that it makes can be shown on it.` : null;
+};
+
+/** The day: parts in the order of least tool changes, what to lay out, cut and check beforehand, and how long it takes. */
+export const dayPlan = ({ trials, rack, pieces, spares }: DayAsked): DayPlanned => {
+  const fault = faultOf(trials);
+  if (fault !== null) return { ok: false, sentence: fault };
+  const machine: Machine = trials[0]!.machine;
+  const between = (a: number | null, b: number): readonly ToolChange[] => changeOver(a === null ? null : trials[a]!, trials[b]!);
+  const best = leastChanges(trials.length, (a, b) => changeCost(between(a, b)));
+  const asGiven = trials.map((_, i) => changeCost(between(i === 0 ? null : i - 1, i)).changes).reduce((a, b) => a + b, 0);
+  let at = 0;
+  const bent = new Set<string>();
+  const stops = best.order.map((index, k): DayStop => {
+    const trial = trials[index]!;
+    const changes = between(k === 0 ? null : best.order[k - 1]!, index);
+    const seconds = { change: changeCost(changes).seconds, prepare: TIME.batch, pieces: pieces * runSeconds(trial) };
+    const from = at + seconds.change + seconds.prepare;
+    at = from + seconds.pieces;
+    const flat = blank(trial.sheet);
+    const { part } = trial.sheet;
+    return {
+      trial: index, part: part.name, demo: part.assumptions.some(({ sentence }) => /demo part/i.test(sentence)), stations: trial.stations, changes, seconds, from,
+      blanks: { length: flat.ok ? flat.value.length : null, width: flat.ok ? flat.value.width : null, thickness: part.thickness, pieces, spares },
+      strips: testStrips(trial).filter((strip) => {
+        const station = trial.stations.find(({ id }) => id === strip.station);
+        const key = JSON.stringify([trial.metal.id, part.thickness, station?.punch, station?.die, strip.bends]);
+        const fresh = !bent.has(key);
+        bent.add(key);
+        return fresh;
+      }),
+    };
+  });
+  return {
+    ok: true,
+    value: {
+      machine: { id: machine.id, name: machine.name, demo: machine.demo }, metal: [...new Set(trials.map(({ metal }) => metal.name))].join(', '), stops,
+      changes: best.changes, changesAsGiven: asGiven, kit: kitList(trials, rack), checks: checkFirst(machine, trials), seconds: at, model: MODEL,
+    },
+  };
+};

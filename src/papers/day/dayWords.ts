@@ -1,0 +1,29 @@
+import type { DayStop } from '../../fit/index.js';
+import { type Units, lengthText } from '../format.js';
+
+/** '1 h 05 min', '12 min', '40 s'. */
+export const clockText = (seconds: number): string => {
+  if (seconds < 100) return `${Math.round(seconds)} s`;
+  const minutes = Math.round(seconds / 60);
+  return minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+};
+
+const DOES: Readonly<Record<DayStop['changes'][number]['what'], string>> = { stays: 'stays', altered: 'alter', built: 'build', 'taken off': 'take off' };
+
+/** What is done to the bed before a part, a line each. */
+export const changesInWords = ({ changes }: DayStop): string =>
+  changes.map(({ what, station, kind, name }) => (what === 'stays' ? `${station} ${kind} stays` : `${DOES[what]} ${station} ${kind}: ${name}`)).join('\n');
+
+/** "2 + 1 spare, 200.00 by 154.60 mm". */
+export const blanksInWords = ({ blanks: { length, width, thickness, pieces, spares } }: DayStop, units: Units): string => {
+  const size = length === null || width === null ? 'by its drawing' : `${lengthText(length, units)} by ${lengthText(width, units)}`;
+  return `${pieces} + ${spares} ${spares === 1 ? 'spare' : 'spares'}, ${size}, ${lengthText(thickness, units)} thick`;
+};
+
+/** Strips of one size are counted together. */
+export const stripsInWords = ({ strips }: DayStop): string => {
+  if (strips.length === 0) return 'none: as for a part before it';
+  const sizes = new Map<string, number>();
+  for (const { along, across, bends } of strips) sizes.set(`${along.toFixed(0)} by ${across.toFixed(0)} mm`, (sizes.get(`${along.toFixed(0)} by ${across.toFixed(0)} mm`) ?? 0) + bends.length);
+  return [...sizes].map(([size, count]) => `${count} of ${size}`).join('\n');
+};
