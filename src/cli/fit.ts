@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
-import { fitBoard } from '../fit/index.js';
-import { type Metal, metalById, metals } from '../metal/index.js';
+import { fitBoard, fitColumns } from '../fit/index.js';
+import { type GeneralClass, type Metal, metalById, metals } from '../metal/index.js';
 import { runFit } from '../server/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Machine } from '../shop/index.js';
@@ -11,11 +11,14 @@ import { fitInWords } from './fitWords.js';
 import { positive, wholeNumber } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { PART_FILE, type ReadOptions, readParts } from './readParts.js';
-import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
+import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, machinesIn, rackOf } from './shopFiles.js';
 
 interface FitOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly machines: string;
   readonly own: string;
+  readonly ownMachines?: string;
+  readonly ownRack?: string;
+  readonly class: string;
   readonly metal: string;
   readonly quantity: string;
   readonly seconds: string;
@@ -41,6 +44,13 @@ export const metalNamed = (id: string): Metal => {
   throw new Fault(`--metal ${id}: no such metal; there are ${metals.map((metal) => metal.id).join(', ')}.`);
 };
 
+const CLASSES = { f: 'f', m: 'm', c: 'c', v: 'v', none: null } as const satisfies Readonly<Record<string, GeneralClass | null>>;
+
+const classNamed = (name: string): GeneralClass | null => {
+  if (name in CLASSES) return CLASSES[name as keyof typeof CLASSES];
+  throw new Fault(`--class ${name}: ISO 2768-1 has the classes f, m, c, v; or none.`);
+};
+
 /** The bent bodies of all files; what is refused is told on standard error, since other parts may still be answered. */
 export const partsOf = async (files: readonly string[], options: ReadOptions): Promise<readonly Part[]> => {
   const parts: Part[] = [];
@@ -59,10 +69,13 @@ export const fitCommand = (): Command =>
     .argument('<files...>', PART_FILE)
     .option('--machines <ids>', 'machines of the floor, with commas between, or all', 'all')
     .option('--own <ids>', 'machines that stand there already: their price is not counted', '')
+    .option('--own-machines <file.json>', 'the machines that the buyer has, as columns beside ours (as `machines --json` prints them)')
+    .option('--own-rack <file.json>', "the buyer's own tools: each machine has a column more with them (as `tools --json` prints them)")
     .option('--metal <id>', 'the sheet (see `metals`)', 'dc01')
     .option(...FLOOR_OPTION)
     .option(...RACK_OPTION)
     .option('--quantity <number>', 'parts made with one set-up', '1')
+    .option('--class <f|m|c|v|none>', 'ISO 2768-1 class for dimensions without a tolerance of their own', 'c')
     .option('--seconds <number>', 'computing time of the search for each cell', '20')
     .option('--workers <number>', 'how many cells are computed at a time', '2')
     .option('--cache <folder>', 'keep computed cells here and take them from here: what did not change is not computed again')
@@ -77,17 +90,23 @@ export const fitCommand = (): Command =>
       const seconds = positive('--seconds', options.seconds);
       const workers = wholeNumber('--workers', options.workers, 1, 64);
       const rack = await rackOf(options);
+      const buyer = {
+        ...(options.ownMachines !== undefined && { machines: await machinesIn(options.ownMachines) }),
+        ...(options.ownRack !== undefined && { rack: await rackOf({ rack: options.ownRack }) }),
+      };
+      const columns = fitColumns(machines, rack, buyer);
+      const toleranceClass = classNamed(options.class);
       const parts = await partsOf(files, options);
       const stop = new AbortController();
       process.once('SIGINT', () => stop.abort());
-      const run = await runFit({ parts, machines, rack, metal, quantity, seconds, asked: { remedies: options.remedies } }, {
+      const run = await runFit({ parts, columns, metal, quantity, seconds, asked: { remedies: options.remedies, toleranceClass } }, {
         workers, signal: stop.signal,
         ...(options.cache === undefined ? {} : { cache: await cellFolder(options.cache) }),
         onProgress: ({ done, of, fromCache }) => {
           if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${of} cells${fromCache > 0 ? `, ${fromCache} of them known already` : ''}${done === of ? '\n' : ''}`);
         },
       });
-      const board = fitBoard(parts.map(({ name, thickness, bends }) => ({ name, thickness, bends: bends.length })), machines, run.cells, owned);
+      const board = fitBoard(parts.map(({ name, thickness, bends }) => ({ name, thickness, bends: bends.length })), columns, run.cells, owned);
       const verdicts = board.cells.map((row) => row.map(({ verdict }) => verdict));
       const every = verdicts.every((row) => row.some((v) => v === 'makes' || v === 'makes with remedy'));
       process.exitCode = every ? 0 : verdicts.flat().includes('not decided') ? 4 : 3;

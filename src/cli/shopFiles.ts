@@ -1,4 +1,4 @@
-import { type Machine, type Rack, demoFloor, demoRack, parseFloor, parseRack } from '../shop/index.js';
+import { type Machine, type Rack, asDrawn, demoFloor, demoRack, parseFloor, parseRack } from '../shop/index.js';
 import { Fault } from './fault.js';
 import { readBytes } from './readFile.js';
 
@@ -20,32 +20,23 @@ const parsed = async (path: string): Promise<unknown> => {
   }
 };
 
-const isCorner = (value: unknown): value is { readonly x: number; readonly y: number; readonly bulge: number } =>
-  typeof value === 'object' && value !== null && 'x' in value && 'y' in value && 'bulge' in value;
-
-/** Cross-sections as this program prints them, corner by corner, in the words that the shop's parser takes. */
-const asDrawn = (value: unknown): unknown => {
-  if (Array.isArray(value)) {
-    const all: readonly unknown[] = value;
-    return all.length > 0 && all.every(isCorner)
-      ? { shape: 'contour', corners: all.map(({ x, y, bulge }) => (bulge === 0 ? [x, y] : [x, y, bulge])) }
-      : all.map(asDrawn);
-  }
-  if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, asDrawn(inner)]));
-};
-
 /** What lies under `key` where the file is an answer of this program; else the whole. */
 const under = (key: string, data: unknown): unknown =>
   typeof data === 'object' && data !== null && key in data ? (data as Readonly<Record<string, unknown>>)[key] : data;
 
+/** The machines of a file. */
+export const machinesIn = async (path: string): Promise<readonly Machine[]> => {
+  const own = parseFloor(under('machines', await parsed(path)));
+  if (!own.ok) throw new Fault(`${path}: ${own.fault.sentence}`);
+  return own.value;
+};
+
 /** The machines to try: those of the file first, then the demo floor's of other names. */
 export const floorOf = async ({ floor: path }: ShopOptions): Promise<readonly Machine[]> => {
   if (path === undefined) return demoFloor();
-  const own = parseFloor(under('machines', await parsed(path)));
-  if (!own.ok) throw new Fault(`${path}: ${own.fault.sentence}`);
-  const ids = new Set(own.value.map(({ id }) => id));
-  return [...own.value, ...demoFloor().filter(({ id }) => !ids.has(id))];
+  const own = await machinesIn(path);
+  const ids = new Set(own.map(({ id }) => id));
+  return [...own, ...demoFloor().filter(({ id }) => !ids.has(id))];
 };
 
 /** The tools at hand: those of the file, or the demo rack. */

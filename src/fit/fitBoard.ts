@@ -1,7 +1,7 @@
-import type { Machine } from '../shop/index.js';
 import type { RemedyItem } from '../trial/index.js';
 import { type Way, cheapestSet } from './cheapestSet.js';
 import type { FitCell } from './fitCell.js';
+import { type FitColumn, type ToolsTaken, toolsTaken } from './fitColumn.js';
 
 /** What has to be had, by name and price as entered. */
 export interface Bought {
@@ -28,9 +28,24 @@ export interface Cheapest {
   readonly model: string;
 }
 
+/** What the head of a column says. */
+export interface BoardMachine {
+  /** The column's. */
+  readonly id: string;
+  readonly machineId: string;
+  readonly name: string;
+  readonly whose: FitColumn['whose'];
+  /** As entered. */
+  readonly price: number;
+  readonly currency: string;
+  /** Name of the rack, and how much of it this machine holds. */
+  readonly rack: string;
+  readonly tools: ToolsTaken;
+}
+
 export interface FitBoard {
   readonly parts: readonly { readonly name: string; readonly thickness: number; readonly bends: number }[];
-  readonly machines: readonly { readonly id: string; readonly name: string; readonly price: number; readonly currency: string }[];
+  readonly machines: readonly BoardMachine[];
   /** A row for each part, a cell for each machine. */
   readonly cells: readonly (readonly FitCell[])[];
   readonly cheapest: Cheapest | null;
@@ -49,31 +64,38 @@ const waysOf = (cell: FitCell, machineKey: string): Way[] =>
   cell.verdict === 'makes' ? [[machineKey]]
     : cell.remedies.filter((r) => r.confirmed && r.items && r.items.every(isBought)).map((r) => [machineKey, ...r.items!.map((i) => i.id)]);
 
-const cheapestOf = (machines: readonly Machine[], owned: ReadonlySet<string>, cells: readonly (readonly FitCell[])[]): Cheapest | null => {
-  const [first] = machines;
-  if (!first || machines.some((m) => m.currency !== first.currency)) return null;
+const cheapestOf = (columns: readonly FitColumn[], owned: ReadonlySet<string>, cells: readonly (readonly FitCell[])[]): Cheapest | null => {
+  const paid = columns.filter(({ machine }) => !owned.has(machine.id));
+  const currency = (paid[0] ?? columns[0])?.machine.currency;
+  if (currency === undefined || paid.some(({ machine }) => machine.currency !== currency)) return null;
   const named = new Map<string, { readonly kind: 'machine' | 'option' | 'tool'; readonly bought: Bought }>();
-  for (const m of machines) {
+  for (const { machine: m } of columns) {
     named.set(`machine ${m.id}`, { kind: 'machine', bought: { id: m.id, name: m.name, price: owned.has(m.id) ? 0 : m.price } });
   }
   for (const item of cells.flat().flatMap((c) => c.remedies.flatMap((r) => r.items ?? []))) {
     if (item.price === null || !isBought(item)) continue;
     named.set(item.id, { kind: item.kind === 'option' ? 'option' : 'tool', bought: { id: item.id, name: item.name, price: item.price } });
   }
-  const parts = cells.map((row) => row.flatMap((cell, m) => waysOf(cell, `machine ${machines[m]!.id}`)));
+  const parts = cells.map((row) => row.flatMap((cell, c) => waysOf(cell, `machine ${columns[c]!.machine.id}`)));
   const found = cheapestSet(parts, new Map([...named].map(([key, { bought }]) => [key, bought.price])));
   const of = (kind: 'machine' | 'option' | 'tool'): Bought[] => found.chosen.flatMap((key) => (named.get(key)!.kind === kind ? [named.get(key)!.bought] : []));
   return {
-    machines: of('machine'), options: of('option'), tools: of('tool'), price: found.price, currency: first.currency,
+    machines: of('machine'), options: of('option'), tools: of('tool'), price: found.price, currency,
     proven: found.proven, bound: found.bound, cannot: found.cannot, model: MODEL,
   };
 };
 
-/** The board of parts against machines, with the cheapest that makes all. `owned`: ids of machines that stand there already. */
+/** The board of parts against columns, with the cheapest that makes all. `owned`: ids of machines that the buyer has already. */
 export const fitBoard = (
-  parts: FitBoard['parts'], machines: readonly Machine[], cells: readonly (readonly FitCell[])[], owned: readonly string[] = [],
-): FitBoard => ({
-  parts, machines: machines.map(({ id, name, price, currency }) => ({ id, name, price, currency })), cells,
-  cheapest: cheapestOf(machines, new Set(owned), cells),
-  alone: machines.map((machine, m) => cheapestOf([machine], new Set(owned), cells.map((row) => [row[m]!]))),
-});
+  parts: FitBoard['parts'], columns: readonly FitColumn[], cells: readonly (readonly FitCell[])[], owned: readonly string[] = [],
+): FitBoard => {
+  const free = new Set([...owned, ...columns.flatMap(({ whose, machine }) => (whose === 'the buyer\'s' ? [machine.id] : []))]);
+  return {
+    parts, cells,
+    machines: columns.map(({ id, machine, rack, whose }) => ({
+      id, machineId: machine.id, name: machine.name, whose, price: machine.price, currency: machine.currency, rack: rack.name, tools: toolsTaken(machine, rack),
+    })),
+    cheapest: cheapestOf(columns, free, cells),
+    alone: columns.map((column, c) => cheapestOf([column], free, cells.map((row) => [row[c]!]))),
+  };
+};

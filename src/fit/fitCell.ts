@@ -8,15 +8,30 @@ export interface FitCell {
   readonly margins: readonly FitMargin[];
   readonly reasons: readonly Reason[];
   readonly remedies: readonly Remedy[];
-  /** Predicted making time of one part; null without a plan. */
+  /** Predicted making time of one part, the set-up shared over the quantity; null without a plan. */
   readonly seconds: number | null;
+  /** Predicted, the set-up left out; null without a plan. */
+  readonly partsAnHour: number | null;
+  /** Predicted s from the last part of another batch to the first of this: stations, blanks, test strip; null without a plan. */
+  readonly changeOver: number | null;
   readonly computeSeconds: number;
   readonly proof: { readonly checked: boolean; readonly passed: boolean };
   readonly warnings: readonly string[];
 }
 
+/** s of the batch that are the set-up: what the trial's time model shares over the quantity. */
+const setUpSeconds = ({ timeModel, quantity }: Trial): number =>
+  timeModel.filter(({ what }) => what.startsWith('set-up')).reduce((sum, piece) => sum + piece.seconds * quantity, 0);
+
+const pace = (trial: Trial): Pick<FitCell, 'partsAnHour' | 'changeOver'> => {
+  if (trial.steps.length === 0) return { partsAnHour: null, changeOver: null };
+  const changeOver = setUpSeconds(trial);
+  return { partsAnHour: 3600 / (trial.seconds - changeOver / trial.quantity), changeOver };
+};
+
 /** What the board keeps of a trial. */
 export const fitCell = (trial: Trial): FitCell => ({
+  ...pace(trial),
   verdict: trial.verdict,
   margins: fitMargins(trial),
   reasons: trial.reasons,

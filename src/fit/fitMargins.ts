@@ -1,6 +1,7 @@
 import type { Axis } from '../shop/index.js';
 import type { Step, Trial } from '../trial/index.js';
 import { reachBehind } from './reachBehind.js';
+import { worstStock } from './worstStock.js';
 
 export type MarginKind = 'force' | 'length' | 'daylight' | 'throat' | 'gauge travel' | 'tolerance';
 
@@ -13,12 +14,10 @@ export interface FitMargin {
   readonly limit: number;
   readonly unit: string;
   readonly share: number;
+  /** The step it belongs to; 0 for what belongs to the whole part. */
   readonly step: number;
   readonly source: string;
 }
-
-/** Margins of the planner that speak of force. */
-const FORCES = new Set(['force', 'force per length', 'force on one cylinder']);
 
 /** mm: how far a travel must be left for its share to mean anything. */
 const LEAST_TRAVEL = 1;
@@ -39,10 +38,8 @@ const ofStep = (trial: Trial, step: Step): FitMargin[] => {
   const station = stations.find((s) => s.id === step.station)!;
   const opening = machine.openHeight - station.stackHeight;
   const needed = Math.max(step.ramOpening, step.ramOpeningOut);
-  const asked = step.measure.tolerance;
-  const { x } = machine.repeatability;
   return [
-    ...step.margins.filter((m) => FORCES.has(m.name)).map((m): FitMargin => ({ ...m, kind: 'force', share: m.value / m.limit, step: step.number })),
+    ...worstStock(step).map((m): FitMargin => ({ ...m, kind: 'force', share: m.value / m.limit, step: step.number })),
     ...step.margins.filter((m) => m.name === 'length of tools').map((m): FitMargin => ({ ...m, kind: 'length', share: m.value / m.limit, step: step.number })),
     {
       kind: 'daylight', name: 'opening between punch and die', value: needed, limit: opening, unit: 'mm', share: needed / opening,
@@ -51,10 +48,6 @@ const ofStep = (trial: Trial, step: Step): FitMargin[] => {
     ...(step.stop.kind === 'none' ? [] : [
       ...travel('X', machine.gauge.x, step.stop.axisX, step.number), ...travel('R', machine.gauge.r, step.stop.r, step.number),
     ]),
-    ...(x.source === 'not known' || step.stop.kind === 'none' ? [] : [{
-      kind: 'tolerance', name: `X comes back to its place (${x.source}) against ${step.measure.what}`, value: x.value, limit: asked, unit: 'mm',
-      share: x.value / asked, step: step.number, source: 'machine data; general tolerance ISO 2768-1 class m',
-    } as const]),
   ];
 };
 
@@ -71,10 +64,17 @@ const throat = (trial: Trial): FitMargin[] => {
   });
 };
 
+/** Every dimension that carries a tolerance, by the spread that the plan's stops and order leave in the batch. */
+const tolerance = (trial: Trial): FitMargin[] =>
+  (trial.dimensions ?? []).flatMap((d): FitMargin[] => (d.tolerance === null || d.notKnown.length > 0 ? [] : [{
+    kind: 'tolerance', name: `${d.id}: ${d.what}, ${d.value.toFixed(1)} mm`, value: d.batch.rootSumSquare, limit: d.tolerance, unit: 'mm',
+    share: d.batch.rootSumSquare / d.tolerance, step: 0, source: `root of the sum of squares over the batch; asked by ${d.askedBy}`,
+  }]));
+
 const order = (a: FitMargin, b: FitMargin): number => b.share - a.share;
 
 /** Of each kind the margin used up furthest over all steps, the tightest kind first; empty without a plan. */
 export const fitMargins = (trial: Trial): readonly FitMargin[] => {
-  const all = [...trial.steps.flatMap((step) => ofStep(trial, step)), ...throat(trial)].sort(order);
+  const all = [...trial.steps.flatMap((step) => ofStep(trial, step)), ...throat(trial), ...tolerance(trial)].sort(order);
   return all.filter((m, i) => all.findIndex((other) => other.kind === m.kind) === i);
 };

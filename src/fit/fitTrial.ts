@@ -1,6 +1,7 @@
+import type { GeneralClass } from '../metal/index.js';
 import type { Remedy, Trial, TrialInput } from '../trial/index.js';
-import { judged } from './judged.js';
-import { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
+import { planJudged } from './planJudged.js';
+import type { PlanAndProveHooks } from './planAndProve.js';
 import { remediesFor } from './remedies.js';
 import { DEMO_PRICES, type TypedPrices } from './remedyCandidates.js';
 
@@ -8,22 +9,30 @@ import { DEMO_PRICES, type TypedPrices } from './remedyCandidates.js';
 export interface FitAsked {
   /** Look for what would lift a 'does not make'. */
   readonly remedies: boolean;
+  /** Class of ISO 2768-1 that dimensions without a tolerance of their own must hold: c when absent, null for none. */
+  readonly toleranceClass?: GeneralClass | null;
   readonly prices?: TypedPrices;
 }
+
+/** Bent sheet without tolerances on its drawing. Common practice, no source. */
+const DEFAULT_CLASS: GeneralClass = 'c';
 
 /** mm by which a blank set by eye to a scribed line may lie off. Common practice, no source. */
 const SCRIBED = 0.5;
 
 /**
- * One part on one machine as a buyer is answered: planned with every stroke at a stop (a line scribed by hand is no promise), proved,
- * held against the drawing's tolerance, and for a 'does not make' what would change it. Pure but for the hooks.
+ * One part on one machine as a buyer is answered: planned with every stroke at a stop (a line scribed by hand is no promise), within the
+ * ratings for the worst sheet, held against the drawing's tolerances by the same chains as a trial, proved, and for a 'does not make'
+ * what would change it. Pure but for the hooks.
  */
 export const fitTrial = async (input: TrialInput, asked: FitAsked, hooks: PlanAndProveHooks = {}): Promise<Trial> => {
-  const strict: TrialInput = { ...input, limits: { ...input.limits, scribedLine: 'refused' } };
-  const trial = judged(await planAndProve(strict, hooks));
+  const { toleranceClass = DEFAULT_CLASS } = asked;
+  const held: TrialInput = { ...input, ...(toleranceClass !== null && { toleranceClass }) };
+  const strict: TrialInput = { ...held, limits: { ...input.limits, scribedLine: 'refused' } };
+  const trial = await planJudged(strict, hooks);
   if (trial.verdict !== 'does not make' || !asked.remedies) return trial;
   const { remedies, inVain } = await remediesFor(strict, trial, asked.prices ?? DEMO_PRICES, hooks);
-  const byEye = trial.reasons.some((r) => r.code === 'no stop') ? await scribed(input, hooks) : [];
+  const byEye = trial.reasons.some((r) => r.code === 'no stop') ? await scribed(held, hooks) : [];
   const all = [...remedies, ...byEye];
   const warnings = inVain === null ? trial.warnings : [...trial.warnings, inVain];
   return { ...trial, warnings, remedies: all, verdict: remedies.length > 0 ? 'makes with remedy' : trial.verdict };
@@ -33,7 +42,9 @@ export const fitTrial = async (input: TrialInput, asked: FitAsked, hooks: PlanAn
 const scribed = async (input: TrialInput, hooks: PlanAndProveHooks): Promise<Remedy[]> => {
   if (hooks.cancelled?.() === true) return [];
   const { onPlanned: _, ...rest } = hooks;
-  const trial = judged(await planAndProve(input, rest));
+  // a line scribed by eye holds no class
+  const { toleranceClass: __, ...asked } = input;
+  const trial = await planJudged(asked, rest);
   const steps = trial.steps.filter((s) => s.stop.kind === 'none');
   if (trial.verdict !== 'makes' || steps.length === 0) return [];
   return [{

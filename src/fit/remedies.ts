@@ -1,6 +1,6 @@
 import { type Remedy, type Trial, type TrialInput, listed } from '../trial/index.js';
-import { judged } from './judged.js';
-import { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
+import type { PlanAndProveHooks } from './planAndProve.js';
+import { planJudged } from './planJudged.js';
 import { type Candidate, type TypedPrices, remedyCandidates } from './remedyCandidates.js';
 
 /** s that each change is planned for: a remedy that is found late is told as not decided. */
@@ -41,9 +41,9 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
     plans++;
     const asked = chosen.reduce((question, { apply }) => apply(question), input);
     const seconds = Math.min(SECONDS_EACH, input.limits?.seconds ?? SECONDS_EACH);
-    const again = judged(await planAndProve({ ...asked, limits: { ...input.limits, seconds } }, {
+    const again = await planJudged({ ...asked, limits: { ...input.limits, seconds } }, {
       ...(hooks.now && { now: hooks.now }), ...(hooks.cancelled && { cancelled: hooks.cancelled }),
-    }));
+    });
     return again.verdict === 'makes' ? again : null;
   };
   const remedies: Remedy[] = [];

@@ -1,6 +1,7 @@
 import type { Metal } from '../metal/index.js';
 import type { Machine, Rack } from '../shop/index.js';
 import type { Store } from '../store/index.js';
+import type { FitDesk } from './fitDesk.js';
 import type { JobPool } from './jobPool.js';
 import type { PaperDesk } from './paperDesk.js';
 
@@ -8,6 +9,7 @@ import type { PaperDesk } from './paperDesk.js';
 export interface Context {
   readonly store: Store;
   readonly jobs: JobPool;
+  readonly fits: FitDesk;
   readonly desk: PaperDesk;
   readonly machines: readonly Machine[];
   readonly rack: Rack;

@@ -32,3 +32,11 @@ export const wrongPassphrases = 10;
 export const paperSeconds = 120;
 export const waitingPapers = 100;
 export const keptPapers = 200;
+/** Fits that may wait, that are kept in memory with their cells, and the cells of one. */
+export const waitingFits = 20;
+export const keptFits = 50;
+export const mostCells = 5000;
+/** Seconds of search for one cell of a fit when none are asked for. */
+export const cellSeconds = 20;
+/** Largest JSON body of a fit, bytes: a buyer's machines and rack may come with it. */
+export const fitBodyLimit = 4 * 2 ** 20;

@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
-import type { FitCell } from '../fit/index.js';
+import { type FitCell, fitColumns } from '../fit/index.js';
 import { metalById } from '../metal/index.js';
 import { profilePart } from '../sheet/index.js';
 import { demoFloor, demoRack } from '../shop/index.js';
@@ -14,7 +14,7 @@ const angle = (a: number, b: number) => {
   return made.value;
 };
 const question: FitQuestion = {
-  parts: [angle(40, 60), angle(50, 80)], machines: demoFloor().slice(0, 3), rack: demoRack(), metal: metalById('dc01')!, quantity: 10, seconds: 10,
+  parts: [angle(40, 60), angle(50, 80)], columns: fitColumns(demoFloor().slice(0, 3), demoRack()), metal: metalById('dc01')!, quantity: 10, seconds: 10,
   asked: { remedies: false },
 };
 const memory = (): CellCache & { readonly kept: Map<string, FitCell> } => {
@@ -33,13 +33,13 @@ describe('many parts on many machines', () => {
     expect(heard).toEqual([1, 2, 3, 4, 5, 6]);
     expect([first.computed, first.fromCache]).toEqual([6, 0]);
 
-    const [one, two, three] = question.machines;
-    const changed = { ...question, machines: [one!, { ...two!, throat: two!.throat + 10 }, three!] };
+    const [one, two, three] = demoFloor();
+    const changed = { ...question, columns: fitColumns([one!, { ...two!, throat: two!.throat + 10 }, three!], demoRack()) };
     const second = await runFit(changed, { cache });
     expect([second.computed, second.fromCache]).toEqual([2, 4]);
     expect(second.cells.map((row) => row[0])).toEqual(first.cells.map((row) => row[0]));
     // another quantity is another question for every cell
-    const third = await runFit({ ...question, parts: question.parts.slice(0, 1), machines: [one!], quantity: 11 }, { cache });
+    const third = await runFit({ ...question, parts: question.parts.slice(0, 1), columns: fitColumns([one!], demoRack()), quantity: 11 }, { cache });
     expect([third.computed, third.fromCache]).toEqual([1, 0]);
   });
 

@@ -1,16 +1,14 @@
-import { type FitAsked, type FitCell, fitCell } from '../fit/index.js';
+import { type FitAsked, type FitCell, type FitColumn, fitCell } from '../fit/index.js';
 import type { Metal } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
-import type { Machine, Rack } from '../shop/index.js';
-import type { TrialInput } from '../trial/index.js';
+import type { Trial, TrialInput } from '../trial/index.js';
 import { contentKey } from './contentKey.js';
 import { proofSeconds, workers as defaultWorkers } from './limits.js';
 import { type RunningTrial, TrialPool } from './trialPool.js';
 
 export interface FitQuestion {
   readonly parts: readonly Part[];
-  readonly machines: readonly Machine[];
-  readonly rack: Rack;
+  readonly columns: readonly FitColumn[];
   readonly metal: Metal;
   readonly quantity: number;
   /** s of search for each cell. */
@@ -18,18 +16,28 @@ export interface FitQuestion {
   readonly asked: FitAsked;
 }
 
-/** Where cells are kept by what they depend on. */
+/** Where cells are kept by what they depend on. `trial`, `part` (its index) and `defect` are for a cache that keeps trials too. */
 export interface CellCache {
   get(key: string): Promise<FitCell | undefined>;
-  put(key: string, cell: FitCell): Promise<void>;
+  put(key: string, cell: FitCell, from: { readonly trial: Trial; readonly part: number; readonly defect?: string }): Promise<FitCell | void>;
 }
 
 export interface FitHooks {
   readonly workers?: number;
+  /** The workers to run in; they stay when the fit has ended. Its own when absent. */
+  readonly pool?: TrialPool;
+  readonly onCell?: (part: number, column: number, cell: FitCell) => void;
   readonly cache?: CellCache;
-  readonly onProgress?: (progress: { readonly done: number; readonly of: number; readonly fromCache: number }) => void;
+  readonly onProgress?: (progress: FitProgress) => void;
   /** Ends it: cells not yet computed come back as not decided. */
   readonly signal?: AbortSignal;
+}
+
+/** Cells done, of how many, and how many of them were known already. */
+export interface FitProgress {
+  readonly done: number;
+  readonly of: number;
+  readonly fromCache: number;
 }
 
 export interface FitRun {
@@ -39,22 +47,22 @@ export interface FitRun {
 }
 
 const undecided = (sentence: string): FitCell => ({
-  verdict: 'not decided', margins: [], reasons: [{ code: 'limit', sentence, bends: [] }], remedies: [], seconds: null, computeSeconds: 0,
+  verdict: 'not decided', margins: [], reasons: [{ code: 'limit', sentence, bends: [] }], remedies: [], seconds: null, partsAnHour: null, changeOver: null, computeSeconds: 0,
   proof: { checked: false, passed: false }, warnings: [],
 });
 
-/** Every part on every machine, planned and proved in worker threads; this thread only hands out and gathers. */
+/** Every part in every column, planned and proved in worker threads; this thread only hands out and gathers. */
 export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promise<FitRun> => {
-  const { parts, machines, rack, metal, quantity, seconds, asked } = question;
-  const pool = new TrialPool();
+  const { parts, columns, metal, quantity, seconds, asked } = question;
+  const pool = hooks.pool ?? new TrialPool();
   const cells: FitCell[][] = parts.map(() => []);
-  const todo = parts.flatMap((_, p) => machines.map((__, m) => [p, m] as const));
+  const todo = parts.flatMap((_, p) => columns.map((__, c) => [p, c] as const));
   const running = new Set<RunningTrial>();
   const counts = { done: 0, fromCache: 0 };
   const stop = (): void => running.forEach((trial) => trial.stop());
   hooks.signal?.addEventListener('abort', stop);
 
-  const cellOf = async (input: TrialInput): Promise<FitCell> => {
+  const cellOf = async (input: TrialInput, part: number): Promise<FitCell> => {
     const key = contentKey(input, asked);
     const before = await hooks.cache?.get(key);
     if (before !== undefined) {
@@ -68,23 +76,26 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
     running.delete(trial);
     if (end.state === 'failed' || end.trial === undefined) return undecided(end.why ?? 'It ended without an answer.');
     const cell = fitCell(end.trial);
-    if (end.state === 'done') await hooks.cache?.put(key, cell);
-    return cell;
+    if (end.state !== 'done') return cell;
+    return (await hooks.cache?.put(key, cell, { trial: end.trial, part, ...(end.defect !== undefined && { defect: end.defect }) })) ?? cell;
   };
 
   const lane = async (): Promise<void> => {
     for (let next = todo.shift(); next !== undefined; next = todo.shift()) {
-      const [p, m] = next;
-      cells[p]![m] = await cellOf({ part: parts[p]!, machine: machines[m]!, rack, metal, quantity, limits: { seconds } });
+      const [p, c] = next;
+      const { machine, rack } = columns[c]!;
+      const cell = await cellOf({ part: parts[p]!, machine, rack, metal, quantity, limits: { seconds } }, p);
+      cells[p]![c] = cell;
       counts.done++;
-      hooks.onProgress?.({ done: counts.done, of: parts.length * machines.length, fromCache: counts.fromCache });
+      hooks.onCell?.(p, c, cell);
+      hooks.onProgress?.({ done: counts.done, of: parts.length * columns.length, fromCache: counts.fromCache });
     }
   };
   try {
     await Promise.all(Array.from({ length: hooks.workers ?? defaultWorkers }, lane));
   } finally {
     hooks.signal?.removeEventListener('abort', stop);
-    await pool.close();
+    if (hooks.pool === undefined) await pool.close();
   }
   return { cells, computed: counts.done - counts.fromCache, fromCache: counts.fromCache };
 };

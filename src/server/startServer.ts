@@ -6,9 +6,11 @@ import { demoParts } from '../sheet/index.js';
 import { demoFloor, demoRack } from '../shop/index.js';
 import { openStore, type Store } from '../store/index.js';
 import type { Context } from './context.js';
+import { FitDesk } from './fitDesk.js';
 import { guard } from './guard.js';
 import { JobPool } from './jobPool.js';
 import { bodyLimit, requestSeconds } from './limits.js';
+import { fitRoutes } from './routes/fits.js';
 import { jobRoutes } from './routes/jobs.js';
 import { pageRoutes } from './routes/pages.js';
 import { PaperDesk } from './paperDesk.js';
@@ -33,13 +35,14 @@ export const startServer = async (options: ServerOptions = {}): Promise<RunningS
   if (!opened.ok) throw new StartRefusal(opened.sentence);
   const { store } = opened;
   const jobs = new JobPool(store);
+  const fits = new FitDesk(store);
   const desk = new PaperDesk();
   try {
     await store.stopLeftoverJobs('stopped by restart');
     await firstStart(store);
-    const app = await application(listen, { store, jobs, desk, machines: demoFloor(), rack: demoRack(), metals });
+    const app = await application(listen, { store, jobs, fits, desk, machines: demoFloor(), rack: demoRack(), metals });
     await app.listen({ port: listen.port, host: listen.host });
-    return { url: urlOf(app, listen), close: () => closeAll(app, jobs, desk, store) };
+    return { url: urlOf(app, listen), close: () => closeAll(app, jobs, fits, desk, store) };
   } catch (error) {
     await store.close();
     throw refusalOf(error as NodeJS.ErrnoException, listen);
@@ -58,6 +61,7 @@ const application = async (listen: ListenOptions, context: Context): Promise<Fas
   await partRoutes(app, context);
   trialRoutes(app, context);
   jobRoutes(app, context);
+  fitRoutes(app, context);
   paperRoutes(app, context);
   await pageRoutes(app, listen.pages);
   return app;
@@ -69,8 +73,9 @@ const firstStart = async (store: Store): Promise<void> => {
   for (const [index, part] of (demoParts()).entries()) await store.addPart(part, 'program', { id: `demo-${index + 1}` });
 };
 
-const closeAll = async (app: FastifyInstance, jobs: JobPool, desk: PaperDesk, store: Store): Promise<void> => {
+const closeAll = async (app: FastifyInstance, jobs: JobPool, fits: FitDesk, desk: PaperDesk, store: Store): Promise<void> => {
   await jobs.close();
+  await fits.close();
   await app.close();
   await closeStepReader();
   await desk.close();

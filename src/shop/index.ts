@@ -2,6 +2,7 @@ export type { Axis, Finger, FingerFace, Known, Machine, MachineOption, OptionEff
 export type { Die, Punch, Rack, Riser, Segment, Tool } from './tool.js';
 export type { Result } from './result.js';
 export type { DataFault } from './dataFault.js';
+export { asDrawn } from './asDrawn.js';
 export { demoFloor, demoRack } from './demo.js';
 export { parseFloor } from './parseFloor.js';
 export { parseRack } from './parseRack.js';

@@ -4,3 +4,4 @@ export type { JobEnd, NewJob, NewTrial, Reading, Store } from './store.js';
 export type {
   AuditEvent, JobRecord, JobState, PartRevision, Purge, RefusedRecord, Source, StoredPart, StoredTrial, TrialRecord, TrialSummary,
 } from './records.js';
+export { newId } from './newId.js';

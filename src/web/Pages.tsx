@@ -1,6 +1,8 @@
 import { useEffect, useRef } from 'react';
 import { BendPage } from './bend/BendPage.js';
 import { BoardPage } from './board/BoardPage.js';
+import { AskFitPage } from './fit/AskFitPage.js';
+import { FitPage } from './fit/FitPage.js';
 import { PartPage } from './part/PartPage.js';
 import { PartsPage } from './partsList/PartsPage.js';
 import { routeOf, to, useHash } from './place.js';
@@ -36,6 +38,10 @@ export const Pages = () => {
       return <TrialPage key={route.id} id={route.id} />;
     case 'walk':
       return <WalkPage key={route.id} id={route.id} number={route.step} />;
+    case 'fits':
+      return <AskFitPage />;
+    case 'fit':
+      return <FitPage key={route.id} id={route.id} />;
     case 'bend':
       return <BendPage />;
     case 'nowhere':

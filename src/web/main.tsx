@@ -5,6 +5,7 @@ import './look/base.css';
 import './look/sheet.css';
 import './look/parts.css';
 import './look/walk.css';
+import './look/fit.css';
 import './look/check.css';
 import './look/bend.css';
 import './look/print.css';

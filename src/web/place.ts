@@ -9,6 +9,8 @@ export type Route =
   | { readonly page: 'trial'; readonly id: string }
   | { readonly page: 'walk'; readonly id: string; readonly step: number }
   | { readonly page: 'bend' }
+  | { readonly page: 'fits' }
+  | { readonly page: 'fit'; readonly id: string }
   | { readonly page: 'nowhere'; readonly address: string };
 
 /** The place that a hash names. @example routeOf('#/trials/t-1/steps/2') // { page: 'walk', id: 't-1', step: 2 } */
@@ -18,6 +20,7 @@ export const routeOf = (hash: string): Route => {
   if (!room || (room === 'parts' && !id)) return { page: 'parts' };
   if (room === 'profile' && !id) return { page: 'profile' };
   if (room === 'bend' && !id) return { page: 'bend' };
+  if (room === 'fit' && !below) return id ? { page: 'fit', id } : { page: 'fits' };
   if (room === 'parts' && id && !below) return { page: 'part', id };
   if (room === 'parts' && id && below === 'board') return { page: 'board', partId: id };
   if (room === 'trials' && id && !below) return { page: 'trial', id };
@@ -29,6 +32,8 @@ export const to = {
   parts: '#/parts',
   profile: '#/profile',
   bend: '#/bend',
+  fits: '#/fit',
+  fit: (id: string): string => `#/fit/${encodeURIComponent(id)}`,
   part: (id: string): string => `#/parts/${encodeURIComponent(id)}`,
   board: (partId: string): string => `#/parts/${encodeURIComponent(partId)}/board`,
   trial: (id: string): string => `#/trials/${encodeURIComponent(id)}`,

@@ -15,7 +15,7 @@ import { revisionOf, ruleOf } from './rule.js';
 interface ById { readonly Params: { readonly id: string } }
 
 const busy = 'Several files are being read already; try again in a minute.';
-export const partRoutes = async (app: FastifyInstance, { store, jobs, desk }: Context): Promise<void> => {
+export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk }: Context): Promise<void> => {
   await app.register(multipart, { limits: { fileSize: uploadLimit, files: 1, fields: 4, parts: 5 } });
   const inTurn = oneAtATime(waitingReads, busy);
   /** Files being taken in or read: each is held in memory until it is answered. */
@@ -112,6 +112,7 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, desk }: Co
     for (const each of ids) {
       await jobs.stopPart(each);
       purges.push(await store.purgePart(each, whoAsks(request)));
+      await fits.forgetPart(each);
     }
     desk.forget();
     return { purges: purges.filter((purge) => purge !== undefined) };

@@ -1,0 +1,116 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { demoFloor, demoRack } from '../shop/index.js';
+import { type FitSummary, type FitView, type RunningServer, startServer } from './index.js';
+
+// plans and proves in worker threads (dist)
+vi.setConfig({ testTimeout: 240_000 });
+
+let dataDir: string;
+let server: RunningServer;
+
+beforeAll(async () => {
+  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-fits-'));
+  server = await startServer({ port: 0, dataDir });
+});
+
+afterAll(async () => {
+  await server.close();
+  rmSync(dataDir, { recursive: true, force: true });
+});
+
+const ask = async (path: string, init?: RequestInit): Promise<{ readonly status: number; readonly body: never }> => {
+  const response = await fetch(server.url + path, init);
+  return { status: response.status, body: (await response.json()) as never };
+};
+const post = (path: string, body: unknown): ReturnType<typeof ask> =>
+  ask(path, { method: 'POST', headers: { 'content-type': 'application/json', 'x-by': 'Ann' }, body: JSON.stringify(body) });
+const addAngle = async (a: number, b: number): Promise<string> => {
+  const profile = { name: `angle ${a} + ${b}`, thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [a, b], turns: [90] };
+  return ((await post('/api/parts', { profile })).body as { parts: { id: string }[] }).parts[0]!.id;
+};
+/** The last word of the stream of changes, and how many there were. */
+const lastOf = async (id: string): Promise<{ readonly last: FitSummary; readonly words: number }> => {
+  const text = await (await fetch(`${server.url}/api/fits/${id}/events`)).text();
+  const words = text.split('\n').filter((line) => line.startsWith('data: ')).map((line) => JSON.parse(line.slice(6)) as FitSummary);
+  return { last: words.at(-1)!, words: words.length };
+};
+const fitted = async (question: object): Promise<FitView> => {
+  const { status, body } = await post('/api/fits', question);
+  expect(status).toBe(202);
+  const { id } = body as FitSummary;
+  await lastOf(id);
+  return (await ask(`/api/fits/${id}`)).body;
+};
+
+describe('fits', () => {
+  test('parts on machines: told as they come, each cell with its trial, known the second time, gone with the part', async () => {
+    const partIds = [await addAngle(40, 60), await addAngle(50, 80)];
+    const question = { partIds, machineIds: ['small-fast', 'general'], metalId: 'dc01', quantity: 10 };
+    const { body } = await post('/api/fits', question);
+    const { id } = body as FitSummary;
+    const { last, words } = await lastOf(id);
+    expect(last).toMatchObject({ id, state: 'done', done: 4, of: 4, fromCache: 0, by: 'Ann', toleranceClass: 'c' });
+    expect(words).toBeGreaterThan(4);
+    const board: FitView = (await ask(`/api/fits/${id}`)).body;
+    expect(board.parts.map((p) => p.name)).toEqual(['angle 40 + 60', 'angle 50 + 80']);
+    expect(board.machines.map((m) => [m.id, m.whose])).toEqual([['small-fast', 'ours'], ['general', 'ours']]);
+    expect(board.cells.map((row) => row.map((cell) => cell!.verdict))).toEqual([['makes', 'makes'], ['makes', 'makes']]);
+    // each alone makes all, so the cheaper of 68,000 and 118,000 does
+    expect(board.cheapest).toMatchObject({ price: 68_000, proven: true, options: [], tools: [], cannot: [] });
+    for (const cell of board.cells.flat()) {
+      const { body: trial } = await ask(`/api/trials/${cell!.trialId!}`);
+      expect((trial as { verdict: string }).verdict).toBe(cell!.verdict);
+    }
+    const again = await fitted(question);
+    expect([again.done, again.fromCache]).toEqual([4, 4]);
+    expect(again.cells).toEqual(board.cells);
+
+    await fetch(`${server.url}/api/parts/${partIds[0]!}`, { method: 'DELETE' });
+    expect((await ask(`/api/fits/${id}`)).status).toBe(404);
+    const left = await fitted({ ...question, partIds: [partIds[1]] });
+    expect([left.done, left.fromCache]).toEqual([2, 2]);
+  });
+
+  test('the buyer\'s machine and tools stand as columns of their own', async () => {
+    const partId = await addAngle(45, 70);
+    const mine = { ...demoFloor().find((m) => m.id === 'worn')!, id: 'present', name: 'Present machine', clampFamilies: ['tang B'] };
+    const rack = demoRack();
+    const tools = { ...rack, id: 'mine', name: 'My tools', punches: rack.punches.map((p) => ({ ...p, tang: 'tang B' })) };
+    const fit = await fitted({ partIds: [partId], machineIds: ['general'], metalId: 'dc01', quantity: 10, remedies: false, buyer: { machines: [mine], rack: tools } });
+    expect(fit.machines.map((m) => [m.id, m.whose])).toEqual([
+      ['general', 'ours'], ['general+mine', 'ours, with the buyer\'s tools'], ['own present', 'the buyer\'s'],
+    ]);
+    // the dies sit on seat A as ours do, the punches hang by another tang
+    expect(fit.machines[1]!.tools).toEqual({ held: rack.dies.length, of: rack.punches.length + rack.dies.length, others: ['tang B'] });
+    expect(fit.machines[2]!.tools.others).toEqual([]);
+    expect(fit.cells[0]!.map((cell) => cell!.verdict)).toEqual(['makes', 'does not make', 'makes']);
+    expect(fit.cheapest!.price).toBe(0);
+  });
+
+  test('stopped, the cells that were done stay', async () => {
+    const partIds = [await addAngle(41, 61), await addAngle(42, 62), await addAngle(43, 63)];
+    const { id } = (await post('/api/fits', { partIds, machineIds: 'all', metalId: 'dc01', quantity: 10 })).body as FitSummary;
+    expect((await post(`/api/fits/${id}/stop`, {})).status).toBe(200);
+    const fit: FitView = (await ask(`/api/fits/${id}`)).body;
+    expect(fit.state).toBe('stopped');
+    expect(fit.cells.flat().every((cell) => cell !== null && (cell.verdict === 'makes' || cell.reasons[0]!.code === 'limit'))).toBe(true);
+    expect((await post(`/api/fits/${id}/stop`, {})).status).toBe(409);
+  });
+
+  test('what is wrong is said in one sentence', async () => {
+    const partId = await addAngle(44, 64);
+    const good = { partIds: [partId], machineIds: 'all', metalId: 'dc01', quantity: 10 };
+    for (const [wrong, status] of [
+      [{ ...good, partIds: ['none'] }, 404], [{ ...good, machineIds: ['none'] }, 404], [{ ...good, metalId: 'none' }, 404], [{ ...good, quantity: 0 }, 400],
+      [{ ...good, buyer: { machines: [{ id: 'x' }] } }, 422], [{ ...good, buyer: { rack: {} } }, 422],
+    ] as const) {
+      const answer = await post('/api/fits', wrong);
+      expect([wrong, answer.status]).toEqual([wrong, status]);
+      expect((answer.body as { error: string }).error).toMatch(/^[A-Z'].*\.$/);
+    }
+    expect((await ask('/api/fits/f-none')).status).toBe(404);
+  });
+});

@@ -1,0 +1,46 @@
+import type { BoardMachine, FitBoard, FitCell } from '../fit/index.js';
+
+/** A part of a fit: which one, and which revision of it. */
+export interface FitPart {
+  readonly id: string;
+  readonly revision: number;
+  readonly name: string;
+  /** mm */
+  readonly thickness: number;
+  readonly bends: number;
+}
+
+/** A cell with the trial that it was read from, where that was kept. */
+export interface KeptCell extends FitCell {
+  readonly trialId: string | null;
+}
+
+/** A fit as the API shows it. */
+export interface FitView {
+  readonly id: string;
+  readonly state: 'queued' | 'running' | 'done' | 'stopped' | 'failed';
+  /** One sentence where the state needs it. */
+  readonly why: string | null;
+  readonly metalId: string;
+  readonly metalName: string;
+  readonly quantity: number;
+  /** ISO 2768-1 class asked of what carries no tolerance of its own, null for none. */
+  readonly toleranceClass: string | null;
+  readonly createdAt: string;
+  readonly endedAt: string | null;
+  readonly by: string;
+  /** Cells done, of how many, how many of them known before. */
+  readonly done: number;
+  readonly of: number;
+  readonly fromCache: number;
+  readonly parts: readonly FitPart[];
+  readonly machines: readonly BoardMachine[];
+  /** A row for each part, a cell for each machine; null while it is not computed. */
+  readonly cells: readonly (readonly (KeptCell | null)[])[];
+  /** Null until all cells are there. */
+  readonly cheapest: FitBoard['cheapest'];
+  readonly alone: FitBoard['alone'];
+}
+
+/** What a list and the stream of changes tell of a fit: all but the board. */
+export type FitSummary = Omit<FitView, 'cells' | 'cheapest' | 'alone'>;

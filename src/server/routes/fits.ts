@@ -1,0 +1,79 @@
+import type { FastifyInstance } from 'fastify';
+import { z } from 'zod';
+import { fitColumns } from '../../fit/index.js';
+import { asDrawn, parseFloor, parseRack } from '../../shop/index.js';
+import { checked } from '../checked.js';
+import type { Context } from '../context.js';
+import { eventStream } from '../eventStream.js';
+import type { FitSummary, FitView } from '../fitTask.js';
+import { whoAsks } from '../guard.js';
+import { found, HttpError } from '../httpError.js';
+import { cellSeconds, fitBodyLimit, mostCells, mostPlanSeconds } from '../limits.js';
+import { livePart } from './livePart.js';
+
+interface ById { readonly Params: { readonly id: string } }
+
+const askedSchema = z.strictObject({
+  partIds: z.array(z.string()).min(1).max(1000),
+  /** Machines of the floor, or all of them. */
+  machineIds: z.union([z.literal('all'), z.array(z.string()).min(1).max(100)]),
+  metalId: z.string(),
+  quantity: z.int().min(1).max(1_000_000),
+  /** s of search for each cell. */
+  seconds: z.number().min(1).max(mostPlanSeconds).optional(),
+  toleranceClass: z.enum(['f', 'm', 'c', 'v']).nullable().optional(),
+  remedies: z.boolean().optional(),
+  /** Ids of machines that the buyer has already. */
+  owned: z.array(z.string()).optional(),
+  /** What the buyer has: `machines` and `rack` as `machines --json` and `tools --json` print them. */
+  buyer: z.strictObject({ machines: z.unknown().optional(), rack: z.unknown().optional() }).optional(),
+});
+
+const summaryOf = ({ cells: _, cheapest: __, alone: ___, ...summary }: FitView): FitSummary => summary;
+
+type Told = NonNullable<z.output<typeof askedSchema>['buyer']>;
+
+/** What the buyer handed in, checked as strictly as our own floor and rack. */
+const buyersOwn = (told: Told) => {
+  const machines = told.machines === undefined ? undefined : parseFloor(asDrawn(told.machines));
+  if (machines && !machines.ok) throw new HttpError(422, `The buyer's machines: ${machines.fault.sentence}`);
+  const rack = told.rack === undefined ? undefined : parseRack(asDrawn(told.rack));
+  if (rack && !rack.ok) throw new HttpError(422, `The buyer's tools: ${rack.fault.sentence}`);
+  return { ...(machines?.ok && { machines: machines.value }), ...(rack?.ok && { rack: rack.value }) };
+};
+
+export const fitRoutes = (app: FastifyInstance, { store, fits, machines, rack, metals }: Context): void => {
+  app.post('/api/fits', { bodyLimit: fitBodyLimit }, async (request, reply) => {
+    const asked = checked(askedSchema, request.body);
+    const wanted = asked.machineIds === 'all' ? machines : asked.machineIds.map((id) => found(machines.find((m) => m.id === id), `There is no machine '${id}' on the floor.`));
+    const metal = found(metals.find(({ id }) => id === asked.metalId), `There is no metal '${asked.metalId}'.`);
+    const columns = fitColumns(wanted, rack, asked.buyer ? buyersOwn(asked.buyer) : {});
+    const parts = [];
+    for (const id of new Set(asked.partIds)) parts.push(await livePart(store, id));
+    if (parts.length * columns.length > mostCells) throw new HttpError(400, `${parts.length} parts in ${columns.length} columns are ${parts.length * columns.length} cells; ${mostCells} are the most of one fit.`);
+    const view = fits.ask({
+      parts, columns, metal, quantity: asked.quantity, seconds: asked.seconds ?? cellSeconds, owned: asked.owned ?? [],
+      asked: { remedies: asked.remedies ?? true, toleranceClass: asked.toleranceClass === undefined ? 'c' : asked.toleranceClass },
+    }, whoAsks(request));
+    return reply.code(202).send(summaryOf(view));
+  });
+
+  app.get('/api/fits', async () => ({ fits: fits.list().map(summaryOf) }));
+
+  app.get<ById>('/api/fits/:id', async ({ params }) => fitOr404(fits.view(params.id)));
+
+  app.post<ById>('/api/fits/:id/stop', async ({ params }) => {
+    const before = fitOr404(fits.view(params.id));
+    if (before.endedAt !== null) throw new HttpError(409, `The fit has ended already (${before.state}).`);
+    await fits.stop(params.id);
+    return summaryOf(fitOr404(fits.view(params.id)));
+  });
+
+  app.get<ById>('/api/fits/:id/events', ({ params }, reply) =>
+    eventStream<FitSummary>(
+      reply, (push) => fits.watch(params.id, (view) => push(summaryOf(view))), ({ endedAt }) => endedAt !== null,
+      async () => summaryOf(fitOr404(fits.view(params.id))),
+    ));
+};
+
+const fitOr404 = (view: FitView | undefined): FitView => found(view, 'There is no such fit; fits are kept until the program ends.');

@@ -1,0 +1,35 @@
+import type { Cheapest } from '../../fit/index.js';
+import type { FitView } from '../../server/index.js';
+
+const money = (n: number, currency: string): string => `${n.toLocaleString('en-GB')} ${currency}`;
+
+const Line = ({ what, cheapest, parts }: { readonly what: string; readonly cheapest: Cheapest; readonly parts: FitView['parts'] }) => {
+  const bought = [...cheapest.machines, ...cheapest.options, ...cheapest.tools];
+  const none = cheapest.cannot.length === parts.length;
+  return (
+    <tr>
+      <th scope="row">{what}</th>
+      <td>{none ? 'nothing looked at makes any of these parts' : bought.length === 0 ? 'nothing to buy' : bought.map((b) => `${b.name} (${money(b.price, cheapest.currency)})`).join(', ')}</td>
+      <td className="number">{none ? '' : money(cheapest.price, cheapest.currency)}</td>
+      <td>{none ? '' : cheapest.proven ? 'no set of the model costs less' : `at least ${money(cheapest.bound, cheapest.currency)}; that this is the cheapest is not shown`}</td>
+      <td>{cheapest.cannot.length === 0 ? 'all' : `not ${cheapest.cannot.map((p) => parts[p]!.name).join(', ')}`}</td>
+    </tr>
+  );
+};
+
+/** The cheapest that makes all the parts, over all machines and on each alone. */
+export const CheapestLines = ({ fit }: { readonly fit: FitView }) => fit.cheapest === null ? null : (
+  <section className="section" aria-labelledby="cheapest-title">
+    <h2 id="cheapest-title">The cheapest that makes them</h2>
+    <div className="scroll" tabIndex={0} role="group" aria-label="The cheapest sets">
+      <table>
+        <thead><tr><th scope="col">With</th><th scope="col">What is had</th><th scope="col" className="number">Price</th><th scope="col">Proof</th><th scope="col">Parts made</th></tr></thead>
+        <tbody>
+          <Line what="any of these machines" cheapest={fit.cheapest} parts={fit.parts} />
+          {fit.alone.map((alone, c) => alone && <Line key={fit.machines[c]!.id} what={`${fit.machines[c]!.name} alone${fit.machines[c]!.whose === 'ours' ? '' : ` (${fit.machines[c]!.whose})`}`} cheapest={alone} parts={fit.parts} />)}
+        </tbody>
+      </table>
+    </div>
+    <p className="small soft">{fit.cheapest.model} Prices as entered; those of the demo floor and rack are invented.</p>
+  </section>
+);

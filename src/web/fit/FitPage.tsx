@@ -1,0 +1,76 @@
+import { useState } from 'react';
+import type { BoardMachine } from '../../fit/index.js';
+import { post, sentence } from '../ask.js';
+import { to } from '../place.js';
+import { Cautions } from '../sheet/Cautions.js';
+import { Fault, Waiting } from '../sheet/Fault.js';
+import { Sheet } from '../sheet/Sheet.js';
+import { day, figure } from '../wording.js';
+import { CellDetail } from './CellDetail.js';
+import { CheapestLines } from './CheapestLines.js';
+import { FitCellView } from './FitCellView.js';
+import { useFit } from './useFit.js';
+
+const Head = ({ machine }: { readonly machine: BoardMachine }) => (
+  <th scope="col">
+    <span className="machine">{machine.name}</span>
+    {machine.whose !== 'ours' && <span className="tag">{machine.whose}</span>}
+    {machine.whose !== 'ours' && <span className="small soft">holds {machine.tools.held} of {machine.tools.of} tools of {machine.rack}{machine.tools.others.length > 0 ? `; not ${machine.tools.others.join(', ')}` : ''}</span>}
+  </th>
+);
+
+/** The fit board: parts down, machines across, each cell a word, a sign and the tightest margin. */
+export const FitPage = ({ id }: { readonly id: string }) => {
+  const { value: fit, fault, progress, again } = useFit(id);
+  const [open, setOpen] = useState<{ readonly part: number; readonly column: number }>();
+  const [refused, setRefused] = useState<string>();
+  if (!fit) {
+    return <Sheet title="Fit" trail={[['Fit', to.fits]]} block={[['Sheet', 'Fit board']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Fetching the board" />}</div></Sheet>;
+  }
+  const now = progress ?? fit;
+  const under = now.endedAt === null;
+  const chosen = open && fit.cells[open.part]?.[open.column];
+  const makesAll = fit.machines.filter((_, c) => fit.cells.every((row) => row[c]?.verdict === 'makes'));
+  const stop = (): void => {
+    post(`/api/fits/${encodeURIComponent(id)}/stop`).then(again, (refusal: unknown) => setRefused(sentence(refusal)));
+  };
+  return (
+    <Sheet
+      title={`${fit.parts.length === 1 ? '1 part' : `${fit.parts.length} parts`} on ${fit.machines.length === 1 ? '1 machine' : `${fit.machines.length} machines`}`}
+      trail={[['Parts', to.parts], ['Fit', to.fits]]} notes={<Cautions />}
+      block={[
+        ['Sheet', 'Fit board'], ['Metal', fit.metalName], ['Quantity', `${fit.quantity} of each`], ['General tolerance', fit.toleranceClass ? `ISO 2768-1 class ${fit.toleranceClass}` : 'none asked'],
+        ['Who', fit.by], ['When', day(fit.createdAt)], ['Makes all', fit.endedAt === null ? '–' : makesAll.map((m) => m.name).join('; ') || 'none as it stands'],
+      ]}
+    >
+      <div className="body">
+        {under && (
+          <p className="under-way no-print" role="status"><span>{now.state === 'queued' ? 'Waiting for another fit' : `${now.done} of ${now.of} cells${now.fromCache > 0 ? `, ${now.fromCache} of them known already` : ''}`}</span>
+            <progress aria-label="Cells computed" value={now.of === 0 ? 0 : now.done / now.of} /> <button type="button" onClick={stop}>Stop</button></p>
+        )}
+        {!under && fit.why !== null && <p>{fit.why}</p>}
+        <Fault sentence={refused} />
+        <div className="scroll" tabIndex={0} role="group" aria-label="Fit board">
+          <table className="fit-board">
+            <thead><tr><th scope="col">Part</th>{fit.machines.map((machine) => <Head key={machine.id} machine={machine} />)}</tr></thead>
+            <tbody>
+              {fit.parts.map((part, p) => (
+                <tr key={part.id}>
+                  <th scope="row"><a href={to.part(part.id)}>{part.name}</a><span className="small soft">{figure(part.thickness, 2)} mm, {part.bends === 1 ? '1 bend' : `${part.bends} bends`}</span></th>
+                  {fit.machines.map((machine, c) => (
+                    <td key={machine.id}>
+                      <FitCellView cell={fit.cells[p]![c]!} label={`${part.name} on ${machine.name}`} open={open?.part === p && open.column === c} choose={() => setOpen({ part: p, column: c })} />
+                    </td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+        <p className="small soft">✓ makes as it stands, with the limit that is used furthest; ↻ makes with a change that was planned again and confirmed; ✕ does not make; ? not decided in the time given. Press a cell for its margins, reasons and remedies.</p>
+        {open && chosen && <CellDetail part={fit.parts[open.part]!} machine={fit.machines[open.column]!} cell={chosen} />}
+        <CheapestLines fit={fit} />
+      </div>
+    </Sheet>
+  );
+};
