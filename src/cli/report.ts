@@ -1,6 +1,6 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
-import { type FitBoard, fitBoard, fitTrial } from '../fit/index.js';
+import { type FitBoard, fitBoard, fitColumns, fitTrial } from '../fit/index.js';
 import { buyersReportPdf, type ReportData } from '../papers/index.js';
 import { runFit } from '../server/index.js';
 import { type Part, develop, ruleInWords } from '../sheet/index.js';
@@ -102,13 +102,14 @@ export const reportCommand = (): Command =>
       const workers = wholeNumber('--workers', options.workers, 1, 64);
       const rack = await rackOf(options);
       const parts = await partsOf(files, options);
-      const run = await runFit({ parts, machines, rack, metal, quantity, seconds, asked: { remedies: true } }, {
+      const columns = fitColumns(machines, rack);
+      const run = await runFit({ parts, columns, metal, quantity, seconds, asked: { remedies: true } }, {
         workers, ...(options.cache === undefined ? {} : { cache: await cellFolder(options.cache) }),
         onProgress: ({ done, of }) => {
           if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${of} planned${done === of ? '\n' : ''}`);
         },
       });
-      const board = fitBoard(parts.map(({ name, thickness, bends }) => ({ name, thickness, bends: bends.length })), machines, run.cells, owned);
+      const board = fitBoard(parts.map(({ name, thickness, bends }) => ({ name, thickness, bends: bends.length })), columns, run.cells, owned);
       const [p, m] = walkOf(board, options.walk) ?? [];
       const input: TrialInput | null = p === undefined || m === undefined ? null : { part: parts[p]!, machine: machines[m]!, rack, metal, quantity, limits: { seconds } };
       const again = input ? await fitTrial(input, { remedies: false }, { now: () => performance.now() }) : null;

@@ -3,8 +3,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type FitCell, fitBoard } from '../../fit/index.js';
-import { demoFloor } from '../../shop/index.js';
+import { type FitCell, fitBoard, fitColumns } from '../../fit/index.js';
+import { demoFloor, demoRack } from '../../shop/index.js';
 import { channelTrial } from '../fixture.js';
 import { buyersReportPdf } from './buyersReportPdf.js';
 import type { ReportData } from './reportData.js';
@@ -28,7 +28,7 @@ const machines = ['general', 'worn'].map((id) => demoFloor().find((m) => m.id ==
 const trial = channelTrial();
 
 const yes: FitCell = {
-  verdict: 'makes', reasons: [], remedies: [], seconds: 40, computeSeconds: 0.1, proof: { checked: true, passed: true }, warnings: ['Strength of this batch is not known.'],
+  verdict: 'makes', reasons: [], remedies: [], seconds: 40, partsAnHour: 95, changeOver: 105, computeSeconds: 0.1, proof: { checked: true, passed: true }, warnings: ['Strength of this batch is not known.'],
   margins: [
     { kind: 'daylight', name: 'opening between punch and die', value: 90, limit: 120, unit: 'mm', share: 0.75, step: 2, source: 'open height less the stack' },
     { kind: 'gauge travel', name: 'R, nearest', value: 20, limit: 5, unit: 'mm', share: 0.7, step: 1, source: 'machine data' },
@@ -36,7 +36,7 @@ const yes: FitCell = {
   ],
 };
 const no: FitCell = {
-  ...yes, verdict: 'makes with remedy', margins: [], seconds: null, proof: { checked: false, passed: false }, warnings: [],
+  ...yes, verdict: 'makes with remedy', margins: [], seconds: null, partsAnHour: null, changeOver: null, proof: { checked: false, passed: false }, warnings: [],
   reasons: [{ code: 'clearance', sentence: 'Flange 1 meets the punch body by 14.0 mm.', bends: ['b1'] }],
   remedies: [{
     sentence: 'With a gooseneck beyond the rack (4,100 EUR as entered) it is made in 44.0 s a part.', confirmed: true, price: 4100, seconds: 44,
@@ -45,7 +45,7 @@ const no: FitCell = {
 };
 
 const data: ReportData = {
-  board: fitBoard([{ name: 'U channel', thickness: 1.5, bends: 2 }], machines, [[yes, no]]),
+  board: fitBoard([{ name: 'U channel', thickness: 1.5, bends: 2 }], fitColumns(machines, demoRack()), [[yes, no]]),
   parts: [{ sheet: trial.sheet, flatBy: 'as these tools form it', demo: true }],
   machines, rack: { name: 'Demo rack (invented)', demo: true }, metal: trial.metal, quantity: 50, walk: trial,
   typed: { date: '2026-03-02', who: 'demonstrator', buyer: 'Workshop A', delivery: 'Ex floor in week 12.', warranty: 'As agreed in writing.' },

@@ -18,7 +18,7 @@ const SIZE = 2.5;
 
 const marginCell = (margin: FitMargin | undefined, units: Units): GridCell =>
   margin === undefined ? { words: '–', size: SIZE }
-    : { words: `${percent(margin.share)} used`, under: `${marginAmounts(margin, units)}\nstep ${margin.step}`, size: SIZE, bold: true };
+    : { words: `${percent(margin.share)} used`, under: `${marginAmounts(margin, units)}${margin.step > 0 ? `\nstep ${margin.step}` : ''}`, size: SIZE, bold: true };
 
 const machineRow = (data: ReportData, p: number, m: number, units: Units): GridCell[] => {
   const cell = data.board.cells[p]![m]!;
