@@ -15,7 +15,7 @@ import { readBytes } from './readFile.js';
 import { PART_FILE, type ReadOptions, readOnePart, readingOptions } from './readParts.js';
 import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
 import { boardInWords, summaryOf, trialInWords } from './trialWords.js';
-import { gathered, wishesOf } from './wishes.js';
+import { gathered, inTwoOf, wishesOf } from './wishes.js';
 import { writeWhole } from './writeFile.js';
 
 /** What the demonstration bends unless told otherwise. */
@@ -37,6 +37,7 @@ interface TrialOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly keep?: string;
   readonly lock?: readonly string[];
   readonly forbid?: readonly string[];
+  readonly inTwo?: readonly string[];
 }
 
 const machineNamed = (id: string, floor: readonly Machine[]): Machine => {
@@ -97,6 +98,7 @@ const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<T
     ...(options.class === undefined ? {} : { toleranceClass: classNamed(options.class) }),
     ...(seconds === undefined ? {} : { limits: { seconds } }),
     ...wishesOf(options),
+    ...(options.inTwo === undefined ? {} : { inTwo: options.inTwo.map(inTwoOf) }),
   };
 };
 
@@ -149,6 +151,7 @@ export const trialCommand = (): Command =>
     .option('--keep <bends>', 'keep these bends in this order, as b3,b1')
     .option('--lock <step=bend>', 'make this bend at this step, as 1=b3; may be given again', gathered)
     .option('--forbid <words>', 'a seat or punch not to be used, as "b1 plate 2" (that plate to the gauge) or "b1 punch ID"; may be given again', gathered)
+    .option('--in-two <bend=degrees>', 'make this bend in two passes: begun to so many degrees of bend angle (b2=45; b2 alone is half), finished by a later stroke; may be given again', gathered)
     .addHelpText('after', '\n-o FILE.pdf writes the set-up sheet (reasons and remedies where there is no plan), -o FILE.json the whole trial.\nExit codes: 0 makes, 3 does not make or only with a remedy, 4 not decided.')
     .action(async (file: string, options: TrialOptions) => {
       const all = options.machine === 'all';

@@ -180,6 +180,7 @@ const forming = z.object({
 const step = z.object({
   number,
   kind: z.enum(['V bend', 'hem close']),
+  pass: z.union([z.literal(1), z.literal(2)]).exactOptional(),
   bends: list(text),
   station: text,
   punch: text,

@@ -1,6 +1,6 @@
-import type { TrialInput, Wishes } from '../trial/index.js';
+import type { InTwo, TrialInput, Wishes } from '../trial/index.js';
 import { Fault } from './fault.js';
-import { wholeNumber } from './numbers.js';
+import { positive, wholeNumber } from './numbers.js';
 
 interface WishOptions {
   readonly keep?: string;
@@ -23,6 +23,13 @@ const forbidOf = (text: string): NonNullable<Wishes['forbid']>[number] => {
   if (what === 'plate' && value !== '') return { bend, plateToGauge: wholeNumber('--forbid', value, 0, 10_000) };
   if (what === 'punch' && value !== '') return { bend, punch: value };
   throw new Fault(`--forbid ${text}: say "b1 plate 2" or "b1 punch ID".`);
+};
+
+/** A bend in two passes, as b2=45 or b2. */
+export const inTwoOf = (text: string): InTwo => {
+  const [bend = '', first] = text.split('=');
+  if (bend === '' || first === '') throw new Fault(`--in-two ${text}: give a bend and degrees of bend angle, as b2=45, or the bend alone.`);
+  return { bend, ...(first === undefined ? {} : { first: positive('--in-two', first) }) };
 };
 
 /** What the command line asks of the order, as the planner takes it. */

@@ -58,7 +58,7 @@ const MODEL =
   'of the changes that lift a no only those that were planned again and confirmed.';
 
 /** Does it cost money, and is it ours to sell? A wider tolerance or another drawing is for the buyer to say. */
-const isBought = (item: RemedyItem): boolean => item.kind !== 'scribed line' && item.kind !== 'radius';
+const isBought = (item: RemedyItem): boolean => item.kind !== 'scribed line' && item.kind !== 'radius' && item.kind !== 'two passes';
 
 const waysOf = (cell: FitCell, machineKey: string): Way[] =>
   cell.verdict === 'makes' ? [[machineKey]]

@@ -131,11 +131,33 @@ const radiusCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] =
   }] : [];
 };
 
+/** Bends tried in two passes, each a plan of its own: of those in the way both made and unmade, and where there is none, of those in the way made. */
+const MOST_IN_TWO = { both: 3, made: 1 };
+
+/** What stands in the way both when it is bent and when it is not may not when it is half bent. */
+const twoPassCandidates = ({ bends }: Part, reasons: readonly Reason[]): Candidate[] => {
+  const met = meets(reasons, 'clearance', 'plate on plate', 'way in', 'way out', 'daylight');
+  const named = (of: 'made' | 'unmade'): ReadonlySet<string> => new Set(met.flatMap((r) => r[of] ?? []));
+  const [made, unmade] = [named('made'), named('unmade')];
+  const rank = (id: string): number => (made.has(id) ? 1 : 0) + (unmade.has(id) ? 1 : 0);
+  const able = bends.filter((b) => b.kind === 'bend' && b.bendAngle >= SHARP_ENOUGH && rank(b.id) > 0);
+  const both = able.filter((b) => rank(b.id) === 2).slice(0, MOST_IN_TWO.both);
+  return (both.length > 0 ? both : able.filter((b) => made.has(b.id)).slice(0, MOST_IN_TWO.made))
+    .map(({ id, bendAngle }): Candidate => ({
+      item: { kind: 'two passes', id: `two-passes-${id}`, name: `Bend ${id} in two passes`, price: 0 },
+      words: `bend ${id} in two passes, first to ${(bendAngle / 2).toFixed(0)} degrees of bend angle (no price)`, family: `two passes ${id}`,
+      apply: (input) => ({ ...input, inTwo: [...(input.inTwo ?? []), { bend: id, first: Math.round(bendAngle / 2) }] }),
+    }));
+};
+
+/** Degrees of bend angle under which half a bend is no obstacle less. Common practice, no source. */
+const SHARP_ENOUGH = 40;
+
 /** Single changes worth trying against these reasons, cheapest first; those without a price come last. */
 export const remedyCandidates = (input: TrialInput, reasons: readonly Reason[], prices: TypedPrices): readonly Candidate[] => {
   const { machine, rack, part } = input;
   const all = [
-    ...radiusCandidates(part, reasons), ...optionCandidates(machine, reasons), ...adapterCandidates(machine, rack, prices),
+    ...radiusCandidates(part, reasons), ...twoPassCandidates(part, reasons), ...optionCandidates(machine, reasons), ...adapterCandidates(machine, rack, prices),
     ...dieCandidates(part, machine, rack, reasons, prices), ...gooseneckCandidates(machine, rack, reasons, prices),
   ];
   return all.sort((a, b) => (a.item.price ?? Infinity) - (b.item.price ?? Infinity));

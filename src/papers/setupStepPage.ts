@@ -36,7 +36,7 @@ type Row = readonly [string, string];
 
 const stopRows = (step: Step, units: Units): Row[] => {
   const { stop } = step;
-  if (stop.kind === 'none') return [['Stop', 'none: by the scribed line'], ['Place', stop.sideways]];
+  if (stop.kind === 'none') return [['Stop', step.pass === 2 ? 'none: by the bend begun' : 'none: by the scribed line'], ['Place', stop.sideways]];
   return [
     ['X, face to bend', lengthText(stop.x, units)],
     ['R, from die seat', lengthText(stop.r, units)],

@@ -100,6 +100,8 @@ export const createDeviations = (tooling: Pick<Tooling, 'sheet' | 'forming'>, ma
 
   const place: Deviations['place'] = (before, option) => {
     const { setting: { seat, group }, stop, line } = option;
+    // the first pass has placed the bend
+    if (group.pass === 2) return before;
     const step = group.bends.map((b) => part.bends[b]!.id).join('+');
     for (const bend of group.bends) stepOf.set(bend, step);
     const first = part.bends[group.bends[0]!]!;

@@ -6,7 +6,7 @@ import { ON_DIE_TOP } from './limits.js';
 import { placed } from './placed.js';
 import type { Setting } from './setting.js';
 import { waysFor } from './toolClearance.js';
-import { contactReach } from './stroke.js';
+import { contactReach, startOf } from './stroke.js';
 import type { Piece } from './views.js';
 import { type Passes, passesClose, passesFor, passesIn, passesOpen, passesOut, passesStroke } from './ways.js';
 
@@ -48,7 +48,7 @@ const forbiddenPart = (setting: Setting, { body, phase }: Conflict, piece: Piece
   const touching = phase !== 'way in' && phase !== 'way out';
   if (body === 'punch' && touching && piece.flat) return onGaugeSide ? [contactReach(bend), Infinity] : [-Infinity, -contactReach(bend)];
   if (body === 'die' && piece.lowest >= -bend.thickness / 2 - ON_DIE_TOP) {
-    if (!piece.flat || phase === 'way in') return null;
+    if (!piece.flat || (phase === 'way in' && startOf(bend) === 0)) return null;
     return onGaugeSide ? [-Infinity, -OVER_THE_LINE] : [OVER_THE_LINE, Infinity];
   }
   return EVERYWHERE;

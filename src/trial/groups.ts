@@ -10,6 +10,8 @@ export interface Group {
   readonly hubSide: 0 | 1;
   /** A stroke on bends that another has begun: closing hems. */
   readonly closes?: true;
+  /** Bends made in two passes: the stroke that begins them, or the one that finishes them. */
+  readonly pass?: 1 | 2;
   /** What it makes, and what must be there before it, as bits of a state; by default its bends' own bits, and nothing. */
   readonly bits?: number;
   readonly needs?: number;

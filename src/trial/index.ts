@@ -3,6 +3,7 @@ export type {
 } from './trial.js';
 export type { Searched, TrialHooks, TrialInput } from './input.js';
 export { planTrial } from './planTrial.js';
+export type { InTwo } from './twoPasses.js';
 export type { Wishes } from './wishes.js';
 export { listed } from './names.js';
 export { TIME } from './time.js';

@@ -6,6 +6,7 @@ import type { Blank } from '../sheet/index.js';
 import type { SearchResult } from './search.js';
 import type { SearchTask } from './task.js';
 import type { Tooling } from './tooling.js';
+import type { InTwo } from './twoPasses.js';
 import type { Wishes } from './wishes.js';
 
 /** What a trial is asked. */
@@ -18,6 +19,8 @@ export interface TrialInput {
   readonly quantity: number;
   /** A blank already cut: stops are taken from it and each flange's miss is stated. */
   readonly blank?: Pick<Blank, 'outline' | 'holes'>;
+  /** Bends to be made in two passes: begun to a smaller bend angle, finished by a later stroke. */
+  readonly inTwo?: readonly InTwo[];
   /** What the user asks of the order. */
   readonly wishes?: Wishes;
   /** The shop's own measured deductions: where a bend's metal, thickness, V and tip are in it, it overrides the strip. */

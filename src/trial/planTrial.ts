@@ -15,7 +15,7 @@ import type { SearchResult } from './search.js';
 import { madeBy } from './made.js';
 import { unheldLimits, withForming } from './stepForming.js';
 import { runSeconds, stepsOf } from './steps.js';
-import { sameFeature } from './stops.js';
+import { isScribed, sameFeature } from './stops.js';
 import { type StrokeAnswer, type StrokeOption, bendLine, createStrokeAsker, needOf, settingOf } from './strokeOption.js';
 import { symmetriesOf } from './symmetry.js';
 import type { Action, Blocked, Planned, SearchTask } from './task.js';
@@ -24,10 +24,11 @@ import { type WithinTolerance, asksTolerance, searchWithin } from './tolerance.j
 import { type Tooling, bendLength, toolings } from './tooling.js';
 import type { Reason, Trial } from './trial.js';
 import { leastWays } from './toolClearance.js';
-import { anglesIn, inTurn, statesOf } from './states.js';
+import { type Twice, anglesIn, inTurn, statesOf } from './states.js';
 import { type Stroke, tipAt, touchOf, travelOf } from './stroke.js';
 import type { Way } from './ways.js';
 import { allowedBy, wishFault, wishesInWords } from './wishes.js';
+import { inTwoWords, twiceOf } from './twoPasses.js';
 import { viewer } from './views.js';
 import { developedSize } from './developedSize.js';
 
@@ -49,7 +50,7 @@ interface Attempt {
   readonly stationShare: number;
 }
 
-const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, groups: readonly Group[], stopNow: () => boolean, counts: Record<string, number>): Attempt => {
+const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, groups: readonly Group[], twice: Twice, stopNow: () => boolean, counts: Record<string, number>): Attempt => {
   const { machine, rack, quantity } = input;
   const { sheet, pairs } = tooling;
   const asker = createAsker();
@@ -62,7 +63,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     const [touch, depth] = [touchOf(bend), travelOf(bend)];
     return strokeSeconds(machine, wayIn.opening, wayOut.opening, depth, touch) - leastStroke(machine, depth, touch) + waySeconds(wayIn) + waySeconds(wayOut);
   };
-  const angles = anglesIn(sheet.part);
+  const angles = anglesIn(sheet.part, twice);
   const flat = fold(sheet, sheet.part.bends.map(() => 0));
   const actions: Action[] = groups.flatMap((group, g) => {
     const bend = sheet.part.bends[group.bends[0]!]!;
@@ -109,7 +110,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   const force = ({ option: { setting: { group, bend } } }: Planned): number => madeBy(tooling, group.bends[0]!, bend).peakForcePerLength * group.bends.reduce((sum, b) => sum + bendLength(sheet.part, b), 0);
   const byHand = (axis: typeof machine.gauge.x): number => (axis.drive === 'by hand' ? axis.seconds : 0);
   const stationShare = TIME.station / quantity;
-  const extra = ({ tools, stop, setting: { bend } }: StrokeOption): number => waysCost(bend, tools.wayIn, tools.wayOut) + (stop.kind === 'none' ? TIME.scribed : 0);
+  const extra = ({ tools, stop, setting: { bend } }: StrokeOption): number => waysCost(bend, tools.wayIn, tools.wayOut) + (isScribed(stop) ? TIME.scribed : 0);
   const handSetting = (before: StrokeOption | null, after: StrokeOption): number => {
     if (!before || before.stop.kind === 'none' || after.stop.kind === 'none') return 0;
     return (Math.abs(before.stop.axisX - after.stop.axisX) > 0.05 ? byHand(machine.gauge.x) : 0) + (Math.abs(before.stop.r - after.stop.r) > 0.05 ? byHand(machine.gauge.r) : 0);
@@ -119,8 +120,8 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   const task: SearchTask = {
     groups, actions, together: pairings(tooling, input), stationShare, handling, answer, stopNow,
     allows: allowing(sheet.part, groups, pairs, input.wishes),
-    // a wish names bends, so the images of an order are no longer as good as itself; a hem's second state is not mapped
-    symmetries: input.wishes || groups.some((g) => g.closes) ? [] : symmetriesOf(sheet, earsAreBalanced(rack)),
+    // a wish names bends, so the images of an order are no longer as good as itself; a bend's second state is not mapped
+    symmetries: input.wishes || groups.some((g) => g.needs !== undefined) ? [] : symmetriesOf(sheet, earsAreBalanced(rack)),
     extra, handSetting,
     remembersStop: machine.gauge.x.drive === 'by hand' || machine.gauge.r.drive === 'by hand',
     finish: (plan, opened) => {
@@ -174,11 +175,10 @@ const plainness = ({ punch, punchFacing, ears }: Pair): number =>
   ['straight', 'gooseneck', 'acute', 'flattening'].indexOf(punch.shape) * 10 + punch.height / 100 + (punchFacing === 'reversed' ? 5 : 0) + (ears ? 3 : 0);
 
 /** What cannot be bent by single strokes of a V, said before any search. */
-const beyond = (input: TrialInput): { readonly verdict: Trial['verdict']; readonly reason: Reason } | null => {
-  const { part } = input;
-  const { count } = statesOf(part);
+const beyond = ({ part }: TrialInput, twice: Twice): { readonly verdict: Trial['verdict']; readonly reason: Reason } | null => {
+  const { count } = statesOf(part, twice);
   if (count > MOST_BENDS) {
-    return { verdict: 'not decided', reason: { code: 'limit', bends: [], by: count - MOST_BENDS, sentence: `The part has ${part.bends.length} bends${count > part.bends.length ? ` and ${count - part.bends.length} hems to close` : ''}; the search holds ${MOST_BENDS} states.` } };
+    return { verdict: 'not decided', reason: { code: 'limit', bends: [], by: count - MOST_BENDS, sentence: `The part has ${part.bends.length} bends${count > part.bends.length ? ` and ${count - part.bends.length} that ask a second stroke` : ''}; the search holds ${MOST_BENDS} states.` } };
   }
   const rolled = part.bends.find((b) => b.kind === 'rolled');
   if (rolled) {
@@ -210,26 +210,29 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   if (part.bends.length === 0) {
     return done('makes', { proven: true, model: 'A flat sheet asks no stroke.', warnings: ['This part is a flat sheet: there is nothing to bend.'] });
   }
-  const early = beyond(input);
+  const asked = twiceOf(part, input.inTwo ?? []);
+  if ('fault' in asked) return done('does not make', { reasons: [asked.fault] });
+  const { twice } = asked;
+  const early = beyond(input, twice);
   if (early) return done(early.verdict, { reasons: [early.reason] });
 
-  const { grouped, single, count } = statesOf(part);
+  const { grouped, single, count } = statesOf(part, twice);
   const wrongWish = input.wishes ? wishFault(part, count, input.wishes) : null;
   if (wrongWish) return done('does not make', { reasons: [wrongWish] });
   const reasons: Reason[] = [];
   const toolReasons: Reason[] = [];
   const tried: number[] = [];
   let undecided = false;
-  for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons, input.blank, input.deductions)) {
+  for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons, input.blank, input.deductions, twice)) {
     tried.push(tooling.v);
     hooks.onProgress?.({ done: `V ${tooling.v}: looking for an order of ${grouped.length} strokes`, share: 1 - 1 / (tried.length + 1) });
     for (const groups of [grouped, ...(single ? [single] : [])]) {
-      let attempt = orderWith(input, hooks, tooling, groups, stopNow, counts);
+      let attempt = orderWith(input, hooks, tooling, groups, twice, stopNow, counts);
       // ears are a matter for boxes: only where plain segments do not do, and only for the strokes that failed at their ends
       const eared = attempt.result.kind === 'none' ? withEars(tooling, input.machine, groups, attempt.result.blocked) : null;
-      if (eared) attempt = orderWith(input, hooks, eared, groups, stopNow, counts);
+      if (eared) attempt = orderWith(input, hooks, eared, groups, twice, stopNow, counts);
       const { result } = attempt;
-      if (result.kind === 'plan' && attempt.layout) return made(input, attempt, result, done, tried);
+      if (result.kind === 'plan' && attempt.layout) return made(input, attempt, result, done, tried, twice);
       if (result.kind === 'undecided') {
         undecided = true;
         reasons.unshift({ code: 'limit', bends: [], sentence: `The computing time of ${(limit / 1000).toFixed(0)} s ended before an order was found or ruled out with V ${tooling.v}.` });
@@ -242,24 +245,24 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
           undecided = true;
           reasons.push(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0));
         }
-        reasons.push(...reasonsFrom(tooling.sheet.part, groups, attempt.tooling.pairs, result.blocked, measuring(attempt.tooling, groups, machine)));
+        reasons.push(...reasonsFrom(tooling.sheet.part, groups, attempt.tooling.pairs, result.blocked, measuring(attempt.tooling, groups, twice, machine)));
       }
       if (stopNow()) break;
     }
     if (stopNow()) break;
   }
-  const asked = input.wishes ? wishesInWords(input.wishes) : '';
-  if (asked !== '' && reasons.length > 0 && !undecided) reasons.unshift({ code: 'no order', bends: [], sentence: `No order is left that keeps to the wish: ${asked}.` });
+  const wish = input.wishes ? wishesInWords(input.wishes) : '';
+  if (wish !== '' && reasons.length > 0 && !undecided) reasons.unshift({ code: 'no order', bends: [], sentence: `No order is left that keeps to the wish: ${wish}.` });
   const told = dedupe([...reasons, ...(tried.length === 0 ? toolReasons : [])]);
   return done(undecided || stopNow() ? 'not decided' : 'does not make', {
-    reasons: told, model: modelSentence(grouped.length, [...new Set(tried)], input),
+    reasons: told, model: modelSentence(grouped.length, [...new Set(tried)], input, twice),
   });
 };
 
 /** Gives a conflict that is to be told its exact depth. */
-const measuring = (tooling: Tooling, groups: readonly Group[], machine: TrialInput['machine']): ((b: Blocked, c: Conflict) => Conflict) => {
+const measuring = (tooling: Tooling, groups: readonly Group[], twice: Twice, machine: TrialInput['machine']): ((b: Blocked, c: Conflict) => Conflict) => {
   const look = viewer(tooling.sheet);
-  const angles = anglesIn(tooling.sheet.part);
+  const angles = anglesIn(tooling.sheet.part, twice);
   return ({ action, mask }, conflict) => {
     const setting = settingOf(tooling, machine, groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, angles(mask));
     const by = exactDepth(setting, conflict, needOf(bendLine(tooling, setting.seat, setting.group)));
@@ -279,12 +282,12 @@ const dedupe = (reasons: readonly Reason[]): Reason[] => {
   return [...told.values()].slice(0, MOST_TOLD);
 };
 
-const modelSentence = (strokes: number, vs: readonly number[], { wishes }: TrialInput): string =>
-  `${wishes ? `As asked: ${wishesInWords(wishes)}. ` : ''}Each of ${strokes} strokes once in a V (${vs.length > 0 ? vs.map((v) => v.toString()).join(', ') : 'none'} mm tried in this order), the rack's own punches both ways round in plain segments (ear segments only where those find no order), one bed and one ram, clearance ${BASE_ALLOWANCE} mm, times by the stated model; the first V that gives a plan is kept.`;
+const modelSentence = (strokes: number, vs: readonly number[], { wishes, part }: TrialInput, twice: Twice): string =>
+  `${wishes || twice.size > 0 ? `As asked: ${[...(wishes ? [wishesInWords(wishes)] : []), ...(twice.size > 0 ? [inTwoWords(part, twice)] : [])].join(', ')}. ` : ''}Each of ${strokes} strokes once in a V (${vs.length > 0 ? vs.map((v) => v.toString()).join(', ') : 'none'} mm tried in this order), the rack's own punches both ways round in plain segments (ear segments only where those find no order), one bed and one ram, clearance ${BASE_ALLOWANCE} mm, times by the stated model; the first V that gives a plan is kept.`;
 
 const made = (
   input: TrialInput, attempt: Attempt, result: SearchResult & { kind: 'plan' },
-  done: (verdict: Trial['verdict'], more: Partial<Trial>) => Trial, tried: readonly number[],
+  done: (verdict: Trial['verdict'], more: Partial<Trial>) => Trial, tried: readonly number[], twice: Twice,
 ): Trial => {
   const { tooling, handling } = attempt;
   const layout = attempt.layout!;
@@ -311,12 +314,12 @@ const made = (
     ],
     dimensions: attempt.within.predicted(layout.plan),
     bound: result.bound + TIME.batch / input.quantity, proven: result.proven,
-    model: modelSentence(steps.length, [...new Set(tried)], input),
+    model: modelSentence(steps.length, [...new Set(tried)], input, twice),
     warnings: [
       ...new Set(tooling.forming.flatMap((f) => f.air.warnings)),
       ...formedRadius,
       ...unheldLimits(steps),
-      ...steps.filter((s) => s.stop.kind === 'none').map((s) => `Step ${s.number} finds no stop in the gauge's reach: it is placed by eye to a scribed line.`),
+      ...steps.filter((_, i) => isScribed(layout.plan[i]!.option.stop)).map((s) => `Step ${s.number} finds no stop in the gauge's reach: it is placed by eye to a scribed line.`),
       ...steps.filter((s) => s.stop.z.length === 1).map((s) => `Step ${s.number} has room for one finger only: hold the edge square against it.`),
     ],
   });

@@ -127,7 +127,7 @@ export const createPlateClearance = (): ((setting: Setting) => readonly Conflict
     let byBend = others.get(front);
     if (!byBend) others.set(front, (byBend = new Map()));
     // the same two views meet at the same angles whatever the die, but for the small shift of the arc
-    const key = `${setting.bend.bendAngleUnderLoad.toFixed(2)}|${setting.bend.allowance.toFixed(3)}`;
+    const key = `${startOf(setting.bend)}|${setting.bend.bendAngleUnderLoad.toFixed(2)}|${setting.bend.allowance.toFixed(3)}`;
     const known = byBend.get(key);
     if (known !== undefined) return known;
     const depth = deepest(setting, gauge, front);

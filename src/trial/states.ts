@@ -1,9 +1,14 @@
 import type { Part } from '../sheet/index.js';
-import { type Group, groupsOf, singles } from './groups.js';
+import { type Group, bitsOf, groupsOf, singles } from './groups.js';
+
+/** Bends (index) that are made in two passes, and the bend angle to which the first one takes them, released. Degrees */
+export type Twice = ReadonlyMap<number, number>;
+
+export const NEVER_TWICE: Twice = new Map();
 
 /**
- * The strokes of a part and its partial folds as bits of one number: bit b is bend b made (or, a hem, pre-bent); the bits
- * after those are the hems closed, in the order of the bends.
+ * The strokes of a part and its partial folds as bits of one number: bit b is bend b made (or, a hem, pre-bent; in two passes,
+ * begun); the bits after those are the hems closed and the bends finished, hems first, each in the order of the bends.
  */
 export interface States {
   /** Bits that a state has in all. */
@@ -14,44 +19,49 @@ export interface States {
   readonly single: readonly Group[] | null;
 }
 
-const closesOf = (part: Part, hems: readonly number[], groups: readonly Group[]): Group[] =>
+/** Bends with more than two states, in the order of their later bits. */
+const laterOf = (part: Part, twice: Twice): number[] =>
+  [...part.bends.flatMap((b, i) => (b.kind === 'hem' ? [i] : [])), ...[...twice.keys()].sort((a, b) => a - b)];
+
+const laterBit = (part: Part, later: readonly number[], bend: number): number => 1 << (part.bends.length + later.indexOf(bend));
+
+/** The strokes that bends ask after their first one. */
+const secondsOf = (part: Part, later: readonly number[], groups: readonly Group[], twice: Twice): Group[] =>
   groups.flatMap((group): Group[] => {
-    if (part.bends[group.bends[0]!]!.kind !== 'hem') return [];
+    const [first] = group.bends;
+    if (!later.includes(first!)) return [];
     const needs = group.bends.reduce((bits, b) => bits | (1 << b), 0);
-    const bits = group.bends.reduce((sum, b) => sum | closedBit(part, hems, b), 0);
-    return [{ ...group, closes: true, bits, needs }];
+    const bits = group.bends.reduce((sum, b) => sum | laterBit(part, later, b), 0);
+    return [{ ...group, ...(twice.has(first!) ? { pass: 2 } : { closes: true }), bits, needs }];
   });
 
-const hemsOf = (part: Part): number[] => part.bends.flatMap((b, i) => (b.kind === 'hem' ? [i] : []));
-
-const closedBit = (part: Part, hems: readonly number[], bend: number): number => 1 << (part.bends.length + hems.indexOf(bend));
-
-export const statesOf = (part: Part): States => {
-  const hems = hemsOf(part);
+export const statesOf = (part: Part, twice: Twice = NEVER_TWICE): States => {
+  const later = laterOf(part, twice);
   const groups = groupsOf(part);
   const apart = groups.flatMap((g) => singles(part, g));
-  const withCloses = (list: readonly Group[]): readonly Group[] => [...list, ...closesOf(part, hems, list)];
+  const whole = (list: readonly Group[]): readonly Group[] =>
+    [...list.map((g): Group => (twice.has(g.bends[0]!) ? { ...g, pass: 1 } : g)), ...secondsOf(part, later, list, twice)];
   return {
-    count: part.bends.length + hems.length,
-    grouped: withCloses(groups),
-    single: groups.some((g) => g.bends.length > 1) ? withCloses(apart) : null,
+    count: part.bends.length + later.length,
+    grouped: whole(groups),
+    single: groups.some((g) => g.bends.length > 1) ? whole(apart) : null,
   };
 };
 
 /** Each bend's angle in a state: degrees, 0 flat. `part` as its tools form it. */
-export const anglesIn = (part: Part): ((mask: number) => (bend: number) => number) => {
-  const hems = hemsOf(part);
-  const closed = part.bends.map((_, b) => (hems.includes(b) ? closedBit(part, hems, b) : 1 << b));
+export const anglesIn = (part: Part, twice: Twice = NEVER_TWICE): ((mask: number) => (bend: number) => number) => {
+  const later = laterOf(part, twice);
+  const done = part.bends.map((_, b) => (later.includes(b) ? laterBit(part, later, b) : 1 << b));
   return (mask) => (bend) => {
     if ((mask & (1 << bend)) === 0) return 0;
     const { bendAngle, hem } = part.bends[bend]!;
-    return (mask & closed[bend]!) === 0 ? hem!.preBendAngle : bendAngle;
+    return (mask & done[bend]!) === 0 ? twice.get(bend) ?? hem!.preBendAngle : bendAngle;
   };
 };
 
-/** A hem is closed after its pre-bend, and pre-bent before it is closed: may this stroke come next, or have been the last? */
+/** A second stroke on a bend comes after its first: may this stroke come next, or have been the last? */
 export const inTurn = (groups: readonly Group[]): ((group: number, mask: number) => boolean) => {
-  const later = groups.map(({ bends, closes }) => (closes ? 0 : groups.reduce((bits, g) => (g.closes && bends.includes(g.bends[0]!) ? bits | g.bits! : bits), 0)));
+  const later = groups.map((group) => groups.reduce((bits, g) => (((g.needs ?? 0) & bitsOf(group)) === 0 ? bits : bits | bitsOf(g)), 0));
   return (group, mask) => {
     const needs = groups[group]!.needs ?? 0;
     return (mask & needs) === needs && (mask & later[group]!) === 0;

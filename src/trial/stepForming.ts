@@ -85,7 +85,8 @@ export const withForming = (steps: readonly Step[], layout: Layout, tooling: Too
     if (step.kind !== 'V bend') return step;
     const { setting } = layout.plan[i]!.option;
     const first = setting.group.bends[0]!;
-    const forming = tooling.forming[first]!;
+    const whole = tooling.forming[first]!;
+    const forming = setting.group.pass === 1 ? { ...whole, air: whole.passes!.air, bend: whole.passes!.first } : whole;
     const { punch } = setting.pair;
     const drawn = part.bends[first]!.insideRadius;
     const key = `${forming.die.id}|${punch.id}|${step.bendAngle}|${drawn}|${step.measure.length.toFixed(1)}`;

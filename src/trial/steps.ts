@@ -9,6 +9,7 @@ import { type Planned, changeSeconds } from './task.js';
 import type { StrokeOption } from './strokeOption.js';
 import { BASE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
 import { placed } from './placed.js';
+import { isScribed } from './stops.js';
 import { TIME, strokeSeconds, sumOf, waySeconds } from './time.js';
 import { foldOf } from './hemClose.js';
 import { generalTolerance } from './generalTolerance.js';
@@ -93,6 +94,9 @@ const stopOf = (option: StrokeOption, origin: number, stationFrom: number): Stop
   const endOfBend = origin + line[0];
   const offset = endOfBend - stationFrom;
   const sideways = `left end of the bend line ${Math.abs(endOfBend).toFixed(1)} mm ${side(endOfBend)} of the bed's middle, ${Math.abs(offset).toFixed(1)} mm ${offset >= 0 ? 'inside' : 'outside'} the punch's left end`;
+  if (stop.begun) {
+    return { kind: 'none', edge: 'no finger: the bend begun lies in the V, its crease under the punch tip', plate: stop.plate, face: 'none', x: 0, axisX: 0, r: 0, z: [], sideways, retract: 0 };
+  }
   if (stop.kind === 'none') {
     return { kind: 'none', edge: setting.bend.kind === 'hem close' ? 'the fold is out of the fingers\' reach: set it by eye behind the punch' : 'no edge in the fingers\' reach: scribe the bend line and set it under the punch tip by eye', plate: stop.plate, face: 'none', x: 0, axisX: 0, r: 0, z: [], sideways, retract: 0 };
   }
@@ -112,12 +116,13 @@ const wordsOf = (before: Planned | null, here: Planned, stop: Stop): string => {
     : before.action.sideUp !== action.sideUp ? `Turn the sheet over: side ${action.sideUp} up`
       : changeSeconds(before.action, action) > 0 ? `Turn the sheet in its plane, side ${action.sideUp} stays up` : `Keep side ${action.sideUp} up`;
   const bring = tools.wayIn.by === 'side' ? 'bring it in sideways along the punch' : tools.wayIn.lift > 5 ? `lift it ${tools.wayIn.lift.toFixed(0)} mm over the die and lower it` : 'slide it in from the front';
-  const against = stop.kind === 'none' ? 'set the scribed line under the punch tip' : `${stop.edge} against the ${stop.z.length > 1 ? 'two fingers' : 'finger'}`;
+  const against = option.stop.begun ? 'lay the bend begun in the V with its crease under the punch tip' : stop.kind === 'none' ? 'set the scribed line under the punch tip' : `${stop.edge} against the ${stop.z.length > 1 ? 'two fingers' : 'finger'}`;
   const out = tools.wayOut.by === 'side' ? 'Take the part off sideways along the punch' : tools.wayOut.by === 'tilt' ? 'Lower the back wing and draw the part out to the front' : 'Lift the part off the die and draw it out to the front';
   const ids = listed(setting.group.bends.map((b) => setting.sheet.part.bends[b]!.id));
   const { bend } = setting;
   const isHem = setting.sheet.part.bends[setting.group.bends[0]!]!.kind === 'hem';
-  const doing = bend.kind === 'hem close' ? `Close hem ${ids} flat between punch and anvil` : isHem ? `Pre-bend hem ${ids}` : `Bend ${ids}`;
+  const doing = bend.kind === 'hem close' ? `Close hem ${ids} flat between punch and anvil` : isHem ? `Pre-bend hem ${ids}`
+    : setting.group.pass === 1 ? `Begin ${ids} to ${bend.bendAngle.toFixed(0)} degrees of bend angle, the first of two passes` : setting.group.pass === 2 ? `Finish ${ids} to ${bend.bendAngle.toFixed(0)} degrees of bend angle` : `Bend ${ids}`;
   const towards = bend.kind === 'hem close' ? 'the fold' : gauge;
   const place = bend.kind === 'hem close' && stop.kind === 'none' ? `set the fold ${(bend.lineBack + foldOf(bend.runsAt(bend.from), bend.thickness).past).toFixed(1)} mm behind the middle of the punch by eye` : against;
   return `${handle}, ${towards} to the gauge; ${bring}, ${place}. ${doing}. ${out}.`;
@@ -154,7 +159,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       ...(before && changeSeconds(before.action, action) > 0 ? [{ what: before.action.sideUp === action.sideUp ? 'turn the sheet' : 'turn the sheet over', seconds: changeSeconds(before.action, action) * handling }] : []),
       ...(before && before.action.pair !== action.pair ? [{ what: 'step to the other station', seconds: TIME.walk }] : []),
       ...(waySeconds(tools.wayIn) + waySeconds(tools.wayOut) > 0 ? [{ what: 'take the part in or out sideways or tilted', seconds: waySeconds(tools.wayIn) + waySeconds(tools.wayOut) }] : []),
-      ...(stop.kind === 'none' ? [{ what: 'place by the scribed line', seconds: TIME.scribed }] : []),
+      ...(isScribed(option.stop) ? [{ what: 'place by the scribed line', seconds: TIME.scribed }] : []),
       { what: 'ram', seconds: strokeSeconds(machine, tools.wayIn.opening, tools.wayOut.opening, depth, touchOf(bend)) },
     ];
     const margins: Margin[] = [
@@ -167,7 +172,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       { name: 'base allowance of clearance', value: BASE_ALLOWANCE, limit: clearance, unit: 'mm', source: 'common practice, no source' },
     ];
     return {
-      number: i + 1, kind: bend.kind === 'V' ? 'V bend' : 'hem close', bends: group.bends.map((b) => part.bends[b]!.id),
+      number: i + 1, kind: bend.kind === 'V' ? 'V bend' : 'hem close', ...(group.pass ? { pass: group.pass } : {}), bends: group.bends.map((b) => part.bends[b]!.id),
       station: stand.id, punch: pair.punch.id, die: pair.die.id, facing: pair.punchFacing,
       sideUp: action.sideUp, gaugeSide: action.gaugeSide, place: origin, ...(bend.kind === 'V' ? {} : { lineBack: bend.lineBack }), stop,
       bendAngle: bend.bendAngle, includedAngle: 180 - bend.bendAngle, bendAngleUnderLoad: bend.bendAngleUnderLoad, springback: air.springback,

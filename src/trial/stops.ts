@@ -47,6 +47,8 @@ export interface StopChoice {
   readonly touching: number;
   /** Id of the hem whose fold touches. */
   readonly fold?: string;
+  /** No finger and no scribed line: an earlier pass has begun the bend, and it lies in the V by itself. */
+  readonly begun?: true;
 }
 
 /** An edge is square to the bed's length, or a flange to the back, within this sine. */
@@ -136,6 +138,9 @@ const fingerPlaces = (target: Target, forbidden: readonly Interval[], width: num
   const [left, right] = [Math.min(...spots), Math.max(...spots)];
   return right - left >= apart ? [left, right] : [(isFree((left + right) / 2) ? (left + right) / 2 : left)];
 };
+
+/** Is the sheet placed by eye? */
+export const isScribed = ({ kind, begun }: StopChoice): boolean => kind === 'none' && !begun;
 
 /** Do two stops touch the sheet at the same edge or face? */
 export const sameFeature = (one: Feature | null, other: Feature | null): boolean => JSON.stringify(one) === JSON.stringify(other);

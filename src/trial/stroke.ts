@@ -16,7 +16,7 @@ export const tipAt = (stroke: Stroke, x: number): number => (stroke.kind === 'V'
 export const contactReach = (stroke: Stroke): number => (stroke.kind === 'V' ? vReach(stroke) : stroke.face + stroke.thickness);
 
 /** Degrees of bend angle before the stroke. */
-export const startOf = (stroke: Stroke): number => (stroke.kind === 'V' ? 0 : stroke.from);
+export const startOf = (stroke: Stroke): number => stroke.from ?? 0;
 
 /** Up of the punch from the die top when it first touches the sheet. mm */
 export const touchOf = (stroke: Stroke): number => tipAt(stroke, startOf(stroke));

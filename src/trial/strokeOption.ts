@@ -95,9 +95,10 @@ export interface StrokeAsker {
 
 /** What a question about a stroke in a partial fold is asked of. */
 export const settingOf = (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, look: ReturnType<typeof viewer>, angleOf: (bend: number) => number): Setting => {
-  const seat: Seat = { bends: group.bends, gaugeSide, ...(group.closes ? { again: true } : {}) };
+  const seat: Seat = { bends: group.bends, gaugeSide, ...(group.needs === undefined ? {} : { again: true }) };
   const views = look(seat, angleOf);
-  const bend = group.closes ? hemCloseOf(tooling.sheet, group.bends[0]!, pair, hemReach(views)) : tooling.forming[group.bends[0]!]!.bend;
+  const { bend: whole, passes } = tooling.forming[group.bends[0]!]!;
+  const bend = group.closes ? hemCloseOf(tooling.sheet, group.bends[0]!, pair, hemReach(views)) : group.pass ? passes![group.pass === 1 ? 'first' : 'second'] : whole;
   return { sheet: tooling.sheet, machine, group, seat, pair, bend, views, angleOf };
 };
 
@@ -120,13 +121,16 @@ export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>,
     if (struck.length > 0) return { ok: false, conflicts: struck };
     const deep = tooDeep(setting);
     if (deep) return { ok: false, conflicts: [deep] };
+    const unstopped: StopChoice = { kind: 'none', plate: setting.views.find((v) => v.wing && v.onGaugeSide)!.plate, face: 'none', x: 0, axisX: 0, r: 0, z: [], retract: 0, spread: 0, feature: null, height: 0, touching: 0 };
+    // a bend begun lies in the V by itself: the first pass has placed it
+    if (group.pass === 2) return { ok: true, others: () => [], option: { setting, line, need, tools: tools.value, stop: { ...unstopped, begun: true } } };
     const stop = chooseStop(asker, setting, tools.value);
     if (!stop.stop) {
       if (!mayScribe) return { ok: false, conflicts: [stop.conflict] };
       return {
         ok: true,
         others: () => [],
-        option: { setting, line, need, tools: tools.value, stop: { kind: 'none', plate: setting.views.find((v) => v.wing && v.onGaugeSide)!.plate, face: 'none', x: 0, axisX: 0, r: 0, z: [], retract: 0, spread: 0, feature: null, height: 0, touching: 0 } },
+        option: { setting, line, need, tools: tools.value, stop: unstopped },
       };
     }
     const by = (choice: StopChoice): StrokeOption => ({ setting, line, need, tools: tools.value, stop: choice });

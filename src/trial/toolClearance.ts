@@ -79,8 +79,10 @@ const passing = ({ views, pair }: Setting, wings: { readonly gauge: Planar; read
 
 /** The way in from the front: lifted so that what hangs passes over the die, the ram open so that what stands passes under. */
 const wayInFront = (setting: Setting): Way => {
-  const { low, high } = passing(setting, wingsAt(setting.bend, startOf(setting.bend)));
-  const lift = byRoom(-low);
+  const { bend } = setting;
+  const { low, high } = passing(setting, wingsAt(bend, startOf(bend)));
+  // a bend begun hangs into the V by its outer apex
+  const lift = byRoom(bend.kind === 'V' ? Math.max(-low, bend.thickness - touchOf(bend)) : -low);
   return { by: 'front', lift, opening: openingFor(setting, high + lift) };
 };
 
@@ -169,7 +171,7 @@ const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean, nee
       const resting = { allowance: BASE_ALLOWANCE, below: -bend.thickness / 2 - ON_DIE_TOP };
       ask(view, 'die', pair.dieBodies, phase.byBed, resting, slides ? null : 'whole');
       // what lies flat with the wing but reaches over the bend line goes down as the wing goes up
-      if (phase.name !== 'way in' && view.pieces.some((p) => p.flat)) ask(view, 'die', pair.dieBodies, phase.byBed, { allowance: NOSE_ALLOWANCE, across: true, only: 'flat' }, slides ? null : 'whole');
+      if ((phase.name !== 'way in' || (bend.kind === 'V' && startOf(bend) > 0)) && view.pieces.some((p) => p.flat)) ask(view, 'die', pair.dieBodies, phase.byBed, { allowance: NOSE_ALLOWANCE, across: true, only: 'flat' }, slides ? null : 'whole');
       ask(view, 'bed', pair.bedBodies, phase.byBed, { allowance: BASE_ALLOWANCE }, null);
     }
   }

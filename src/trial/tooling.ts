@@ -8,6 +8,7 @@ import { airBendKept } from './airBendKept.js';
 import { closingPairs, formedHem, preBends } from './hemTooling.js';
 import { asCut } from './asCut.js';
 import type { TrialInput } from './input.js';
+import { NEVER_TWICE, type Twice } from './states.js';
 import type { Reason, Trial } from './trial.js';
 import type { VBend } from './vBend.js';
 
@@ -25,6 +26,8 @@ export interface Forming {
   readonly closedRadius?: number;
   /** N/mm to close it. */
   readonly closeForce?: number;
+  /** Of a bend in two passes: the strokes that begin and finish it, and what the strip says of the first one. `bend` is it in one. */
+  readonly passes?: { readonly air: AirBend; readonly first: VBend; readonly second: VBend };
 }
 
 /** One way to tool the whole part: each bend's forming, the sheet that results, the pairs that may be used. */
@@ -52,7 +55,7 @@ const fits = (machine: Machine, punch: Punch, die: Die): boolean =>
   machine.clampFamilies.includes(punch.tang) && machine.seatFamilies.includes(die.tang);
 
 /** What one bend of a part becomes in a die under a tip, or why it does not. */
-const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: number, measured: readonly MeasuredDeduction[]): Forming | Reason => {
+const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: number, measured: readonly MeasuredDeduction[], begun: number | undefined): Forming | Reason => {
   const { bendAngle, id, kind } = part.bends[bend]!;
   if (kind === 'hem') {
     const hem = formedHem(metal, part, bend, die, tipRadius);
@@ -68,19 +71,23 @@ const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: num
   if (!answer.ok) return { code: answer.reason.code === 'bottoming' ? 'die angle' : 'radius', sentence: `${die.name}: ${answer.reason.sentence}`, bends: [id], bodies: [die.name] };
   const deduction = deductionFor(measured, { ...setup, metal: metal.id, bendAngle }, answer.value);
   const air: AirBend = { ...answer.value, allowance: deduction.allowance, deduction: deduction.deduction };
+  const whole: VBend = {
+    kind: 'V',
+    beside: 0,
+    allowance: air.allowance,
+    neutral: air.allowance / ((bendAngle * Math.PI) / 180) - air.insideRadius,
+    thickness: part.thickness,
+    halfOpening: halfOpening(setup),
+    shoulderRadius: die.shoulderRadius,
+    bendAngle,
+    bendAngleUnderLoad: air.bendAngleUnderLoad,
+  };
+  if (begun === undefined) return { die, tipRadius, setup, air, deduction, bend: whole };
+  const first = airBendKept({ ...setup, bendAngle: begun });
+  if (!first.ok) return { code: 'radius', sentence: `${die.name}, first pass to ${begun} degrees of bend angle: ${first.reason.sentence}`, bends: [id], bodies: [die.name] };
   return {
-    die, tipRadius, setup, air, deduction,
-    bend: {
-      kind: 'V',
-      beside: 0,
-      allowance: air.allowance,
-      neutral: air.allowance / ((bendAngle * Math.PI) / 180) - air.insideRadius,
-      thickness: part.thickness,
-      halfOpening: halfOpening(setup),
-      shoulderRadius: die.shoulderRadius,
-      bendAngle,
-      bendAngleUnderLoad: air.bendAngleUnderLoad,
-    },
+    die, tipRadius, setup, air, deduction, bend: whole,
+    passes: { air: first.value, first: { ...whole, bendAngle: begun, bendAngleUnderLoad: first.value.bendAngleUnderLoad }, second: { ...whole, from: begun } },
   };
 };
 
@@ -99,7 +106,7 @@ const flatReach = (part: Part, bend: number, allowance: number): number =>
  * The ways to tool a part on a machine, best first: the V nearest to 8 t for every bend; then the same with a smaller V
  * for the bends whose flange is too short for it. Each is worked out when it is asked for; `reasons` gathers why tools fell out.
  */
-export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack, groups: readonly Group[], reasons: Reason[], given?: TrialInput['blank'], measured: readonly MeasuredDeduction[] = []): Generator<Tooling> {
+export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack, groups: readonly Group[], reasons: Reason[], given?: TrialInput['blank'], measured: readonly MeasuredDeduction[] = [], twice: Twice = NEVER_TWICE): Generator<Tooling> {
   const t = part.thickness;
   const dies = rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang));
   const punches = rack.punches.filter((p) => p.shape !== 'flattening' && machine.clampFamilies.includes(p.tang));
@@ -139,7 +146,7 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
     const isHem = part.bends[bend]!.kind === 'hem';
     for (const die of dies.filter((d) => d.v === v && (!isHem || preBends(d))).sort((a, b) => b.includedAngle - a.includedAngle)) {
       for (const tip of isHem ? [...new Set(punches.filter(preBends).map((p) => p.tipRadius))] : tips) {
-        const answer = formed(metal, part, bend, die, tip, measured);
+        const answer = formed(metal, part, bend, die, tip, measured, twice.get(bend));
         if ('code' in answer) {
           reasons.push(answer);
           continue;

@@ -194,6 +194,8 @@ export interface StepForming {
 export interface Step {
   readonly number: number;
   readonly kind: 'V bend' | 'hem close';
+  /** Of a bend made in two passes: the stroke that begins it, or the one that finishes it. */
+  readonly pass?: 1 | 2;
   /** Ids of the bends made. */
   readonly bends: readonly string[];
   readonly station: string;
@@ -309,7 +311,7 @@ export interface Remedy {
 
 /** One thing that lifts a reason. A tool beyond the rack comes with its data, so that the plan can be made again. */
 export interface RemedyItem {
-  readonly kind: 'option' | 'punch' | 'die' | 'adapter' | 'radius' | 'scribed line';
+  readonly kind: 'option' | 'punch' | 'die' | 'adapter' | 'radius' | 'two passes' | 'scribed line';
   readonly id: string;
   readonly name: string;
   /** As entered; null where nobody typed one. */

@@ -13,6 +13,8 @@ export interface VBend {
   /** Half opening to the points where the shoulder arcs meet the flat top, mm. */
   readonly halfOpening: number;
   readonly shoulderRadius: number;
+  /** Degrees of bend angle before the stroke, where an earlier pass has begun the bend; absent: flat. */
+  readonly from?: number;
   /** Degrees: made (released) and under load. */
   readonly bendAngle: number;
   readonly bendAngleUnderLoad: number;

@@ -71,17 +71,20 @@ export const momentAt = (trial: Trial, setting: Setting, t: number): Moment => {
     return { angle, angles, pose: seatPose(trial, setting, angle) };
   };
   const tipAt = (angle: number): number => touch - apexDepth(sheet, running[0]!, angle, die);
+  // flat, or where an earlier pass has left the bend
+  const start = anglesBefore(trial, step.number)[running[0]!]!;
+  const first = tipAt(start);
   if (t < ENDS.in) {
-    const flat = at(0);
+    const flat = at(start);
     const way = before(step.wayIn, within(t, 0, ENDS.in * 0.9), touch);
     return { ...flat, phase: 'the sheet to its stop', pose: compose(way, flat.pose), tip: station.dieTop + step.ramOpening, behind: 0 };
   }
   if (t < ENDS.close) {
     const open = station.dieTop + step.ramOpening;
-    return { ...at(0), phase: 'the punch comes down to the sheet', tip: open + (touch - open) * within(t, ENDS.in, ENDS.close), behind: 0 };
+    return { ...at(start), phase: 'the punch comes down to the sheet', tip: open + (first - open) * within(t, ENDS.in, ENDS.close), behind: 0 };
   }
   if (t < ENDS.bend) {
-    const angle = full * within(t, ENDS.close, ENDS.bend);
+    const angle = start + (full - start) * within(t, ENDS.close, ENDS.bend);
     return { ...at(angle), phase: 'the bend', tip: tipAt(angle), behind: step.stop.retract };
   }
   if (t < ENDS.release) {
