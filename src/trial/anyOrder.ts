@@ -1,11 +1,12 @@
 import type { Blocked, SearchTask } from './task.js';
 import { bitsOf } from './groups.js';
+import type { Images } from './images.js';
 
 /** An order of strokes, the first to be made first: each with the bends made before it. */
 export type Order = readonly { readonly group: number; readonly mask: number }[];
 
 /** Unbends the finished part greedily: is there any order at all? Dead ends are rare this way round. */
-export const anyOrder = (task: SearchTask, full: number, blocked: Blocked[]): Order | 'none' | 'stopped' => {
+export const anyOrder = (task: SearchTask, images: Images, full: number, blocked: Blocked[]): Order | 'none' | 'stopped' => {
   const dead = new Set<number>();
   const bits = task.groups.map(bitsOf);
   const order: { group: number; mask: number }[] = [];
@@ -27,17 +28,18 @@ export const anyOrder = (task: SearchTask, full: number, blocked: Blocked[]): Or
   };
   const visit = (mask: number): 'yes' | 'no' | 'stopped' => {
     if (mask === 0) return 'yes';
-    if (dead.has(mask)) return 'no';
+    const stands = images.fold(mask).mask;
+    if (dead.has(stands)) return 'no';
     if (task.stopNow()) return 'stopped';
     for (let g = task.groups.length - 1; g >= 0; g--) {
       if ((mask & bits[g]!) !== bits[g]) continue;
       const before = mask & ~bits[g]!;
-      if (dead.has(before) || !can(g, before)) continue;
+      if (dead.has(images.fold(before).mask) || !can(g, before)) continue;
       const below = visit(before);
       if (below === 'yes') order.push({ group: g, mask: before });
       if (below !== 'no') return below;
     }
-    dead.add(mask);
+    dead.add(stands);
     return 'no';
   };
   const found = visit(full);

@@ -3,7 +3,7 @@ import type { Conflict } from './conflict.js';
 import { PLATE_OVERLAP, SWEEP_MOTION } from './limits.js';
 import type { Setting } from './setting.js';
 import { startOf, wingsAt } from './stroke.js';
-import type { Piece, View } from './views.js';
+import type { Branch, Piece, View } from './views.js';
 
 /** A wing's planar place as a motion of (along, b, h). */
 const motionOf = ({ c, s, x, y }: Planar): Rigid => ({ x: [1, 0, 0], y: [0, c, s], z: [0, -s, c], o: [0, x, y] });
@@ -118,34 +118,32 @@ const deepest = (setting: Setting, gauge: View, front: View): number => {
   return worst;
 };
 
-/** Plates of the two wings that run into each other during the stroke. Answers are kept with the gauge-side view. */
+/** Plates of the two wings that run into each other during the stroke. Answers are kept with the two branches and the two views. */
 export const createPlateClearance = (): ((setting: Setting) => readonly Conflict[]) => {
-  const kept = new WeakMap<View, WeakMap<View, Map<string, number>>>();
+  const depths = new WeakMap<View, WeakMap<View, number>>();
+  const kept = new WeakMap<Branch, WeakMap<Branch, readonly Conflict[]>>();
+  // a view belongs to one running bend, and a seat has one stroke: two views meet at the same angles whatever the tools
   const depthOf = (setting: Setting, gauge: View, front: View): number => {
-    let others = kept.get(gauge);
-    if (!others) kept.set(gauge, (others = new WeakMap()));
-    let byBend = others.get(front);
-    if (!byBend) others.set(front, (byBend = new Map()));
-    // the same two views meet at the same angles whatever the die, but for the small shift of the arc
-    const key = `${startOf(setting.bend)}|${setting.bend.bendAngleUnderLoad.toFixed(2)}|${setting.bend.allowance.toFixed(3)}`;
-    const known = byBend.get(key);
-    if (known !== undefined) return known;
-    const depth = deepest(setting, gauge, front);
-    byBend.set(key, depth);
+    let others = depths.get(gauge);
+    if (!others) depths.set(gauge, (others = new WeakMap()));
+    let depth = others.get(front);
+    if (depth === undefined) others.set(front, (depth = deepest(setting, gauge, front)));
     return depth;
   };
-  return (setting) => {
-    const conflicts: Conflict[] = [];
-    for (const gauge of setting.views.filter((v) => v.onGaugeSide)) {
-      for (const front of setting.views.filter((v) => !v.onGaugeSide)) {
+  const between = (setting: Setting, one: Branch, other: Branch): readonly Conflict[] => {
+    let mine = kept.get(one);
+    if (!mine) kept.set(one, (mine = new WeakMap()));
+    let conflicts = mine.get(other);
+    if (!conflicts) {
+      const fronts = other.views.filter((v) => !v.onGaugeSide);
+      mine.set(other, (conflicts = one.views.filter((v) => v.onGaugeSide).flatMap((gauge) => fronts.flatMap((front): Conflict[] => {
         // the two wings themselves only meet when folded flat on each other: a hem, not a V bend
-        if (gauge.wing && front.wing) continue;
+        if (gauge.wing && front.wing) return [];
         const by = depthOf(setting, gauge, front);
-        if (by > PLATE_OVERLAP) {
-          conflicts.push({ code: 'plate on plate', body: `plate ${front.plate}`, phase: 'stroke', by, view: gauge });
-        }
-      }
+        return by > PLATE_OVERLAP ? [{ code: 'plate on plate', body: `plate ${front.plate}`, phase: 'stroke', by, view: gauge }] : [];
+      }))));
     }
     return conflicts;
   };
+  return (setting) => setting.branches.flatMap((one) => setting.branches.flatMap((other) => between(setting, one, other)));
 };

@@ -5,7 +5,7 @@ import type { Group } from './groups.js';
 import { listed, plateNames } from './names.js';
 import type { Blocked } from './task.js';
 import type { Reason } from './trial.js';
-import { walks } from './views.js';
+import { walks } from './walks.js';
 
 const mm = (value: number): string => `${value.toFixed(1)} mm`;
 

@@ -6,11 +6,12 @@ import type { Body } from './body.js';
 import type { Conflict } from './conflict.js';
 import { foldTargets } from './foldTargets.js';
 import { clearAtStop, clearMovedBack, gaugeBodies } from './gaugeClearance.js';
+import { keptWithBranch } from './keptWithBranch.js';
 import { BASE_ALLOWANCE, LEAST_STOP_EDGE, ON_DIE_TOP } from './limits.js';
 import type { Setting } from './setting.js';
 import type { ToolClearance } from './toolClearance.js';
 import { startOf, wingsAt } from './stroke.js';
-import type { View } from './views.js';
+import type { Branch, View } from './views.js';
 import { once } from './once.js';
 import { outOfReach } from './outOfReach.js';
 import { type Passes, passesFor, passesIn, passesOut, passesStroke, seenFrom } from './ways.js';
@@ -75,40 +76,43 @@ const WIDER = 0.1;
 const FURTHER = 0.01;
 
 const targets = (setting: Setting): readonly Target[] => {
-  const { views, bend, sheet } = setting;
-  const found: Target[] = [];
+  const { bend, sheet } = setting;
+  const t = bend.thickness;
+  const folds = foldTargets(setting).map(({ view, line, fold, ...nose }): Target => ({ kind: 'edge', feature: { kind: 'corner', plate: view.plate, bend: sheet.part.bends.findIndex((b) => b.id === fold) }, view, fold, back: nose.back, low: nose.up - t / 2, high: nose.up + t / 2, along: line }));
+  if (bend.kind === 'hem close') return folds;
+  return [...folds, ...setting.branches.flatMap((branch) => targetsKept(branch, '', () => branch.views.filter((v) => v.onGaugeSide).flatMap((v) => targetsOf(setting, v))))];
+};
+
+const targetsKept = keptWithBranch<readonly Target[]>();
+
+/** The upright face of a plate, or its edges when it lies level, where they face the gauge. */
+const targetsOf = ({ bend, sheet }: Setting, view: View): readonly Target[] => {
   const t = bend.thickness;
   const flat = wingsAt(bend, startOf(bend)).gauge;
-  for (const { view, line, fold, ...nose } of foldTargets(setting)) found.push({ kind: 'edge', feature: { kind: 'corner', plate: view.plate, bend: sheet.part.bends.findIndex((b) => b.id === fold) }, view, fold, back: nose.back, low: nose.up - t / 2, high: nose.up + t / 2, along: line });
-  if (bend.kind === 'hem close') return found;
-  for (const view of views.filter((v) => v.onGaugeSide)) {
-    const { outline } = sheet.part.plates[view.plate]!;
-    const normal = turn(view.pose, [0, 0, 1]);
-    if (along(normal, 1)) {
-      const middle = apply(view.pose, [outline[0]!.x, outline[0]!.y, 0]);
-      const corners = outline.map((v) => apply(view.pose, [v.x, v.y, 0]));
-      const heights = corners.map((p) => p[2] + t / 2);
-      found.push({
-        kind: 'flange', feature: { kind: 'face', plate: view.plate, side: normal[1] > 0 ? 'A' : 'B' }, view, back: flat.x + middle[1] + t / 2,
-        low: Math.min(...heights), high: Math.max(...heights),
-        along: [Math.min(...corners.map((p) => p[0])), Math.max(...corners.map((p) => p[0]))],
-      });
-      continue;
-    }
-    if (!along(normal, 2)) continue;
-    outline.forEach((v, i) => {
-      if (v.bulge !== 0) return;
-      const w = outline[(i + 1) % outline.length]!;
-      const size = Math.hypot(w.x - v.x, w.y - v.y);
-      if (size < LEAST_STOP_EDGE) return;
-      const outwards: Vec3 = turn(view.pose, [(w.y - v.y) / size, -(w.x - v.x) / size, 0]);
-      if (outwards[1] < 0 || !along(outwards, 1)) return;
-      const [p, q] = [apply(view.pose, [v.x, v.y, 0]), apply(view.pose, [w.x, w.y, 0])];
-      const up = p[2] + t / 2;
-      found.push({ kind: 'edge', feature: { kind: 'edge', plate: view.plate, at: [(v.x + w.x) / 2, (v.y + w.y) / 2] }, view, back: flat.x + p[1], low: up - t / 2, high: up + t / 2, along: [Math.min(p[0], q[0]), Math.max(p[0], q[0])] });
-    });
+  const { outline } = sheet.part.plates[view.plate]!;
+  const normal = turn(view.pose, [0, 0, 1]);
+  if (along(normal, 1)) {
+    const middle = apply(view.pose, [outline[0]!.x, outline[0]!.y, 0]);
+    const corners = outline.map((v) => apply(view.pose, [v.x, v.y, 0]));
+    const heights = corners.map((p) => p[2] + t / 2);
+    return [{
+      kind: 'flange', feature: { kind: 'face', plate: view.plate, side: normal[1] > 0 ? 'A' : 'B' }, view, back: flat.x + middle[1] + t / 2,
+      low: Math.min(...heights), high: Math.max(...heights),
+      along: [Math.min(...corners.map((p) => p[0])), Math.max(...corners.map((p) => p[0]))],
+    }];
   }
-  return found;
+  if (!along(normal, 2)) return [];
+  return outline.flatMap((v, i): Target[] => {
+    if (v.bulge !== 0) return [];
+    const w = outline[(i + 1) % outline.length]!;
+    const size = Math.hypot(w.x - v.x, w.y - v.y);
+    if (size < LEAST_STOP_EDGE) return [];
+    const outwards: Vec3 = turn(view.pose, [(w.y - v.y) / size, -(w.x - v.x) / size, 0]);
+    if (outwards[1] < 0 || !along(outwards, 1)) return [];
+    const [p, q] = [apply(view.pose, [v.x, v.y, 0]), apply(view.pose, [w.x, w.y, 0])];
+    const up = p[2] + t / 2;
+    return [{ kind: 'edge', feature: { kind: 'edge', plate: view.plate, at: [(v.x + w.x) / 2, (v.y + w.y) / 2] }, view, back: flat.x + p[1], low: up - t / 2, high: up + t / 2, along: [Math.min(p[0], q[0]), Math.max(p[0], q[0])] }];
+  });
 };
 
 const span = (axis: Axis): Interval => (axis.drive === 'fixed' ? [axis.at, axis.at] : [axis.min, axis.max]);
@@ -145,26 +149,35 @@ export const isScribed = ({ kind, begun }: StopChoice): boolean => kind === 'non
 /** Do two stops touch the sheet at the same edge or face? */
 export const sameFeature = (one: Feature | null, other: Feature | null): boolean => JSON.stringify(one) === JSON.stringify(other);
 
+/** What fingers at a place meet: where along the bed, and whether the bar that carries them is met. */
+interface Struck {
+  readonly where: readonly Interval[];
+  readonly beam: boolean;
+}
+
+const struckKept = keptWithBranch<Struck>();
+
 /**
  * The best stop for a stroke: two fingers before one, an edge before a flange, the wider stance before the narrower. `without` leaves
  * edges and faces out. Null, with what stands in the way, when no finger reaches.
  */
 export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolClearance, 'wayIn' | 'wayOut'>, without: readonly Feature[] = []):
   { readonly stop: StopChoice } | { readonly stop: null; readonly conflict: Conflict } => {
-  const { machine, pair, bend, views } = setting;
+  const { machine, pair, bend } = setting;
   const { gauge } = machine;
   const [xLeast, xMost] = span(gauge.x);
   const found = targets(setting).filter((t) => !without.some((f) => sameFeature(f, t.feature)));
   let nearest = -Infinity;
   const { finger, beam } = gaugeBodies(gauge);
-  const strikes = (target: Target, x: number, r: number, kind: 'arriving' | 'bending', movedBack: boolean): { readonly where: readonly Interval[]; readonly beam: boolean } => {
+  const strikes = (target: Target, x: number, r: number, kind: 'arriving' | 'bending', movedBack: boolean): Struck => {
     const way = kind === 'arriving' ? ways.wayIn : ways.wayOut;
+    const placeKey = `${x.toFixed(3)}|${r.toFixed(3)}|${kind}|${way.by}|${way.by === 'side' ? 0 : way.lift}`;
     /** Asks with the fingers at `x`, or, for what touches them, one allowance behind it. */
     const asking = (touches: boolean): ((view: View, name: string, bodies: readonly Body[]) => readonly Interval[]) => {
       const place: Vec2 = [touches ? x + BASE_ALLOWANCE : x, r - pair.dieTop];
       const slack = kind === 'bending' && gauge.x.drive !== 'powered' ? GIVES : TOUCHING;
       const allowance = touches ? BASE_ALLOWANCE - slack : BASE_ALLOWANCE;
-      const key = `${pair.dieKey}|${x.toFixed(3)}|${r.toFixed(3)}|${kind}|${touches ? 'touching|' : ''}${way.by}|${way.by === 'side' ? 0 : way.lift}`;
+      const key = `${pair.dieKey}|${placeKey}${touches ? '|touching' : ''}`;
       const walk = once((): Passes => {
         if (kind === 'arriving') return seenFrom(passesIn(bend, ways.wayIn, 0), place);
         const stroke = passesStroke(bend, false);
@@ -175,17 +188,24 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
         outOfReach(view, passesFor(view, walk()), bodies, allowance) ? [] : asker.ask(view, `${key}|${name}`, bodies, walk, { allowance }).where;
     };
     const [touching, plain] = [asking(true), asking(false)];
-    const where: Interval[] = [];
-    let hitsBeam = false;
-    for (const view of views) {
-      // the stop's own plate and what lies flat with it touch the fingers while these stand there; everything else keeps clear of them
-      const touches = !movedBack && (view === target.view || (target.kind === 'edge' && target.low <= ON_DIE_TOP && view.pieces.every((p) => p.flat)));
-      const meets = touches ? touching : plain;
-      // a finger's sides keep the allowance too
-      where.push(...meets(view, 'finger', finger).map(([a, b]): Interval => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]));
-      if (!hitsBeam && meets(view, 'gauge beam', beam).length > 0) hitsBeam = true;
-    }
-    return { where, beam: hitsBeam };
+    const flatEdge = target.kind === 'edge' && target.low <= ON_DIE_TOP;
+    const ofBranch = (branch: Branch): Struck => {
+      const where: Interval[] = [];
+      let hitsBeam = false;
+      for (const view of branch.views) {
+        // the stop's own plate and what lies flat with it touch the fingers while these stand there; everything else keeps clear of them
+        const touches = !movedBack && (view === target.view || (flatEdge && view.pieces.every((p) => p.flat)));
+        const meets = touches ? touching : plain;
+        // a finger's sides keep the allowance too
+        where.push(...meets(view, 'finger', finger).map(([a, b]): Interval => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]));
+        if (!hitsBeam && meets(view, 'gauge beam', beam).length > 0) hitsBeam = true;
+      }
+      return { where, beam: hitsBeam };
+    };
+    const touched = movedBack ? '' : `|${flatEdge ? 'flat' : ''}`;
+    const key = `${pair.dieKey}|${placeKey}${touched}`;
+    const all = setting.branches.map((branch) => struckKept(branch, touched && branch.views.includes(target.view) ? `${key}|${target.view.plate}` : key, () => ofBranch(branch)));
+    return { where: all.flatMap((s) => s.where), beam: all.some((s) => s.beam) };
   };
   // what a stop could be at best, from the target alone: they are tried in that order, and the first that nothing left can beat is it
   const tries = found.flatMap((target) => gauge.finger.faces.flatMap((face, f) => {

@@ -7,6 +7,7 @@ import type { Conflict } from './conflict.js';
 import type { Group } from './groups.js';
 import { hemCloseOf } from './hemClose.js';
 import { UNCOVERED_END } from './limits.js';
+import { keptWithBranch } from './keptWithBranch.js';
 import { once } from './once.js';
 import type { createPlateClearance } from './plateClearance.js';
 import type { Setting } from './setting.js';
@@ -14,7 +15,7 @@ import { type StopChoice, chooseStop } from './stops.js';
 import { touchOf } from './stroke.js';
 import { type ToolClearance, reachesFrames, toolClearance } from './toolClearance.js';
 import type { Tooling } from './tooling.js';
-import { type Seat, type View, type viewer, wingFrame } from './views.js';
+import { type Branch, type Seat, type View, type viewer, wingFrame } from './views.js';
 
 /** One stroke that may be made: windows, ways, stop. Lengths along the bed count from the bend's own origin. */
 export interface StrokeOption {
@@ -58,15 +59,19 @@ export const needOf = ([from, to]: Interval): Interval => {
   return [from + bare, to - bare];
 };
 
+const flatsKept = keptWithBranch<readonly Interval[]>();
+
+/** From where to where pieces of a branch lie flat with the wing on one side, away from the bend. mm */
+const flatsOf = (branch: Branch, gauge: boolean): readonly Interval[] => flatsKept(branch, gauge ? 'gauge' : 'front', () => branch.views
+  .filter((v) => v.onGaugeSide === gauge)
+  .flatMap((v) => v.pieces)
+  .filter((p) => p.flat)
+  .map((p) => p.outline.map((q) => (gauge ? q[0] : -q[0])))
+  .map((bs): Interval => [Math.min(...bs), Math.max(...bs)]));
+
 /** How far the sheet lies flat on one side of the bend, from its middle: the next flange bends this much in the die. mm */
-const flatReach = (views: readonly View[], gauge: boolean, allowance: number): number => {
-  const flat = views
-    .filter((v) => v.onGaugeSide === gauge)
-    .flatMap((v) => v.pieces)
-    .filter((p) => p.flat)
-    .map((p) => p.outline.map((q) => (gauge ? q[0] : -q[0])))
-    .map((bs): Interval => [Math.min(...bs), Math.max(...bs)])
-    .sort((a, b) => a[0] - b[0]);
+const flatReach = ({ branches }: Setting, gauge: boolean, allowance: number): number => {
+  const flat = branches.flatMap((branch) => flatsOf(branch, gauge)).sort((a, b) => a[0] - b[0]);
   let reach = 0;
   for (const [from, to] of flat) if (from <= reach + 1) reach = Math.max(reach, to);
   return reach + allowance / 2;
@@ -78,7 +83,7 @@ const hemReach = (views: readonly View[]): number =>
 
 const shortFlange = (setting: Setting, tooling: Tooling): Conflict | null => {
   const { air } = tooling.forming[setting.group.bends[0]!]!;
-  const sides = [true, false].map((gauge) => flatReach(setting.views, gauge, tooling.sheet.allowances[setting.group.bends[0]!]!));
+  const sides = [true, false].map((gauge) => flatReach(setting, gauge, tooling.sheet.allowances[setting.group.bends[0]!]!));
   // minFlange is an outside length: the flat length on one side is half the deduction less
   const least = air.minFlange - air.deduction / 2;
   const short = Math.min(...sides);
@@ -96,10 +101,11 @@ export interface StrokeAsker {
 /** What a question about a stroke in a partial fold is asked of. */
 export const settingOf = (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, look: ReturnType<typeof viewer>, angleOf: (bend: number) => number): Setting => {
   const seat: Seat = { bends: group.bends, gaugeSide, ...(group.needs === undefined ? {} : { again: true }) };
-  const views = look(seat, angleOf);
+  const branches = look(seat, angleOf);
+  const views = branches.flatMap((b) => b.views);
   const { bend: whole, passes } = tooling.forming[group.bends[0]!]!;
   const bend = group.closes ? hemCloseOf(tooling.sheet, group.bends[0]!, pair, hemReach(views)) : group.pass ? passes![group.pass === 1 ? 'first' : 'second'] : whole;
-  return { sheet: tooling.sheet, machine, group, seat, pair, bend, views, angleOf };
+  return { sheet: tooling.sheet, machine, group, seat, pair, bend, views, branches, angleOf };
 };
 
 /** Asks whether a stroke may be made in a partial fold, cheapest questions first. */

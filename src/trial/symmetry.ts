@@ -55,8 +55,16 @@ const onFlat = (pose: Rigid, p: Vec2): Vec2 => {
   return [x, y];
 };
 
+/** Does the contour turn at this corner? One that lies on a straight edge may be there or not. */
+const turns = (contour: Contour, i: number): boolean => {
+  const [before, here, after] = [contour[(i + contour.length - 1) % contour.length]!, contour[i]!, contour[(i + 1) % contour.length]!];
+  if (before.bulge !== 0 || here.bulge !== 0) return true;
+  const off = Math.abs((here.x - before.x) * (after.y - before.y) - (here.y - before.y) * (after.x - before.x));
+  return off > SAME_PLACE * Math.hypot(after.x - before.x, after.y - before.y);
+};
+
 const cornersOf = (pose: Rigid, contours: readonly Contour[]): readonly Corner[] =>
-  contours.flatMap((contour) => contour.map((v) => ({ at: onFlat(pose, [v.x, v.y]), bulge: Math.abs(v.bulge) })));
+  contours.flatMap((contour) => contour.filter((_, i) => turns(contour, i)).map((v) => ({ at: onFlat(pose, [v.x, v.y]), bulge: Math.abs(v.bulge) })));
 
 /** The rotations (and with `mirrored`, the reflections too) of a part's blank onto itself, the identity left out. */
 export const symmetriesOf = (sheet: Developed, mirrored: boolean): readonly Symmetry[] => {

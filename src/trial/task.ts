@@ -87,8 +87,11 @@ const apartBy = (a: number, b: number, period: number): number => {
 /** Do two bend lines lie the same way in the blank, whichever side of them is the gauge's? Degrees. */
 export const sameAxis = (towards: number, other: number): boolean => apartBy(towards, other, 180) <= SAME_WAY;
 
+/** Does the sheet lie the same way round? */
+export const sameWay = (towards: number, other: number): boolean => apartBy(towards, other, 360) <= SAME_WAY;
+
 /** What the operator does with the sheet between two strokes. s, before the handling factor */
 export const changeSeconds = (before: Pick<Action, 'sideUp' | 'towards'>, after: Pick<Action, 'sideUp' | 'towards'>): number =>
   before.sideUp !== after.sideUp
     ? TIME.flip + (sameAxis(before.towards, after.towards) ? 0 : TIME.turn)
-    : apartBy(before.towards, after.towards, 360) > SAME_WAY ? TIME.turn : 0;
+    : sameWay(before.towards, after.towards) ? 0 : TIME.turn;

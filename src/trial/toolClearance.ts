@@ -1,13 +1,15 @@
 import type { Interval, Planar } from '../geometry/index.js';
 import type { Asker } from './asker.js';
+import type { Pair } from './bodies.js';
 import type { Body } from './body.js';
 import type { Conflict } from './conflict.js';
 import { type Ears, type Rows, insetOf, joinRows, shortestOf, stationWindow } from './ears.js';
+import { keptWithBranch } from './keptWithBranch.js';
 import { BASE_ALLOWANCE, CARRY_ROOM, NOSE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
 import type { Setting } from './setting.js';
 import type { StrikeOptions } from './strike.js';
 import { contactReach, startOf, tipAt, touchOf, wingsAt } from './stroke.js';
-import type { View } from './views.js';
+import type { Branch, View } from './views.js';
 import { once } from './once.js';
 import { outOfReach } from './outOfReach.js';
 import { type Passes, type Way, passesFor, passesClose, passesIn, passesOpen, passesOut, passesStroke, tilted } from './ways.js';
@@ -55,10 +57,17 @@ const liftOf = (way: Way): string => (way.by === 'side' ? 'side' : `${way.by} ${
 
 const byRoom = (needed: number): number => rung(LIFTS, Math.max(0, needed) + CARRY_ROOM);
 
-/** The highest and lowest metal that passes over the die on the way, with the wings at a place. From the die top, mm */
-const passing = ({ views, pair }: Setting, wings: { readonly gauge: Planar; readonly front: Planar }): { readonly low: number; readonly high: number } => {
-  const dieFront = Math.min(...pair.dieBodies.map((b) => b.shape.box[0]));
-  const punchFront = Math.min(...pair.punchBodies.map((b) => b.shape.box[0]));
+/** Heights from the die top. mm */
+interface Passing {
+  readonly low: number;
+  readonly high: number;
+}
+
+const frontOf = (bodies: readonly Body[]): number => Math.min(...bodies.map((b) => b.shape.box[0]));
+
+const passingBranch = ({ views }: Branch, pair: Pair, wings: { readonly gauge: Planar; readonly front: Planar }): Passing => {
+  const dieFront = frontOf(pair.dieBodies);
+  const punchFront = frontOf(pair.punchBodies);
   let [low, high] = [Infinity, -Infinity];
   for (const view of views) {
     const { c, s, x, y } = view.onGaugeSide ? wings.gauge : wings.front;
@@ -77,10 +86,23 @@ const passing = ({ views, pair }: Setting, wings: { readonly gauge: Planar; read
   return { low, high };
 };
 
+const passingKept = keptWithBranch<Passing>();
+
+/** The highest and lowest metal that passes over the die on the way, with the wings at the place that `where` names. */
+const passing = ({ branches, pair }: Setting, where: string, wings: () => { readonly gauge: Planar; readonly front: Planar }): Passing => {
+  let [low, high] = [Infinity, -Infinity];
+  for (const branch of branches) {
+    const mine = passingKept(branch, `${where}|${pair.key}`, () => passingBranch(branch, pair, wings()));
+    low = Math.min(low, mine.low);
+    high = Math.max(high, mine.high);
+  }
+  return { low, high };
+};
+
 /** The way in from the front: lifted so that what hangs passes over the die, the ram open so that what stands passes under. */
 const wayInFront = (setting: Setting): Way => {
   const { bend } = setting;
-  const { low, high } = passing(setting, wingsAt(bend, startOf(bend)));
+  const { low, high } = passing(setting, 'in', () => wingsAt(bend, startOf(bend)));
   // a bend begun hangs into the V by its outer apex
   const lift = byRoom(bend.kind === 'V' ? Math.max(-low, bend.thickness - touchOf(bend)) : -low);
   return { by: 'front', lift, opening: openingFor(setting, high + lift) };
@@ -91,14 +113,14 @@ const waysOutFront = (setting: Setting): readonly Way[] => {
   const { bend } = setting;
   const wings = wingsAt(bend, bend.bendAngle);
   const tip = tipAt(bend, bend.bendAngle);
-  const straight = passing(setting, wings);
+  const straight = passing(setting, 'out', () => wings);
   const lift = byRoom(Math.max(-straight.low, bend.thickness - tip));
   const ahead: Way = { by: 'front', lift, opening: openingFor(setting, straight.high + lift) };
   if (bend.kind !== 'V') return [ahead];
-  const lowered = passing(setting, {
+  const lowered = passing(setting, 'lowered', () => ({
     gauge: tilted(wings.gauge, -bend.bendAngle / 2, tip),
     front: tilted(wings.front, -bend.bendAngle / 2, tip),
-  });
+  }));
   const deeper = byRoom(Math.max(-straight.low, -lowered.low, bend.thickness - tip));
   return [
     ahead,
@@ -111,7 +133,8 @@ const waysOutFront = (setting: Setting): readonly Way[] => {
  * further plate asks as much or more. Ram openings and ways, for the bound of the search.
  */
 export const leastWays = (setting: Setting): readonly { readonly wayIn: Way; readonly wayOut: Way }[] => {
-  const own: Setting = { ...setting, views: setting.views.filter((v) => v.wing) };
+  const views = setting.views.filter((v) => v.wing);
+  const own: Setting = { ...setting, views, branches: [{ views }] };
   const { bendAngle } = setting.bend;
   const aside = SIDE_OPENINGS[0]! + slidesOf(setting);
   const waysIn: Way[] = [wayInFront(own), { by: 'side', opening: aside + touchOf(setting.bend) }];
@@ -119,21 +142,32 @@ export const leastWays = (setting: Setting): readonly { readonly wayIn: Way; rea
   return waysIn.flatMap((wayIn) => waysOut.map((wayOut) => ({ wayIn, wayOut })));
 };
 
+const framesKept = keptWithBranch<boolean>();
+
 /** Does the sheet, flat or bent, reach back to where the side frames stand? */
-export const reachesFrames = ({ views, bend, machine }: Setting): boolean =>
-  [startOf(bend), bend.bendAngle].some((x) => {
-    const { c, s, x: shift } = wingsAt(bend, x).gauge;
-    return views.some((v) => v.onGaugeSide && v.pieces.some((p) => p.outline.some(([b, h]) => shift + c * b - s * h > machine.throat - BASE_ALLOWANCE)));
-  });
+export const reachesFrames = ({ branches, bend, machine }: Setting): boolean => {
+  const wings = once(() => [startOf(bend), bend.bendAngle].map((x) => wingsAt(bend, x).gauge));
+  const reaches = ({ views }: Branch): boolean => wings().some(({ c, s, x }) =>
+    views.some((v) => v.onGaugeSide && v.pieces.some((p) => p.outline.some(([b, h]) => x + c * b - s * h > machine.throat - BASE_ALLOWANCE))));
+  return branches.some((branch) => framesKept(branch, machine.id, () => reaches(branch)));
+};
 
 const slidesOf = ({ pair }: Setting): number => pair.ears?.slides ?? 0;
 
 const openingFor = (setting: Setting, high: number): number =>
   Math.min(setting.pair.opening, rung(OPENINGS, high + slidesOf(setting) + BASE_ALLOWANCE + CARRY_ROOM));
 
+const foundKept = keptWithBranch<Found>();
+
 /** Everything that one phase of the step meets: tool intervals, and bodies that forbid. */
 const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean, need: Interval): Found => {
-  const { pair, bend, views } = setting;
+  const key = `${setting.pair.key}|${phase.name}|${phase.ramKey}|${phase.bedKey}`;
+  const found = setting.branches.map((branch) => foundKept(branch, key, () => lookAt(asker, setting, branch.views, phase, slides, need)));
+  return { rows: joinRows(found.map((f) => f.rows)), conflicts: found.flatMap((f) => f.conflicts) };
+};
+
+const lookAt = (asker: Asker, setting: Setting, views: readonly View[], phase: Phase, slides: boolean, need: Interval): Found => {
+  const { pair, bend } = setting;
   const rows = { whole: [] as Interval[], drawn: [] as Interval[], body: [] as Interval[] };
   const conflicts: Conflict[] = [];
   const reach = contactReach(bend);

@@ -4,6 +4,7 @@ import {
 } from '../geometry/index.js';
 import { type Bend, type Developed, acrossBend, arcRuns, bendFrame } from '../sheet/index.js';
 import { CHORD_ERROR, ON_DIE_TOP } from './limits.js';
+import { type BranchWalks, type Walk, branchWalks, walks } from './walks.js';
 
 /** The metal of one plate (and the bend it hangs on), seen from a running bend's wing: (along, b, h). */
 export interface View {
@@ -18,6 +19,14 @@ export interface View {
   readonly reach: number;
   /** Least (b, h), then greatest (b, h). */
   readonly box: readonly [number, number, number, number];
+}
+
+/**
+ * Views whose poses hang on the same bends: a stretch of the part's tree from one fork to the next. With many arms a part has many
+ * folds, but each branch only a few, so what is known of a branch is kept with it.
+ */
+export interface Branch {
+  readonly views: readonly View[];
 }
 
 export interface Piece {
@@ -50,41 +59,6 @@ export const wingFrame = (bend: Bend, gaugeSide: 0 | 1, side: 0 | 1): Rigid => {
   const h = bend.direction === 'A' ? 1 : -1;
   const swap: Rigid = { x: [a, 0, 0], y: [0, b, 0], z: [0, 0, h], o: [0, 0, 0] };
   return compose(swap, invert(bendFrame(bend.sides[side].line)));
-};
-
-/** One step of a walk through the tree: over `bend`, from plate `from` to plate `to`. */
-export interface Hop {
-  readonly bend: number;
-  readonly from: number;
-  readonly to: number;
-}
-
-/** The way from the plate next to a bend (on one side of it) to a plate. */
-export interface Walk {
-  readonly side: 0 | 1;
-  readonly plate: number;
-  readonly hops: readonly Hop[];
-}
-
-/** For each plate on each side of a bend, the hops from the plate next to the bend. */
-export const walks = (sheet: Developed, bend: number): readonly Walk[] => {
-  const found: Walk[] = [];
-  for (const side of [0, 1] as const) {
-    const start = sheet.part.bends[bend]!.sides[side].plate;
-    const queue: { plate: number; hops: readonly Hop[] }[] = [{ plate: start, hops: [] }];
-    for (let here = queue.shift(); here; here = queue.shift()) {
-      found.push({ side, ...here });
-      const last = here.hops[here.hops.length - 1]?.bend ?? bend;
-      for (const [i, other] of sheet.part.bends.entries()) {
-        if (i === last) continue;
-        const end = other.sides.findIndex((s) => s.plate === here.plate);
-        if (end < 0) continue;
-        const to = other.sides[1 - end]!.plate;
-        queue.push({ plate: to, hops: [...here.hops, { bend: i, from: here.plate, to }] });
-      }
-    }
-  }
-  return found;
 };
 
 /** The pieces of a plate in its own frame. Holes are filled: only outlines strike tools. */
@@ -157,13 +131,14 @@ const asPiece = (solid: Solid, thickness: number): Piece => {
 
 /**
  * How each plate stands from the bend line in the machine: it depends only on the states of the bends between them,
- * so a view is made once for those states and kept. Bends of the same stroke are passed flat: what hangs on them
- * turns with the other wing, whose tangent line lies one flat length further.
+ * so a view is made once for those states and kept, and so is each branch of them. Bends of the same stroke are passed flat:
+ * what hangs on them turns with the other wing, whose tangent line lies one flat length further.
  */
-export const viewer = (sheet: Developed): ((seat: Seat, angleOf: (bend: number) => number) => readonly View[]) => {
-  const ways = new Map<number, readonly Walk[]>();
+export const viewer = (sheet: Developed): ((seat: Seat, angleOf: (bend: number) => number) => readonly Branch[]) => {
+  const ways = new Map<number, readonly BranchWalks[]>();
   const plates = new Map<number, readonly Solid[]>();
-  const kept = new Map<string, View>();
+  const views = new Map<string, View>();
+  const branches = new Map<string, Branch>();
   const piecesOf = (plate: number): readonly Solid[] => {
     const known = plates.get(plate) ?? platePieces(sheet, plate);
     plates.set(plate, known);
@@ -199,18 +174,19 @@ export const viewer = (sheet: Developed): ((seat: Seat, angleOf: (bend: number) 
       box: [Math.min(...bs), Math.min(...heights), Math.max(...bs), Math.max(...heights)],
     };
   };
+  const kept = <T>(map: Map<string, T>, key: string, make: () => T): T => {
+    let known = map.get(key);
+    if (known === undefined) map.set(key, (known = make()));
+    return known;
+  };
   return (seat, angleOf) => {
     const first = seat.bends[0]!;
-    const all = ways.get(first) ?? walks(sheet, first);
-    ways.set(first, all);
-    return all.map((walk) => {
-      const states = walk.hops.map((hop) => Math.round(angleOf(hop.bend) * 10)).join();
-      const key = `${seat.bends.join('+')}${seat.again ? ' again' : ''}|${seat.gaugeSide}|${walk.plate}|${states}`;
-      const known = kept.get(key);
-      if (known) return known;
-      const view = viewOf(seat, walk, angleOf);
-      kept.set(key, view);
-      return view;
-    });
+    let all = ways.get(first);
+    if (!all) ways.set(first, (all = branchWalks(walks(sheet, first))));
+    const seated = `${seat.bends.join('+')}${seat.again ? ' again' : ''}|${seat.gaugeSide}`;
+    const statesOf = (bends: readonly number[]): string => bends.map((b) => Math.round(angleOf(b) * 10)).join();
+    return all.map((branch, i) => kept(branches, `${seated}|${i}|${statesOf(branch.bends)}`, () => ({
+      views: branch.walks.map((walk) => kept(views, `${seated}|${walk.plate}|${statesOf(walk.hops.map((hop) => hop.bend))}`, () => viewOf(seat, walk, angleOf))),
+    })));
   };
 };
