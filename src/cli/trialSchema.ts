@@ -105,6 +105,11 @@ const machine = z.object({
   crowning: z.enum(['powered', 'by hand', 'none']),
   bedHeight: number,
   repeatability: z.object({ ram: known, x: known, r: known }),
+  seats: z.discriminatedUnion('source', [
+    z.object({ source: z.literal('measured'), places: list(z.object({ along: number, gap: number })), tilt: z.enum(['each step', 'one setting', 'none']) }),
+    z.object({ source: z.literal('not known') }),
+  ]).exactOptional(),
+  beware: list(text).exactOptional(),
   options: list(z.object({ id: text, name: text, price: number })),
   price: number,
   currency: text,

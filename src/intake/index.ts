@@ -2,7 +2,7 @@ export type { Intake, Refusal, RefusalCode } from './refusal.js';
 export { type ReadStepOptions, closeStepReader, readStep } from './step/reader.js';
 export { type BlankDxfFailure, type BlankDxfOptions, type BlankDxfResult, type CutBlank, readBlankDxf } from './readBlankDxf.js';
 export { dxfReadingSchema, ruleSchema } from './dxfReadingSchema.js';
-export { readDxfAside } from './readDxfAside.js';
+export { readDxfAside, readOutlineAside } from './readDxfAside.js';
 export { type DxfPartFailure, type DxfPartResult, readDxfPart } from './readDxfPart.js';
 export { partOfProfile } from './partOfProfile.js';
 export { profileSchema } from './profileSchema.js';

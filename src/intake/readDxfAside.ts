@@ -1,7 +1,8 @@
 import { Worker } from 'node:worker_threads';
 import type { DxfReading } from '../sheet/index.js';
 import type { DrawingRequest } from './dxf/drawingWorker.js';
-import type { DxfPartFailure, DxfPartResult } from './readDxfPart.js';
+import type { CutBlank } from './readBlankDxf.js';
+import type { DxfPartResult } from './readDxfPart.js';
 
 /** s; a drawing of one blank takes a tenth of one. */
 const SECONDS = 10;
@@ -14,22 +15,19 @@ const workerUrl = (): URL => {
   return new URL('./dxf/drawingWorker.js', own.endsWith('.ts') ? own.replace('/src/', '/dist/') : own);
 };
 
-const failed = (code: DxfPartFailure['code'], sentence: string, measure?: number): DxfPartResult => ({
-  ok: false, seen: { layers: [], curves: [] }, failure: { code, sentence, bends: [], ...(measure === undefined ? {} : { measure }) },
-});
+interface AsideOptions {
+  readonly seconds?: number;
+  readonly signal?: AbortSignal;
+}
+type Code = 'cancelled' | 'time limit' | 'memory limit';
 
-/**
- * `readDxfPart` in a worker of its own, which is ended after ten seconds or 640 MB: a drawing made to hang a program ends in a sentence.
- *
- * @example await readDxfAside(bytes, 'flat', { from: 'dxf', thickness: 1.5 })
- */
-export const readDxfAside = (bytes: Uint8Array, name: string, told: DxfReading, options: { readonly seconds?: number; readonly signal?: AbortSignal } = {}): Promise<DxfPartResult> => {
-  const { seconds = SECONDS, signal } = options;
+/** Reads in a worker of its own, which is ended after ten seconds or 640 MB: a drawing made to hang a program ends in a sentence. */
+const aside = <T>(request: DrawingRequest, failed: (code: Code, sentence: string, measure?: number) => T, { seconds = SECONDS, signal }: AsideOptions): Promise<T> => {
+  const { name } = request;
   if (signal?.aborted === true) return Promise.resolve(failed('cancelled', `${name} was not read: the reading was cancelled.`));
   return new Promise((resolve, reject) => {
-    const request: DrawingRequest = { bytes, name, told };
     const worker = new Worker(workerUrl(), { workerData: request, execArgv: [], resourceLimits: { maxOldGenerationSizeMb: HEAP_MB }, stdout: true, stderr: true });
-    const finish = (result: DxfPartResult): void => {
+    const finish = (result: T): void => {
       clearTimeout(limit);
       signal?.removeEventListener('abort', onAbort);
       void worker.terminate().then(() => resolve(result));
@@ -45,3 +43,19 @@ export const readDxfAside = (bytes: Uint8Array, name: string, told: DxfReading, 
     });
   });
 };
+
+/**
+ * `readDxfPart` in a worker of its own.
+ *
+ * @example await readDxfAside(bytes, 'flat', { from: 'dxf', thickness: 1.5 })
+ */
+export const readDxfAside = (bytes: Uint8Array, name: string, told: DxfReading, options: AsideOptions = {}): Promise<DxfPartResult> =>
+  aside<DxfPartResult>({ bytes, name, told }, (code, sentence, measure) => ({
+    ok: false, seen: { layers: [], curves: [] }, failure: { code, sentence, bends: [], ...(measure === undefined ? {} : { measure }) },
+  }), options);
+
+/** The outline of a drawing or one sentence why there is none: `readBlankDxf` in a worker of its own. */
+export type OutlineRead = { readonly ok: true; readonly value: CutBlank } | { readonly ok: false; readonly failure: { readonly sentence: string } };
+
+export const readOutlineAside = (bytes: Uint8Array, name: string, options: AsideOptions = {}): Promise<OutlineRead> =>
+  aside<OutlineRead>({ bytes, name }, (_, sentence) => ({ ok: false, failure: { sentence } }), options);

@@ -1,9 +1,9 @@
 import type { Metal } from '../metal/index.js';
-import type { Machine, Rack } from '../shop/index.js';
 import type { Store } from '../store/index.js';
 import type { FitDesk } from './fitDesk.js';
 import type { JobPool } from './jobPool.js';
 import type { PaperDesk } from './paperDesk.js';
+import type { ShopKeeper } from './shopKeeper.js';
 
 /** What the routes work with. */
 export interface Context {
@@ -11,7 +11,7 @@ export interface Context {
   readonly jobs: JobPool;
   readonly fits: FitDesk;
   readonly desk: PaperDesk;
-  readonly machines: readonly Machine[];
-  readonly rack: Rack;
+  /** Floor, racks and condition records: `shop.current()` is what there is to plan with. */
+  readonly shop: ShopKeeper;
   readonly metals: readonly Metal[];
 }

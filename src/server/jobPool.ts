@@ -1,6 +1,6 @@
 import type { Machine, Rack } from '../shop/index.js';
 import type { Metal } from '../metal/index.js';
-import type { JobEnd, JobRecord, NewJob, Store } from '../store/index.js';
+import type { JobEnd, JobRecord, MadeWith, NewJob, Store } from '../store/index.js';
 import type { Trial } from '../trial/index.js';
 import { HttpError } from './httpError.js';
 import { planSeconds, proofSeconds, waitingJobs, workers } from './limits.js';
@@ -23,6 +23,7 @@ export interface JobAsked extends NewJob {
   readonly machine: Machine;
   readonly metal: Metal;
   readonly rack: Rack;
+  readonly madeWith: MadeWith;
   readonly seconds?: number;
 }
 
@@ -123,7 +124,7 @@ export class JobPool {
   }
 
   private async run(live: Live): Promise<void> {
-    const { partId, partRevision, machine, rack, metal, quantity, seconds = planSeconds } = live.asked;
+    const { partId, partRevision, machine, rack, madeWith, metal, quantity, seconds = planSeconds } = live.asked;
     const stored = await this.store.part(partId, partRevision);
     if (stored === undefined) return this.finish(live, { state: 'failed', why: 'The part was purged before the job began.' });
     await this.store.jobStarted(live.record.id);
@@ -140,7 +141,7 @@ export class JobPool {
     if (end.state === 'failed') return this.finish(live, end);
     if (end.trial === undefined) return this.finish(live, { state: end.state, ...why(end.why) });
     const kept = await this.store.addTrial({
-      partId, partRevision, metalId: metal.id, trial: end.trial, summary: trialSummary(end.trial, end.defect !== undefined), ...(end.defect === undefined ? {} : { defect: end.defect }),
+      partId, partRevision, metalId: metal.id, trial: end.trial, madeWith, summary: trialSummary(end.trial, end.defect !== undefined), ...(end.defect === undefined ? {} : { defect: end.defect }),
     }, live.by);
     if (kept === undefined) return this.finish(live, { state: 'failed', why: 'The part was purged while it was planned.' });
     await this.finish(live, { state: end.state, trialId: kept.id, ...why(end.why) });

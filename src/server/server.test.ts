@@ -56,7 +56,7 @@ const oneSentence = /^([A-Z']|[\w.]+\.(step|stp) ).*[.]$/;
 describe('what there is', () => {
   test('health, machines, tools, metals', async () => {
     expect((await ask('/api/health')).body).toEqual({ ok: true });
-    expect((await ask('/api/machines')).body).toEqual({ machines: JSON.parse(JSON.stringify(demoFloor())) });
+    expect((await ask('/api/machines')).body).toMatchObject({ machines: JSON.parse(JSON.stringify(demoFloor())), unreadable: [] });
     expect((await ask('/api/tools')).body).toHaveProperty('rack.punches.0.id');
     expect((await ask('/api/metals')).body).toHaveProperty('metals.0.name');
   });

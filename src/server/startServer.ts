@@ -3,7 +3,6 @@ import fastify, { type FastifyInstance } from 'fastify';
 import { closeStepReader } from '../intake/index.js';
 import { metals } from '../metal/index.js';
 import { demoParts } from '../sheet/index.js';
-import { demoFloor, demoRack } from '../shop/index.js';
 import { openStore, type Store } from '../store/index.js';
 import type { Context } from './context.js';
 import { FitDesk } from './fitDesk.js';
@@ -17,9 +16,12 @@ import { PaperDesk } from './paperDesk.js';
 import { paperRoutes } from './routes/papers.js';
 import { partRoutes } from './routes/parts.js';
 import { bendRoutes } from './routes/bend.js';
+import { sectionRoutes } from './routes/sections.js';
+import { shopRoutes } from './routes/shop.js';
 import { stockRoutes } from './routes/stock.js';
 import { trialRoutes } from './routes/trials.js';
 import { sendFault } from './sendFault.js';
+import { ShopKeeper } from './shopKeeper.js';
 import { type ListenOptions, listenOptions, type ServerOptions, StartRefusal } from './serverOptions.js';
 
 export interface RunningServer {
@@ -37,10 +39,12 @@ export const startServer = async (options: ServerOptions = {}): Promise<RunningS
   const jobs = new JobPool(store);
   const fits = new FitDesk(store);
   const desk = new PaperDesk();
+  const shop = new ShopKeeper(store);
   try {
     await store.stopLeftoverJobs('stopped by restart');
     await firstStart(store);
-    const app = await application(listen, { store, jobs, fits, desk, machines: demoFloor(), rack: demoRack(), metals });
+    await shop.firstStart();
+    const app = await application(listen, { store, jobs, fits, desk, shop, metals });
     await app.listen({ port: listen.port, host: listen.host });
     return { url: urlOf(app, listen), close: () => closeAll(app, jobs, fits, desk, store) };
   } catch (error) {
@@ -59,6 +63,8 @@ const application = async (listen: ListenOptions, context: Context): Promise<Fas
   stockRoutes(app, context);
   bendRoutes(app, context);
   await partRoutes(app, context);
+  shopRoutes(app, context);
+  sectionRoutes(app);
   trialRoutes(app, context);
   jobRoutes(app, context);
   fitRoutes(app, context);

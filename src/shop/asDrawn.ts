@@ -1,7 +1,7 @@
 const isCorner = (value: unknown): value is { readonly x: number; readonly y: number; readonly bulge: number } =>
   typeof value === 'object' && value !== null && 'x' in value && 'y' in value && 'bulge' in value;
 
-/** Machines and tools as this program prints them, their cross-sections corner by corner, in the words that `parseFloor` and `parseRack` take. */
+/** Cross-sections as this program prints them, corner by corner, in the words that the shop's parsers take; all else as it is. */
 export const asDrawn = (value: unknown): unknown => {
   if (Array.isArray(value)) {
     const all: readonly unknown[] = value;

@@ -11,6 +11,8 @@ export interface DataFault {
   readonly field: string;
   /** One sentence that names entry, field and what is allowed. */
   readonly sentence: string;
+  /** What else was found wrong with single fields: for a form that tells all at once. */
+  readonly others?: readonly DataFault[];
 }
 
 export type Refused = { readonly ok: false; readonly fault: DataFault };
@@ -63,7 +65,11 @@ export const readShape = <S extends z.ZodType>(
 ): Result<z.output<S>, DataFault> => {
   const read = schema.safeParse(json);
   if (read.success) return { ok: true, value: read.data };
-  const issue = read.error.issues[0]!;
+  const [first, ...rest] = read.error.issues.map((issue) => faultOf(issue, json, what, depth));
+  return { ok: false, fault: { ...first!, ...(rest.length > 0 ? { others: rest } : {}) } };
+};
+
+const faultOf = (issue: z.core.$ZodIssue, json: unknown, what: string, depth: number): DataFault => {
   const inEntry = issue.path.length >= depth && typeof issue.path[depth - 1] === 'number';
   const head = inEntry ? issue.path.slice(0, depth) : [];
   const id = at(json, [...head, 'id']);
@@ -73,7 +79,7 @@ export const readShape = <S extends z.ZodType>(
   const field = rest === '' ? 'the whole' : rest;
   if (issue.code === 'unrecognized_keys') {
     const named = [...(rest === '' ? [] : [rest]), issue.keys[0]].join('.');
-    return refuse('shape', entry, named, 'is not a known field');
+    return refuse('shape', entry, named, 'is not a known field').fault;
   }
-  return refuse('shape', entry, field, `${issue.message} (${shown(at(json, issue.path))})`);
+  return refuse('shape', entry, field, `${issue.message} (${shown(at(json, issue.path))})`).fault;
 };

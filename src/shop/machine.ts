@@ -27,6 +27,20 @@ export interface Finger {
 /** A measured figure, or that nobody measured it. mm */
 export type Known = { readonly value: number; readonly source: 'as new' | 'measured' } | { readonly source: 'not known' };
 
+/** One place of a wear map: how much further ram seat and bed seat stand apart there than a straight and parallel pair would. mm */
+export interface SeatPlace {
+  readonly along: number;
+  readonly gap: number;
+}
+
+/**
+ * The wear of bed and ram seats along the length, or that nobody measured it. `tilt`: can the ram be set out of level to follow it,
+ * for each step (two ends of their own), once for a set-up, or not at all?
+ */
+export type Seats =
+  | { readonly source: 'measured'; readonly places: readonly SeatPlace[]; readonly tilt: 'each step' | 'one setting' | 'none' }
+  | { readonly source: 'not known' };
+
 /** The fields of a machine that an option replaces; mm. What is absent stays. */
 export interface OptionEffect {
   readonly x?: Axis;
@@ -102,6 +116,10 @@ export interface Machine {
   readonly bedHeight: number;
   /** mm, of one axis come back to one place. */
   readonly repeatability: { readonly ram: Known; readonly x: Known; readonly r: Known };
+  /** Absent on a new machine: its seats are taken as straight. On a used one, absent is not known. */
+  readonly seats?: Seats;
+  /** What its condition record says that everybody who plans on it must read, one sentence each. */
+  readonly beware?: readonly string[];
   readonly options: readonly MachineOption[];
   readonly price: number;
   readonly currency: string;

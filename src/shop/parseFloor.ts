@@ -11,6 +11,9 @@ import { withOptions } from './withOptions.js';
 const mm = (least: number, most: number) => within(least, most, 'mm');
 const travel = mm(-5000, 5000);
 
+/** Places of a wear map: more than anybody measures. */
+const MOST_PLACES = 200;
+
 const axisSchema = z.discriminatedUnion(
   'drive',
   [
@@ -29,6 +32,19 @@ const knownSchema = z.discriminatedUnion(
     z.strictObject({ source: z.literal('not known') }),
   ],
   { error: 'must have a source, one of: as new, measured, not known' },
+);
+
+const seatsSchema = z.discriminatedUnion(
+  'source',
+  [
+    z.strictObject({
+      source: z.literal('measured'),
+      places: list(z.strictObject({ along: mm(-6000, 6000), gap: mm(-20, 20) }), 2, 'places').max(MOST_PLACES, { error: `must list at most ${MOST_PLACES} places` }),
+      tilt: oneOf(['each step', 'one setting', 'none']),
+    }),
+    z.strictObject({ source: z.literal('not known') }),
+  ],
+  { error: 'must have a source, one of: measured, not known' },
 );
 
 const machineSchema = z.strictObject({
@@ -78,6 +94,8 @@ const machineSchema = z.strictObject({
   crowning: oneOf(['powered', 'by hand', 'none']),
   bedHeight: mm(300, 2000),
   repeatability: z.strictObject({ ram: knownSchema, x: knownSchema, r: knownSchema }),
+  seats: seatsSchema.exactOptional(),
+  beware: list(words('a sentence'), 0, 'sentences').exactOptional(),
   options: list(
     z.strictObject({
       id: words('a short id'), name: words('a name'), price: within(0, 10_000_000, 'in the currency'),
@@ -162,8 +180,16 @@ const machineFault = (m: Machine): Refused | undefined => {
     axisFault(m.id, 'x', m.gauge.x) ??
     axisFault(m.id, 'r', m.gauge.r) ??
     axisFault(m.id, 'z', m.gauge.z) ??
+    seatsFault(m) ??
     fingerFault(m.id, m.gauge.finger)
   );
+};
+
+const seatsFault = (m: Machine): Refused | undefined => {
+  if (m.seats?.source !== 'measured') return undefined;
+  const { places } = m.seats;
+  const i = places.findIndex((p, k) => k > 0 && p.along <= places[k - 1]!.along);
+  return i < 0 ? undefined : refuse('sense', m.id, `seats.places.${i}.along`, `(${places[i]!.along} mm) must be further right than the place before it (${places[i - 1]!.along} mm)`);
 };
 
 /** Each option names itself once, and the machine that carries it makes sense. */

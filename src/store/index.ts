@@ -1,7 +1,8 @@
 export { databaseName, openStore } from './openStore.js';
 export type { Opened } from './openStore.js';
-export type { JobEnd, NewJob, NewTrial, Reading, Store } from './store.js';
+export type { JobEnd, NewJob, NewShopRevision, NewTrial, Reading, Store } from './store.js';
 export type {
-  AuditEvent, JobRecord, JobState, PartRevision, Purge, RefusedRecord, Source, StoredPart, StoredTrial, TrialRecord, TrialSummary,
+  AuditEvent, JobRecord, JobState, MadeWith, PartRevision, Purge, RefusedRecord, ShopKind, ShopRevision, Source, StoredPart, StoredShopEntry, StoredTrial,
+  TrialRecord, TrialSummary,
 } from './records.js';
 export { newId } from './newId.js';

@@ -73,4 +73,21 @@ export const migrations: readonly string[] = [
   create trigger events_kept before delete on events
     begin select raise(abort, 'the audit record is never removed'); end;
   `,
+  // machines, racks and condition records as revisions; a trial names those it was made with
+  `
+  create table shop_revisions (
+    kind text not null check (kind in ('machine', 'rack', 'condition')), id text not null, revision integer not null,
+    name text not null, demo integer not null, data_json text, change text not null, created_at text not null, by text not null,
+    primary key (kind, id, revision)
+  ) strict;
+  create trigger shop_revisions_stay before update on shop_revisions
+    begin select raise(abort, 'a revision is never overwritten'); end;
+  create trigger shop_revisions_kept before delete on shop_revisions
+    begin select raise(abort, 'a revision is never removed'); end;
+
+  alter table trials add column machine_revision integer;
+  alter table trials add column condition_revision integer;
+  alter table trials add column rack_id text;
+  alter table trials add column rack_revision integer;
+  `,
 ];

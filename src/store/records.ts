@@ -42,8 +42,40 @@ export interface StoredPart extends PartRevision {
   readonly refused: readonly RefusedRecord[];
 }
 
+/** Machines of the floor by their id, racks by theirs, condition records by the id of their machine. */
+export type ShopKind = 'machine' | 'rack' | 'condition';
+
+/** What a list shows of one revision of a machine, a rack or a condition record. */
+export interface ShopRevision {
+  readonly kind: ShopKind;
+  readonly id: string;
+  /** 1, 2, ...: a change makes a new one, none is ever overwritten. */
+  readonly revision: number;
+  readonly name: string;
+  readonly demo: boolean;
+  /** This revision took it off the floor. */
+  readonly takenOff: boolean;
+  readonly change: string;
+  /** ISO 8601, UTC. */
+  readonly createdAt: string;
+  readonly by: string;
+}
+
+export interface StoredShopEntry extends ShopRevision {
+  /** As it was handed in: for the shop's parsers. */
+  readonly data: unknown;
+}
+
+/** The revisions that a trial was made with; null where it was made before they were kept, or without a condition record. */
+export interface MadeWith {
+  readonly machineRevision: number | null;
+  readonly conditionRevision: number | null;
+  readonly rackId: string | null;
+  readonly rackRevision: number | null;
+}
+
 /** What a list shows of a trial. */
-export interface TrialRecord {
+export interface TrialRecord extends MadeWith {
   readonly id: string;
   readonly partId: string;
   readonly partRevision: number;

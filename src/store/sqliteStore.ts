@@ -3,6 +3,7 @@ import { events } from './eventsTable.js';
 import { addJobs, jobById, jobEnded, jobs, jobStarted, stopLeftoverJobs } from './jobsTable.js';
 import { addPart, addReading, addRevision, latestParts, originalFile, revisions, siblings, storedPart } from './partsTable.js';
 import { purgePart, purgeRecord } from './purgePart.js';
+import { addShopRevision, shopEntries, shopEntry, shopRevisions } from './shopTable.js';
 import type { Store } from './store.js';
 import { addTrial, defect, storedTrial, trialRecord, trials } from './trialsTable.js';
 
@@ -24,6 +25,10 @@ export function sqliteStore(db: SqliteFile, released: () => void): Store {
     trialRecord: async (id) => trialRecord(db, id),
     trial: async (id) => storedTrial(db, id),
     defect: async (trialId) => defect(db, trialId),
+    addShopRevision: async (entry, by) => addShopRevision(db, entry, by),
+    shopEntries: async (kind) => shopEntries(db, kind),
+    shopEntry: async (kind, id, revision) => shopEntry(db, kind, id, revision),
+    shopRevisions: async (kind, id) => shopRevisions(db, kind, id),
     addJobs: async (newJobs, by) => addJobs(db, newJobs, by),
     jobStarted: async (id) => jobStarted(db, id),
     jobEnded: async (id, end) => jobEnded(db, id, end),

@@ -208,3 +208,31 @@ function trialOf(name: string): Pick<NewTrial, 'trial' | 'summary'> {
   };
   return { trial, summary };
 }
+
+describe('machines, racks and condition records', () => {
+  const entry = { kind: 'machine', id: 'm', name: 'M', demo: false, data: { id: 'm', throat: 1 }, change: 'new', after: 0 } as const;
+
+  test('a change is the next revision, and only of the one that it follows', async () => {
+    expect(await store.addShopRevision(entry, 'ann')).toMatchObject({ revision: 1, takenOff: false });
+    expect(await store.addShopRevision({ ...entry, data: { id: 'm', throat: 2 }, change: 'throat', after: 1 }, 'ben')).toMatchObject({ revision: 2 });
+    expect(await store.addShopRevision({ ...entry, after: 1 }, 'cy')).toBeUndefined();
+    expect((await store.shopEntry('machine', 'm', 1))!.data).toEqual({ id: 'm', throat: 1 });
+    expect((await store.shopEntries('machine')).map(({ revision, data }) => [revision, data])).toEqual([[2, { id: 'm', throat: 2 }]]);
+    expect((await store.shopRevisions('machine', 'm')).map(({ revision, by, change }) => [revision, by, change])).toEqual([[1, 'ann', 'new'], [2, 'ben', 'throat']]);
+    await store.addShopRevision({ ...entry, data: null, change: 'taken off', after: 2 }, 'ann');
+    expect(await store.shopEntries('machine')).toEqual([]);
+    expect(await store.shopEntry('machine', 'm')).toBeUndefined();
+    expect(await store.shopEntries('rack')).toEqual([]);
+  });
+
+  test('nothing overwrites or removes one, not even by hand', async () => {
+    await store.addShopRevision(entry, 'ann');
+    await store.close();
+    const db = new sqlite.Database(join(dir, databaseName));
+    db.exec('pragma locking_mode = exclusive');
+    expect(() => db.run("update shop_revisions set change = 'x'")).toThrow('never overwritten');
+    expect(() => db.run('delete from shop_revisions')).toThrow('never removed');
+    db.close();
+    store = opened();
+  });
+});

@@ -1,7 +1,8 @@
 import type { Part } from '../sheet/index.js';
 import type { Trial } from '../trial/index.js';
 import type {
-  AuditEvent, JobRecord, PartRevision, Purge, RefusedRecord, StoredPart, StoredTrial, TrialRecord, TrialSummary,
+  AuditEvent, JobRecord, MadeWith, PartRevision, Purge, RefusedRecord, ShopKind, ShopRevision, StoredPart, StoredShopEntry, StoredTrial, TrialRecord,
+  TrialSummary,
 } from './records.js';
 
 /** What one file gave: stored as a whole or not at all. */
@@ -16,9 +17,24 @@ export interface NewTrial {
   readonly partRevision: number;
   readonly metalId: string;
   readonly trial: Trial;
+  /** Absent where the machine and the rack are not from the store. */
+  readonly madeWith?: MadeWith;
   readonly summary: TrialSummary;
   /** The text of the file that reproduces a plan rejected by the proof. */
   readonly defect?: string;
+}
+
+export interface NewShopRevision {
+  readonly kind: ShopKind;
+  readonly id: string;
+  readonly name: string;
+  readonly demo: boolean;
+  /** Null takes it off the floor. */
+  readonly data: unknown;
+  /** What this revision changes, in words. */
+  readonly change: string;
+  /** The revision that it follows, 0 for a new entry: a change made meanwhile by somebody else is not lost sight of. */
+  readonly after: number;
 }
 
 export interface NewJob {
@@ -68,6 +84,15 @@ export interface Store {
   trial(id: string): Promise<StoredTrial | undefined>;
   /** The text of the defect file of a trial, if its plan was rejected by the proof. */
   defect(trialId: string): Promise<string | undefined>;
+
+  /** The next revision of a machine, a rack or a condition record; undefined when another one has come in between. */
+  addShopRevision(entry: NewShopRevision, by: string): Promise<ShopRevision | undefined>;
+  /** The latest revision of each that is not taken off, in the order in which they first came. */
+  shopEntries(kind: ShopKind): Promise<readonly StoredShopEntry[]>;
+  /** The latest revision, or the one asked for. */
+  shopEntry(kind: ShopKind, id: string, revision?: number): Promise<StoredShopEntry | undefined>;
+  /** Oldest first; empty when there is no such entry. */
+  shopRevisions(kind: ShopKind, id: string): Promise<readonly ShopRevision[]>;
 
   addJobs(jobs: readonly NewJob[], by: string): Promise<readonly JobRecord[]>;
   jobStarted(id: string): Promise<void>;

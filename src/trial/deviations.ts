@@ -3,11 +3,11 @@ import type { Metal } from '../metal/index.js';
 import { type Dimension, type Feature, type DimensionReading, bendsOf, edgeAt, heightOver, path, readings } from '../sheet/index.js';
 import type { Machine } from '../shop/index.js';
 import { type BendChains, type Chain, type Slopes, backOf, chainOf, foldTo, slopesOf, sumOfChains } from './chain.js';
-import { type ErrorSource, type ErrorSources, angleSlopes, errorSources } from './errorSources.js';
+import { type ErrorSource, type ErrorSources, type SeatsLeft, angleSlopes, errorSources, seatsAtBest } from './errorSources.js';
 import { plateNames } from './names.js';
 import type { Contribution, Spread } from './trial.js';
 import type { StrokeOption } from './strokeOption.js';
-import type { Tooling } from './tooling.js';
+import { type Tooling, bendLength } from './tooling.js';
 import { alongSign, wingFrame } from './views.js';
 
 /** Where the bends made so far came to lie, to first order. */
@@ -47,8 +47,13 @@ export interface Deviations {
   readonly key: (placed: Placed) => string;
 }
 
-/** The scatter and the systematic errors of a part's dimensions on one machine with one tooling, by stops and order. */
-export const createDeviations = (tooling: Pick<Tooling, 'sheet' | 'forming'>, machine: Machine, metal: Metal): Deviations => {
+/**
+ * The scatter and the systematic errors of a part's dimensions on one machine with one tooling, by stops and order. `standing` says what
+ * wear leaves where each step's station stands; without it each step is taken at the best place for its length.
+ */
+export const createDeviations = (
+  tooling: Pick<Tooling, 'sheet' | 'forming'>, machine: Machine, metal: Metal, standing?: ReadonlyMap<string, SeatsLeft>,
+): Deviations => {
   const { sheet, forming } = tooling;
   const { part } = sheet;
   const sources: ErrorSources = errorSources(machine, metal, part.thickness);
@@ -63,14 +68,17 @@ export const createDeviations = (tooling: Pick<Tooling, 'sheet' | 'forming'>, ma
     let angle = angleOf.get(key);
     if (!angle) {
       const slope = angleSlopes(vBend);
+      const left = standing?.get(step) ?? seatsAtBest(machine, lengthOf.get(step) ?? bendLength(part, bend));
       angle = sumOfChains(
-        [unitOf(sources.ram(step)), slope.ram], [thickness, slope.thickness], [unitOf(sources.strength), slope.strength], [unitOf(sources.angle(setup)), 1],
+        [unitOf(sources.ram(step)), slope.ram], ...(left ? [[unitOf(sources.seats(step, left)), slope.ram] as const] : []), [thickness, slope.thickness], [unitOf(sources.strength), slope.strength], [unitOf(sources.angle(setup)), 1],
       );
       angleOf.set(key, angle);
     }
     return { angle, deduction: unitOf(sources.deduction(setup)) };
   };
   const stepOf = new Map<number, string>();
+  /** mm from end to end of a step's bends. */
+  const lengthOf = new Map<string, number>();
   const chainsOf = (placed: Placed) => (bend: number): BendChains => ({ ...placed.get(bend)!, ...formedOf(bend, stepOf.get(bend) ?? part.bends[bend]!.id) });
   const edgeName = (feature: Feature & { kind: 'edge' }): string => `edge ${edgeAt(part, feature.plate, feature.at) + 1} of ${names[feature.plate]!}`;
   /** A cut edge's own error, counted out of the plate. */
@@ -104,6 +112,7 @@ export const createDeviations = (tooling: Pick<Tooling, 'sheet' | 'forming'>, ma
     if (group.pass === 2) return before;
     const step = group.bends.map((b) => part.bends[b]!.id).join('+');
     for (const bend of group.bends) stepOf.set(bend, step);
+    lengthOf.set(step, line[1] - line[0]);
     const first = part.bends[group.bends[0]!]!;
     const into = wingFrame(first, seat.gaugeSide, group.hubSide);
     // how far the bend line lies off towards the gauge at a place along the bed: at(place) = level + slope (place - from)

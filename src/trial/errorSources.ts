@@ -1,5 +1,5 @@
 import { type Metal, thicknessTolerance } from '../metal/index.js';
-import type { Known, Machine } from '../shop/index.js';
+import { type Known, type Machine, bestPlace } from '../shop/index.js';
 import { type VBend, insideRadiusAt } from './vBend.js';
 
 /**
@@ -54,6 +54,23 @@ const SHEET_WIDTH = 1250;
 const known = (figure: Known): Pick<ErrorSource, 'half' | 'mark'> =>
   figure.source === 'not known' ? { half: null, mark: 'not known' } : { half: figure.value, mark: `${figure.source}` };
 
+/** What wear of bed and ram seats leaves of the depth along one stroke, plus and minus; null where it was not measured. */
+export interface SeatsLeft {
+  readonly half: number | null;
+  readonly mark: string;
+}
+
+const whole = (along: number): string => along.toFixed(0);
+
+/** At the best place along the bed for a bend of this length: what a search may count on before the stations stand. Undefined where nothing is to be counted. */
+export const seatsAtBest = (machine: Machine, length: number): SeatsLeft | undefined => {
+  if (machine.seats?.source !== 'measured') return machine.condition === 'new' && machine.seats === undefined ? undefined : { half: null, mark: 'not known' };
+  const place = bestPlace(machine, length);
+  if (place === null) return { half: null, mark: 'not known so far along the bed' };
+  const { fit, window: [from, to] } = place;
+  return { half: fit.left, mark: `measured; least from ${whole(from)} to ${whole(to)} mm of the bed's middle` };
+};
+
 /** A figure that older records do not hold: taken as usual on a new machine, not known on a used one. */
 const knownOr = (figure: Known | undefined, machine: Machine, usual: number): Pick<ErrorSource, 'half' | 'mark'> => {
   if (figure) return known(figure);
@@ -83,6 +100,7 @@ export const errorSources = (machine: Machine, metal: Metal, thickness: number) 
     xZero: keep({ id: 'x zero', what: 'zero of the X axis', at: '', unit: 'mm', kind: 'systematic', half: USUAL.xZero, mark: HABIT }),
     squareness: keep({ id: 'squareness', what: 'squareness of the gauge', at: '', unit: 'mm over 1,000 mm', kind: 'systematic', ...knownOr(gauge.squareness, machine, USUAL.squareness) }),
     ram: (step: string): ErrorSource => keep({ id: `ram|${step}`, what: 'repeatability of the ram', at: step, unit: 'mm', kind: 'scatter', ...known(repeatability.ram) }),
+    seats: (step: string, left: SeatsLeft): ErrorSource => keep({ id: `seats|${step}`, what: 'wear of bed and ram seats', at: step, unit: 'mm', kind: 'scatter', ...left }),
     x: (step: string): ErrorSource => keep({ id: `x|${step}`, what: 'repeatability of X', at: step, unit: 'mm', kind: 'scatter', ...known(repeatability.x) }),
     r: (step: string): ErrorSource => keep({ id: `r|${step}`, what: 'repeatability of R', at: step, unit: 'mm', kind: 'scatter', ...known(repeatability.r) }),
     play: (step: string, finger: number): ErrorSource =>

@@ -6,6 +6,7 @@ import { type EndPieces, type EarStock, endPieces, freshEars, withoutEnds } from
 import { type StationHeight, correctedHeights, heightFault } from './heights.js';
 import { BASE_ALLOWANCE, BETWEEN_STATIONS } from './limits.js';
 import type { Planned } from './task.js';
+import type { Settle } from './seatShift.js';
 import { type Stock, compose, lengthFor, plainStock, without } from './segments.js';
 import type { Placed, Station } from './trial.js';
 import { reachesFrames } from './toolClearance.js';
@@ -122,6 +123,23 @@ const emptyLimitOf = (pair: Pair): number => {
   return known;
 };
 
+/** The steps' bend lines along the bed with the row at 0, and how far it may go with deep sheets between the side frames. mm */
+const settling = (plan: readonly Planned[], row: readonly Draft[], froms: readonly number[], machine: Machine, [least, most]: Interval): readonly [readonly Interval[], number, number] => {
+  const origins = plan.map((_, i) => {
+    const k = row.findIndex((d) => d.steps.includes(i));
+    return froms[k]! - row[k]!.starts[row[k]!.steps.indexOf(i)]!;
+  });
+  const windows = plan.map(({ option: { line } }, i): Interval => [line[0] + origins[i]!, line[1] + origins[i]!]);
+  let [low, high] = [least, most];
+  plan.forEach(({ option: { setting } }, i) => {
+    if (!reachesFrames(setting)) return;
+    const alongs = setting.views.flatMap((v) => v.pieces.flatMap((p) => p.along)).map((a) => a + origins[i]!);
+    low = Math.max(low, Math.ceil(-machine.betweenFrames / 2 - Math.min(...alongs)));
+    high = Math.min(high, Math.floor(machine.betweenFrames / 2 - Math.max(...alongs)));
+  });
+  return [windows, low, high];
+};
+
 /** The punch shoulder seat's lowest place of one step, up from the die seat. mm */
 export const lowestSeat = (step: Planned): number => {
   const { bend, pair } = step.option.setting;
@@ -130,11 +148,11 @@ export const lowestSeat = (step: Planned): number => {
 
 /**
  * All stations of a plan along one bed under one ram, or why they cannot stand there. Where heights do not suit each other,
- * risers from the rack are laid under dies and `raised` is asked for each step with its die so much higher.
+ * risers from the rack are laid under dies and `raised` is asked for each step with its die so much higher. `settle` may move the row.
  */
 export const layoutOf = (
   plan: readonly Planned[], machine: Machine, rack: Rack, raised: ((step: Planned, riser: number) => Planned | null) | null,
-  force: (step: Planned) => number,
+  force: (step: Planned) => number, settle?: Settle,
 ): LayoutAnswer => {
   const drafts: Draft[] = [];
   const stocks = new Map<string, Stock>();
@@ -191,7 +209,8 @@ export const layoutOf = (
     const heaviest = plan.reduce((best, _, i) => (width(room[i]!) < width(room[best]!) ? i : best), 0);
     return trouble('force', `wherever the stations stand, a step loads one of the two cylinders past half the rating of ${(machine.rating / 1000).toFixed(0)} kN or levers the other up; step ${heaviest + 1} asks ${(force(plan[heaviest]!) / 1000).toFixed(0)} kN`, least - most);
   }
-  const shift = Math.round(Math.min(most, Math.max(least, wished)));
+  const near = Math.round(Math.min(most, Math.max(least, wished)));
+  const shift = settle ? settle(...settling(plan, row, froms, machine, [least, most]), near) : near;
   const stations = row.map((draft, i): Station => {
     const from = froms[i]! + shift;
     return {
@@ -222,7 +241,7 @@ export const layoutOf = (
   if (!fault) return { ok: true, layout: { stations, placements, plan } };
   const risers = raised ? correctedHeights(heights, row.map((d) => heightsFor(rack, d)), machine.shutHeight) : null;
   const higher = risers && plan.map((step, i) => raised!(step, risers[placements[i]!.station]!));
-  if (higher?.every((step): step is Planned => step !== null)) return layoutOf(higher as Planned[], machine, rack, null, force);
+  if (higher?.every((step): step is Planned => step !== null)) return layoutOf(higher as Planned[], machine, rack, null, force, settle);
   return trouble(fault.kind === 'shut' ? 'shut height' : 'one ram', fault.kind === 'shut'
     ? `the stack of station ${fault.working} is ${fault.by.toFixed(1)} mm too low for the ram's lowest place`
     : `at the lowest ram position of station ${fault.working} the punch of station ${fault.struck} goes ${fault.by.toFixed(1)} mm too far into its empty die`, fault.by);

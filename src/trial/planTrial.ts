@@ -14,6 +14,7 @@ import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
 import type { SearchResult } from './search.js';
 import { madeBy } from './made.js';
 import { unheldLimits, withForming } from './stepForming.js';
+import { movedWords, settleBySeats } from './seatShift.js';
 import { runSeconds, stepsOf } from './steps.js';
 import { isScribed, sameFeature } from './stops.js';
 import { type StrokeAnswer, type StrokeOption, bendLine, createStrokeAsker, needOf, settingOf } from './strokeOption.js';
@@ -136,7 +137,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   const within = searchWithin(task, tooling, input);
   const { result } = within;
   hooks.onSearch?.({ task, tooling, result });
-  const kept = result.kind === 'plan' ? layoutOf(result.plan, machine, rack, raised, force) : null;
+  const kept = result.kind === 'plan' ? layoutOf(result.plan, machine, rack, raised, force, machine.seats && settleBySeats(machine)) : null;
   counts['clearance questions asked'] = (counts['clearance questions asked'] ?? 0) + asker.counts.asked;
   counts['clearance questions answered anew'] = (counts['clearance questions answered anew'] ?? 0) + asker.counts.answered;
   counts['strokes asked'] = (counts['strokes asked'] ?? 0) + answers.size;
@@ -205,7 +206,8 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
     format: 'brakewright trial 1', verdict, sheet: { part, allowances: part.bends.map(() => 0) },
     metal: { id: metal.id, name: metal.name }, quantity, machine, punches: [], dies: [], risers: [], stations: [], steps: [],
     seconds: 0, timeModel: [], bound: 0, proven: false, model: '', reasons: [], remedies: [], proof: NOT_CHECKED, warnings: [],
-    assumptions: part.assumptions.map((a) => a.sentence), counts, ...more, computeSeconds: (now() - started) / 1000,
+    assumptions: part.assumptions.map((a) => a.sentence), counts, ...more,
+    ...(machine.beware ? { warnings: [...(more.warnings ?? []), ...machine.beware] } : {}), computeSeconds: (now() - started) / 1000,
   });
   if (part.bends.length === 0) {
     return done('makes', { proven: true, model: 'A flat sheet asks no stroke.', warnings: ['This part is a flat sheet: there is nothing to bend.'] });
@@ -232,7 +234,12 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
       const eared = attempt.result.kind === 'none' ? withEars(tooling, input.machine, groups, attempt.result.blocked) : null;
       if (eared) attempt = orderWith(input, hooks, eared, groups, twice, stopNow, counts);
       const { result } = attempt;
-      if (result.kind === 'plan' && attempt.layout) return made(input, attempt, result, done, tried, twice);
+      const unheld = attempt.layout && attempt.within.whereItStands(attempt.layout);
+      if (result.kind === 'plan' && attempt.layout && !unheld) return made(input, attempt, result, done, tried, twice);
+      if (unheld) {
+        undecided = true;
+        reasons.push(unheld);
+      }
       if (result.kind === 'undecided') {
         undecided = true;
         reasons.unshift({ code: 'limit', bends: [], sentence: `The computing time of ${(limit / 1000).toFixed(0)} s ended before an order was found or ruled out with V ${tooling.v}.` });
@@ -312,13 +319,14 @@ const made = (
       ...(hand > 1e-6 ? [{ what: 'axes set by hand between steps', seconds: hand }] : []),
       { what: `set-up of ${layout.stations.length} station${layout.stations.length > 1 ? 's' : ''} and the batch, shared by ${input.quantity}`, seconds: batch },
     ],
-    dimensions: attempt.within.predicted(layout.plan),
+    dimensions: attempt.within.predicted(layout),
     bound: result.bound + TIME.batch / input.quantity, proven: result.proven,
     model: modelSentence(steps.length, [...new Set(tried)], input, twice),
     warnings: [
       ...new Set(tooling.forming.flatMap((f) => f.air.warnings)),
       ...formedRadius,
       ...unheldLimits(steps),
+      ...[movedWords(input.machine, layout)].filter((words) => words !== null),
       ...steps.filter((_, i) => isScribed(layout.plan[i]!.option.stop)).map((s) => `Step ${s.number} finds no stop in the gauge's reach: it is placed by eye to a scribed line.`),
       ...steps.filter((s) => s.stop.z.length === 1).map((s) => `Step ${s.number} has room for one finger only: hold the edge square against it.`),
     ],

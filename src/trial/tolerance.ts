@@ -6,6 +6,8 @@ import { describeDimension } from './dimensionWords.js';
 import type { ToleranceRule, TrialInput } from './input.js';
 import { plateNames } from './names.js';
 import { type SearchResult, search } from './search.js';
+import type { Layout } from './layout.js';
+import { seatsStanding } from './seatShift.js';
 import type { StrokeOption } from './strokeOption.js';
 import type { Held, Holding, Planned, SearchTask } from './task.js';
 import type { Tooling } from './tooling.js';
@@ -69,7 +71,9 @@ export interface WithinTolerance {
   readonly reason: Reason | null;
   /** The reason is that nobody measured the machine, not what was measured. */
   readonly notKnown: boolean;
-  readonly predicted: (plan: readonly Planned[]) => readonly PredictedDimension[];
+  readonly predicted: (layout: Layout) => readonly PredictedDimension[];
+  /** A dimension that the stations as they stand do not hold, although a better place along the worn bed would. */
+  readonly whereItStands: (layout: Layout) => Reason | null;
   readonly deviations: Deviations;
 }
 
@@ -86,7 +90,7 @@ export const searchWithin = (task: SearchTask, tooling: Tooling, input: TrialInp
   const names = plateNames(tooling.sheet.part);
   const limited = new Set<Asked>();
   const nearest = new Map<Asked, Prediction>();
-  const placedBy = (plan: readonly Planned[]): Placed => plan.reduce<Placed>((placed, { option }) => deviations.place(placed, option), new Map());
+  const placedBy = (plan: readonly Planned[], by: Deviations): Placed => plan.reduce<Placed>((placed, { option }) => by.place(placed, option), new Map());
   const spoken = (asked: Asked): string =>
     `${asked.dimension.id} (${describeDimension(asked.dimension, names, tooling.sheet.part)}, ${mm(asked.value)} ± ${asked.tolerance!.toFixed(2)})`;
   let quickest: (SearchResult & { kind: 'plan' }) | null = null;
@@ -94,15 +98,21 @@ export const searchWithin = (task: SearchTask, tooling: Tooling, input: TrialInp
   for (;;) {
     if (result.kind !== 'plan') break;
     quickest ??= result;
-    const placed = placedBy(result.plan);
+    const placed = placedBy(result.plan, deviations);
     const missed = all.filter((a) => a.tolerance !== null && !limited.has(a) && verdictOf(a, deviations.predictDimension(a.dimension, placed), rule) !== 'holds');
     if (missed.length === 0) break;
     missed.forEach((a) => limited.add(a));
     result = search({ ...task, holding: holdingOf([...limited], deviations, rule, nearest) });
   }
-  const predicted = (plan: readonly Planned[]): readonly PredictedDimension[] => {
-    const placed = placedBy(plan);
-    const before = quickest && limited.size > 0 ? placedBy(quickest.plan) : null;
+  const standing = (layout: Layout): { readonly deviations: Deviations; readonly placed: Placed } => {
+    const seats = seatsStanding(machine, layout);
+    const there = seats ? createDeviations(tooling, machine, metal, seats) : deviations;
+    return { deviations: there, placed: placedBy(layout.plan, there) };
+  };
+  const predicted = (layout: Layout): readonly PredictedDimension[] => {
+    const { plan } = layout;
+    const { deviations, placed } = standing(layout);
+    const before = quickest && limited.size > 0 ? placedBy(quickest.plan, deviations) : null;
     return all.map((asked): PredictedDimension => {
       const prediction = deviations.predictDimension(asked.dimension, placed);
       const dearer = quickest && result.kind === 'plan' ? result.seconds - quickest.seconds : 0;
@@ -115,7 +125,13 @@ export const searchWithin = (task: SearchTask, tooling: Tooling, input: TrialInp
     });
   };
   const refusal = quickest && result.kind === 'none' ? refusalOf([...limited], nearest, rule, spoken, machine, tooling.sheet.part) : null;
-  return { result, reason: refusal?.reason ?? null, notKnown: refusal?.notKnown ?? false, predicted, deviations };
+  const whereItStands = (layout: Layout): Reason | null => {
+    if (!machine.seats) return null;
+    const { deviations: there, placed } = standing(layout);
+    const missed = new Map(all.map((a) => [a, there.predictDimension(a.dimension, placed)] as const).filter(([a, p]) => a.tolerance !== null && verdictOf(a, p, rule) !== 'holds'));
+    return missed.size === 0 ? null : refusalOf([...missed.keys()], missed, rule, spoken, machine, tooling.sheet.part)?.reason ?? null;
+  };
+  return { result, whereItStands, reason: refusal?.reason ?? null, notKnown: refusal?.notKnown ?? false, predicted, deviations };
 };
 
 const holdingOf = (limited: readonly Asked[], deviations: Deviations, rule: ToleranceRule, nearest: Map<Asked, Prediction>): Holding => {

@@ -8,6 +8,12 @@ import { PartsPage } from './partsList/PartsPage.js';
 import { routeOf, to, useHash } from './place.js';
 import { ProfilePage } from './profile/ProfilePage.js';
 import { Sheet } from './sheet/Sheet.js';
+import { ConditionPage } from './shop/ConditionPage.js';
+import { FloorPage } from './shop/FloorPage.js';
+import { MachinePage } from './shop/MachinePage.js';
+import { RackPage } from './shop/RackPage.js';
+import { RacksPage } from './shop/RacksPage.js';
+import { ToolPage } from './shop/ToolPage.js';
 import { TrialPage } from './trial/TrialPage.js';
 import { WalkPage } from './walk/WalkPage.js';
 
@@ -44,6 +50,18 @@ export const Pages = () => {
       return <FitPage key={route.id} id={route.id} />;
     case 'bend':
       return <BendPage />;
+    case 'floor':
+      return <FloorPage />;
+    case 'machine':
+      return <MachinePage key={route.id} id={route.id} />;
+    case 'condition':
+      return <ConditionPage key={route.id} id={route.id} />;
+    case 'racks':
+      return <RacksPage />;
+    case 'rack':
+      return <RackPage key={route.id} id={route.id} />;
+    case 'tool':
+      return <ToolPage key={`${route.rack} ${route.id}`} rackId={route.rack} id={route.id} />;
     case 'nowhere':
       return (
         <Sheet title="No such sheet" trail={[]} block={[['Address', route.address]]}>

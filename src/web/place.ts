@@ -11,6 +11,12 @@ export type Route =
   | { readonly page: 'bend' }
   | { readonly page: 'fits' }
   | { readonly page: 'fit'; readonly id: string }
+  | { readonly page: 'floor' }
+  | { readonly page: 'machine'; readonly id: string }
+  | { readonly page: 'condition'; readonly id: string }
+  | { readonly page: 'racks' }
+  | { readonly page: 'rack'; readonly id: string }
+  | { readonly page: 'tool'; readonly rack: string; readonly id: string }
   | { readonly page: 'nowhere'; readonly address: string };
 
 /** The place that a hash names. @example routeOf('#/trials/t-1/steps/2') // { page: 'walk', id: 't-1', step: 2 } */
@@ -21,6 +27,12 @@ export const routeOf = (hash: string): Route => {
   if (room === 'profile' && !id) return { page: 'profile' };
   if (room === 'bend' && !id) return { page: 'bend' };
   if (room === 'fit' && !below) return id ? { page: 'fit', id } : { page: 'fits' };
+  if (room === 'floor' && !id) return { page: 'floor' };
+  if (room === 'floor' && id && !below) return { page: 'machine', id };
+  if (room === 'floor' && id && below === 'condition') return { page: 'condition', id };
+  if (room === 'racks' && !id) return { page: 'racks' };
+  if (room === 'racks' && id && !below) return { page: 'rack', id };
+  if (room === 'racks' && id && below) return { page: 'tool', rack: id, id: below };
   if (room === 'parts' && id && !below) return { page: 'part', id };
   if (room === 'parts' && id && below === 'board') return { page: 'board', partId: id };
   if (room === 'trials' && id && !below) return { page: 'trial', id };
@@ -34,6 +46,12 @@ export const to = {
   bend: '#/bend',
   fits: '#/fit',
   fit: (id: string): string => `#/fit/${encodeURIComponent(id)}`,
+  floor: '#/floor',
+  machine: (id: string): string => `#/floor/${encodeURIComponent(id)}`,
+  condition: (id: string): string => `#/floor/${encodeURIComponent(id)}/condition`,
+  racks: '#/racks',
+  rack: (id: string): string => `#/racks/${encodeURIComponent(id)}`,
+  tool: (rack: string, id: string): string => `#/racks/${encodeURIComponent(rack)}/${encodeURIComponent(id)}`,
   part: (id: string): string => `#/parts/${encodeURIComponent(id)}`,
   board: (partId: string): string => `#/parts/${encodeURIComponent(partId)}/board`,
   trial: (id: string): string => `#/trials/${encodeURIComponent(id)}`,

@@ -26,9 +26,10 @@ const askedSchema = z.strictObject({
 const V_RANGE = [4, 16] as const;
 
 /** One bend at the counter: the rack's pairs ranked, one of them worked out, its curve. */
-export const bendRoutes = (app: FastifyInstance, { rack, metals }: Context): void => {
+export const bendRoutes = (app: FastifyInstance, { shop, metals }: Context): void => {
   app.post('/api/bend', async (request) => {
     const { metalId, punchId, dieId, length, ...asked } = checked(askedSchema, request.body);
+    const { rack } = await shop.current();
     const metal = found(metals.find(({ id }) => id === metalId), `There is no metal '${metalId}'.`);
     const { insideRadius, flange, ...rest } = asked;
     const question = { metal, ...rest, ...(insideRadius === undefined ? {} : { insideRadius }), ...(flange === undefined ? {} : { flange }) };

@@ -42,9 +42,10 @@ const buyersOwn = (told: Told) => {
   return { ...(machines?.ok && { machines: machines.value }), ...(rack?.ok && { rack: rack.value }) };
 };
 
-export const fitRoutes = (app: FastifyInstance, { store, fits, machines, rack, metals }: Context): void => {
+export const fitRoutes = (app: FastifyInstance, { store, fits, shop, metals }: Context): void => {
   app.post('/api/fits', { bodyLimit: fitBodyLimit }, async (request, reply) => {
     const asked = checked(askedSchema, request.body);
+    const { machines, rack } = await shop.current();
     const wanted = asked.machineIds === 'all' ? machines : asked.machineIds.map((id) => found(machines.find((m) => m.id === id), `There is no machine '${id}' on the floor.`));
     const metal = found(metals.find(({ id }) => id === asked.metalId), `There is no metal '${asked.metalId}'.`);
     const columns = fitColumns(wanted, rack, asked.buyer ? buyersOwn(asked.buyer) : {});

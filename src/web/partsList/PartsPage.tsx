@@ -18,7 +18,7 @@ export const PartsPage = () => {
   return (
     <Sheet
       title="Parts"
-      under={<span className="soft">Hand in a part, then try it on a machine or on all of them, or <a href={to.fits}>several parts on several machines</a>. Or work out <a href={to.bend}>one bend</a>.</span>}
+      under={<span className="soft">Hand in a part, then try it on a machine or on all of them, or <a href={to.fits}>several parts on several machines</a>. Or work out <a href={to.bend}>one bend</a>. The <a href={to.floor}>floor</a> and the <a href={to.racks}>racks</a>.</span>}
       trail={[]}
       block={[
         ['Sheet', 'Parts'],

@@ -1,0 +1,150 @@
+import type { FastifyInstance, FastifyReply } from 'fastify';
+import { z } from 'zod';
+import { asDrawn, conditionFigures, parseCondition, parseFloor, parseRack, type RackData, toolsFromCsv, toolsToCsv } from '../../shop/index.js';
+import type { ShopKind, ShopRevision, StoredShopEntry } from '../../store/index.js';
+import { checked } from '../checked.js';
+import type { Context } from '../context.js';
+import { whoAsks } from '../guard.js';
+import { found, HttpError } from '../httpError.js';
+import { revisionOf } from './rule.js';
+
+interface ById { readonly Params: { readonly id: string } }
+interface ByRevision { readonly Querystring: { readonly revision?: string; readonly length?: string } }
+
+const keepSchema = z.strictObject({
+  data: z.unknown(),
+  /** The revision that this one follows; 0 for a new entry. */
+  after: z.int().min(0).optional(),
+  change: z.string().trim().min(1).max(200).optional(),
+});
+
+const csvSchema = z.strictObject({
+  csv: z.string().max(5_000_000),
+  /** 'add': tools of the same id are replaced, all others stay; 'replace': the rack is the table. */
+  mode: z.enum(['add', 'replace']),
+});
+
+/** mm of work that a condition's figures speak of where none is named. */
+const USUAL_LENGTH = 1000;
+
+/** Floor, racks and condition records: read, changed by revisions, handed out and taken in whole. */
+export const shopRoutes = (app: FastifyInstance, { store, shop }: Context): void => {
+  const entryOf = async (kind: ShopKind, id: string, revision: string | undefined, what: string): Promise<StoredShopEntry> =>
+    found(await store.shopEntry(kind, id, revisionOf(revision)), revision === undefined ? `There is no ${what} '${id}'.` : `The ${what} '${id}' has no revision ${revision}, or was taken off with it.`);
+
+  app.get('/api/machines', async () => {
+    const { machines, unreadable, madeWith } = await shop.current();
+    return { machines, unreadable, revisions: Object.fromEntries(machines.map(({ id }) => {
+      const { machineRevision, conditionRevision } = madeWith(id);
+      return [id, { machine: machineRevision, condition: conditionRevision }];
+    })) };
+  });
+
+  app.get<ById & ByRevision>('/api/machines/:id', async ({ params, query }) => {
+    const { data, ...entry } = await entryOf('machine', params.id, query.revision, 'machine');
+    const read = parseFloor([data]);
+    return { ...entry, data, machine: read.ok ? read.value[0] : null, revisions: await store.shopRevisions('machine', params.id), condition: (await store.shopRevisions('condition', params.id)).at(-1) ?? null };
+  });
+
+  app.post('/api/machines', async (request, reply) => {
+    const { data, after = 0, change } = checked(keepSchema, request.body);
+    return reply.code(201).send(await shop.keep('machine', asDrawn(data), after, change, whoAsks(request)));
+  });
+
+  app.delete<ById>('/api/machines/:id', async (request) => shop.takeOff('machine', request.params.id, whoAsks(request)));
+
+  app.get('/api/floor.json', async (_, reply) =>
+    attached(reply, 'floor.json').send({ machines: (await store.shopEntries('machine')).map(({ data }) => data) }));
+
+  app.post('/api/floor', async (request, reply) => {
+    const data = under('machines', asDrawn(request.body));
+    const read = parseFloor(data);
+    if (!read.ok) throw new HttpError(422, read.fault.sentence, { fault: read.fault });
+    return reply.code(201).send(await takeIn('machine', data as readonly { readonly id: string }[], whoAsks(request)));
+  });
+
+  app.get('/api/tools', async () => {
+    const { rack, madeWith } = await shop.current();
+    return { rack, revision: madeWith('').rackRevision };
+  });
+
+  app.get('/api/racks', async () => ({ racks: (await store.shopEntries('rack')).map(({ data: _, ...entry }) => entry) }));
+
+  app.get<ById & ByRevision>('/api/racks/:id', async ({ params, query }) => {
+    const { data, ...entry } = await entryOf('rack', params.id, query.revision, 'rack');
+    const read = parseRack(data);
+    return { ...entry, data, rack: read.ok ? read.value : null, revisions: await store.shopRevisions('rack', params.id) };
+  });
+
+  app.post('/api/racks', async (request, reply) => {
+    const { data, after = 0, change } = checked(keepSchema, request.body);
+    return reply.code(201).send(await shop.keep('rack', under('rack', asDrawn(data)), after, change, whoAsks(request)));
+  });
+
+  app.delete<ById>('/api/racks/:id', async (request) => shop.takeOff('rack', request.params.id, whoAsks(request)));
+
+  app.get<ById>('/api/racks/:id/rack.json', async ({ params }, reply) =>
+    attached(reply, 'rack.json').send((await entryOf('rack', params.id, undefined, 'rack')).data));
+
+  app.get<ById>('/api/racks/:id/tools.csv', async ({ params }, reply) =>
+    reply.type('text/csv; charset=utf-8').header('content-disposition', 'attachment; filename="tools.csv"')
+      .send(toolsToCsv((await entryOf('rack', params.id, undefined, 'rack')).data as RackData)));
+
+  app.post<ById>('/api/racks/:id/tools', async (request, reply) => {
+    const { csv, mode } = checked(csvSchema, request.body);
+    const { data, revision } = await entryOf('rack', request.params.id, undefined, 'rack');
+    const read = toolsFromCsv(csv);
+    if (!read.ok) throw new HttpError(422, read.fault);
+    const rack = mode === 'replace' ? { ...(data as object), ...read.value } : withTools(data as RackData, read.value);
+    return reply.code(201).send(await shop.keep('rack', rack, revision, undefined, whoAsks(request)));
+  });
+
+  app.get<ById & ByRevision>('/api/machines/:id/condition', async ({ params, query }) => {
+    const { data, ...entry } = await entryOf('condition', params.id, query.revision, 'condition record of a machine');
+    const machine = parseFloor([(await entryOf('machine', params.id, undefined, 'machine')).data]);
+    const record = parseCondition(data);
+    const length = query.length === undefined ? USUAL_LENGTH : Number(query.length);
+    if (!(length > 0 && length <= 12_000)) throw new HttpError(400, `'length' is a length of work along the bed in mm, from 0 to 12000, not '${query.length}'.`);
+    return {
+      ...entry, data, revisions: await store.shopRevisions('condition', params.id),
+      figures: machine.ok && record.ok ? conditionFigures(machine.value[0]!, record.value, length) : null,
+    };
+  });
+
+  app.post<ById>('/api/machines/:id/condition', async (request, reply) => {
+    const { id } = request.params;
+    await entryOf('machine', id, undefined, 'machine');
+    const { data, after = 0, change } = checked(keepSchema, request.body);
+    const read = parseCondition(data);
+    if (read.ok && read.value.machineId !== id) throw new HttpError(422, `The record is of the machine '${read.value.machineId}', not of '${id}'.`);
+    return reply.code(201).send(await shop.keep('condition', data, after, change, whoAsks(request)));
+  });
+
+  /** Each entry of a list as a new one or as the next revision of the one of its id; those that say nothing new are left. */
+  const takeIn = async (kind: 'machine', list: readonly { readonly id: string }[], by: string): Promise<{ readonly kept: readonly ShopRevision[]; readonly same: readonly string[] }> => {
+    const kept: ShopRevision[] = [];
+    const same: string[] = [];
+    for (const data of list) {
+      const before = await store.shopEntry(kind, data.id);
+      if (before !== undefined && JSON.stringify(before.data) === JSON.stringify(data)) same.push(data.id);
+      else kept.push(await shop.keep(kind, data, before?.revision ?? 0, undefined, by));
+    }
+    return { kept, same };
+  };
+};
+
+/** The rack with these tools in it: one of the same id gives way. */
+const withTools = (rack: RackData, tools: RackData): object => {
+  const merged = (before: readonly object[], more: readonly object[]): object[] => {
+    const idOf = (tool: object): unknown => (tool as { readonly id?: unknown }).id;
+    return [...before.map((tool) => more.find((m) => idOf(m) === idOf(tool)) ?? tool), ...more.filter((tool) => !before.some((b) => idOf(b) === idOf(tool)))];
+  };
+  return { ...rack, punches: merged(rack.punches, tools.punches), dies: merged(rack.dies, tools.dies), risers: merged(rack.risers, tools.risers) };
+};
+
+const attached = (reply: FastifyReply, name: string): FastifyReply =>
+  reply.type('application/json').header('content-disposition', `attachment; filename="${name}"`);
+
+/** What lies under `key` where a whole answer was handed in; else the whole. */
+const under = (key: string, data: unknown): unknown =>
+  typeof data === 'object' && data !== null && key in data ? (data as Readonly<Record<string, unknown>>)[key] : data;

@@ -1,0 +1,113 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { demoFloor, demoShopData } from '../shop/index.js';
+import { type RunningServer, startServer } from './index.js';
+
+let dataDir: string;
+let server: RunningServer;
+beforeAll(async () => {
+  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-shop-'));
+  server = await startServer({ port: 0, dataDir });
+});
+afterAll(async () => {
+  await server.close();
+  rmSync(dataDir, { recursive: true, force: true });
+});
+
+const ask = async (path: string, method = 'GET', body?: unknown): Promise<{ readonly status: number; readonly body: never }> => {
+  const answer = await fetch(server.url + path, { method, headers: { 'x-by': 'Ann', ...(body === undefined ? {} : { 'content-type': 'application/json' }) }, ...(body === undefined ? {} : { body: JSON.stringify(body) }) });
+  return { status: answer.status, body: (await answer.json()) as never };
+};
+const { machines, conditions } = demoShopData();
+const small = machines[0] as Record<string, unknown> & { readonly id: string };
+
+describe('machines', () => {
+  test('the demo floor is the first revision, marked demo', async () => {
+    expect((await ask('/api/machines/small-fast')).body).toMatchObject({ revision: 1, demo: true, by: 'program', change: 'demonstration data', data: JSON.parse(JSON.stringify(small)), machine: { id: 'small-fast' } });
+    expect((await ask('/api/machines')).body).toMatchObject({ revisions: { 'small-fast': { machine: 1, condition: null }, worn: { machine: 1, condition: 1 } } });
+  });
+
+  test('a change is the next revision in words, the former stays, and a stale one is refused', async () => {
+    const kept = await ask('/api/machines', 'POST', { data: { ...small, throat: 260 }, after: 1 });
+    expect([kept.status, kept.body]).toMatchObject([201, { revision: 2, by: 'Ann', change: 'throat 200 to 260', takenOff: false }]);
+    expect((await ask('/api/machines/small-fast?revision=1')).body).toMatchObject({ machine: { throat: 200 } });
+    expect(((await ask('/api/machines')).body as { machines: { id: string; throat: number }[] }).machines.find(({ id }) => id === 'small-fast')!.throat).toBe(260);
+    const late = await ask('/api/machines', 'POST', { data: { ...small, throat: 270 }, after: 1 });
+    expect([late.status, late.body]).toEqual([409, { error: "The machine 'small-fast' stands at revision 2 (Ann), not at 1: look at that first." }]);
+    expect((await ask('/api/machines', 'POST', { data: { ...small, throat: 260 }, after: 2 })).status).toBe(400);
+  });
+
+  test('a fault names the field and the measure', async () => {
+    const { status, body } = await ask('/api/machines', 'POST', { data: { ...small, id: 'another', shutHeight: 400 } });
+    expect([status, body]).toMatchObject([422, { error: 'another: shutHeight (400) must be less than openHeight (335).', fault: { field: 'shutHeight' } }]);
+  });
+
+  test('one can be taken off and come back; its revisions go on counting', async () => {
+    expect((await ask('/api/machines', 'POST', { data: { ...small, id: 'second' } })).status).toBe(201);
+    expect((await ask('/api/machines/second', 'DELETE')).body).toMatchObject({ revision: 2, takenOff: true });
+    expect((await ask('/api/machines/second')).status).toBe(404);
+    expect((await ask('/api/machines/second?revision=1')).status).toBe(200);
+    expect((await ask('/api/machines', 'POST', { data: { ...small, id: 'second' } })).body).toMatchObject({ revision: 3 });
+  });
+
+  test('the whole floor out and in again changes nothing; what this program prints is taken too', async () => {
+    const floor = (await ask('/api/floor.json')).body as { machines: object[] };
+    expect((await ask('/api/floor', 'POST', floor)).body).toMatchObject({ kept: [] });
+    const printed = { ...JSON.parse(JSON.stringify(demoFloor()[0])), id: 'printed' } as object;
+    expect((await ask('/api/floor', 'POST', [printed])).body).toMatchObject({ kept: [{ id: 'printed', revision: 1 }] });
+  });
+});
+
+describe('racks', () => {
+  test('a second rack stands beside the first, and the last cannot be taken off', async () => {
+    const { data } = (await ask('/api/racks/demo-rack')).body as { data: Record<string, unknown> };
+    expect((await ask('/api/racks', 'POST', { data: { ...data, id: 'own', name: 'Own' } })).status).toBe(201);
+    expect((await ask('/api/racks')).body).toMatchObject({ racks: [{ id: 'demo-rack', demo: true }, { id: 'own' }] });
+    expect((await ask('/api/racks/own', 'DELETE')).status).toBe(200);
+    expect((await ask('/api/racks/demo-rack', 'DELETE')).status).toBe(409);
+    expect((await ask('/api/tools')).body).toMatchObject({ rack: { id: 'demo-rack' }, revision: 1 });
+  });
+});
+
+describe('cross-sections from drawings', () => {
+  const line = (x0: number, y0: number, x1: number, y1: number): readonly (string | number)[] => [0, 'LINE', 8, 'C', 10, x0, 20, y0, 11, x1, 21, y1];
+  const vee = [[0, 0, 40, 0], [40, 0, 40, 60], [40, 60, 26, 60], [26, 60, 20, 50], [20, 50, 14, 60], [14, 60, 0, 60], [0, 60, 0, 0]] as const;
+  const dxf = [0, 'SECTION', 2, 'HEADER', 9, '$INSUNITS', 70, 4, 0, 'ENDSEC', 0, 'SECTION', 2, 'ENTITIES', ...vee.flatMap(([a, b, c, d]) => line(a, b, c, d)), 0, 'ENDSEC', 0, 'EOF'].join('\n');
+  const send = async (of: string, text = dxf): Promise<{ readonly status: number; readonly body: unknown }> => {
+    const form = new FormData();
+    form.append('of', of);
+    form.append('file', new Blob([text]), 'vee.dxf');
+    const answer = await fetch(`${server.url}/api/sections`, { method: 'POST', body: form });
+    return { status: answer.status, body: await answer.json() };
+  };
+
+  test('a die stands with the middle of its top at the origin', async () => {
+    const { status, body } = await send('die');
+    expect([status, body]).toMatchObject([200, { size: [40, 60] }]);
+    const corners = (body as { corners: number[][] }).corners.map((c) => c.join(' '));
+    expect(corners).toHaveLength(7);
+    for (const corner of ['-20 -60', '20 0', '6 0', '0 -10', '-6 0']) expect(corners).toContain(corner);
+  });
+
+  test('what is no drawing, and what is not said, is refused in a sentence', async () => {
+    expect((await send('die', 'nothing')).status).toBe(422);
+    expect((await send('hammer')).body).toEqual({ error: "'of' says what it is a cross-section of: punch, die, machine." });
+  });
+});
+
+describe('the condition record', () => {
+  test('bounds what its machine is promised on, and what was not measured is not known', async () => {
+    const [record] = conditions;
+    const { body } = await ask('/api/machines/worn/condition?length=1500');
+    expect(body).toMatchObject({ revision: 1, demo: true, figures: { asOf: 'after overhaul', length: 1500, scatter: 0.09 } });
+    const unmeasured = { ...record, overhauled: { ...record!.overhauled, repeatability: { ...record!.overhauled!.repeatability, ram: null } } };
+    expect((await ask('/api/machines/worn/condition', 'POST', { data: unmeasured, after: 1 })).body).toMatchObject({ revision: 2, change: 'overhauled.repeatability.ram 0.09 to null' });
+    const { machines: now, revisions } = (await ask('/api/machines')).body as { machines: { id: string; repeatability: object }[]; revisions: object };
+    expect(now.find(({ id }) => id === 'worn')!.repeatability).toMatchObject({ ram: { source: 'not known' }, x: { value: 0.25, source: 'measured' } });
+    expect(revisions).toMatchObject({ worn: { machine: 1, condition: 2 } });
+    expect((await ask('/api/machines/general/condition', 'POST', { data: record })).status).toBe(422);
+    expect((await ask('/api/machines/none/condition', 'POST', { data: record })).status).toBe(404);
+  });
+});

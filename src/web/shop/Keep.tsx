@@ -1,0 +1,41 @@
+import { useState } from 'react';
+import type { ShopRevision } from '../../store/index.js';
+import { post, sentence } from '../ask.js';
+import { Fault } from '../sheet/Fault.js';
+
+interface KeepProps {
+  readonly path: string;
+  readonly data: unknown;
+  /** The revision on which this was typed; 0 for a new entry. */
+  readonly after: number;
+  readonly good: boolean;
+  readonly changed: boolean;
+  readonly kept: (revision: ShopRevision) => void;
+}
+
+/** Keeps what was typed as the next revision. */
+export const Keep = ({ path, data, after, good, changed, kept }: KeepProps) => {
+  const [fault, setFault] = useState<string>();
+  const [busy, setBusy] = useState(false);
+  const [said, setSaid] = useState<string>();
+  const keep = async (): Promise<void> => {
+    setBusy(true);
+    try {
+      const revision = await post<ShopRevision>(path, { data, after });
+      setFault(undefined);
+      setSaid(`Kept as revision ${revision.revision}: ${revision.change}.`);
+      kept(revision);
+    } catch (refusal) {
+      setFault(sentence(refusal));
+    } finally {
+      setBusy(false);
+    }
+  };
+  return (
+    <div className="keep no-print">
+      <button type="button" className="next" disabled={!good || !changed || busy} onClick={() => void keep()}>{after === 0 ? 'Keep it' : `Keep as revision ${after + 1}`}</button>
+      <span className="soft" role="status">{!changed ? said ?? 'Nothing is changed yet.' : good ? 'Read in full.' : 'Not yet: see the sentences beside the fields.'}</span>
+      <Fault sentence={fault} />
+    </div>
+  );
+};

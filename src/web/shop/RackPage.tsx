@@ -1,0 +1,79 @@
+import { useState } from 'react';
+import type { Rack, Tool } from '../../shop/index.js';
+import type { ShopRevision } from '../../store/index.js';
+import { post, remove, sentence } from '../ask.js';
+import { go, to } from '../place.js';
+import { Fault, Waiting } from '../sheet/Fault.js';
+import { Sheet } from '../sheet/Sheet.js';
+import { day, figure, mm } from '../wording.js';
+import { HandIn } from './HandIn.js';
+import { Revisions } from './Revisions.js';
+import { SectionView } from './SectionView.js';
+import { type Entry, useEntry } from './useEntry.js';
+
+interface RackEntry extends Entry {
+  readonly rack: Rack | null;
+}
+
+const what = (t: Tool): string =>
+  t.kind === 'punch' ? `${t.shape}, ${figure(t.includedAngle, 0)}° included, tip radius ${figure(t.tipRadius, 1)}` : t.shape === 'anvil' ? 'anvil' : `V ${figure(t.v, 0)} ${t.vConvention}, ${figure(t.includedAngle, 0)}° included`;
+
+const Row = ({ rack, tool }: { readonly rack: string; readonly tool: Tool }) => (
+  <tr>
+    <td className="thumb-cell"><SectionView pieces={[{ contour: tool.profile, name: tool.name, at: [0, 0], look: 'tool' }]} title={`Cross-section of ${tool.name}`} tallest={300} /></td>
+    <th scope="row"><span className="machine">{tool.name}</span>{tool.demo && <> <span className="tag">demo</span></>}<span className="small soft summary">{what(tool)}</span></th>
+    <td className="number">{figure(tool.height, 1)}</td><td className="number">{figure(tool.rating, 0)}</td><td>{tool.tang}</td>
+    <td className="number">{figure(tool.segments.reduce((sum, s) => sum + s.length * s.count, 0), 0)}</td>
+    <td><a className="button" href={to.tool(rack, tool.id)} aria-label={`Open ${tool.name}`}>Open</a></td>
+  </tr>
+);
+
+/** The tools of one rack. */
+export const RackPage = ({ id }: { readonly id: string }) => {
+  const path = `/api/racks/${encodeURIComponent(id)}`;
+  const { value, fault, show, kept } = useEntry<RackEntry>(path);
+  const [refusal, setRefusal] = useState<string>();
+  const rack = value?.rack;
+  const latest = value?.revisions.at(-1)?.revision;
+  const csv = (mode: 'add' | 'replace') => async (text: string): Promise<string> => {
+    const done = await post<ShopRevision>(`${path}/tools`, { csv: text, mode });
+    kept();
+    return `Kept as revision ${done.revision}: ${done.change}.`;
+  };
+  const table = (title: string, tools: readonly Tool[]) => (
+    <section className="section"><h2>{title}</h2>
+      <div className="scroll" tabIndex={0} role="group" aria-label={title}><table className="board tools">
+        <thead><tr><th scope="col"><span className="hidden">Cross-section</span></th><th scope="col">Tool</th><th scope="col" className="number">Height mm</th><th scope="col" className="number">N/mm</th><th scope="col">Held by</th><th scope="col" className="number">At hand mm</th><th scope="col"><span className="hidden">Open</span></th></tr></thead>
+        <tbody>{tools.map((t) => <Row key={t.id} rack={id} tool={t} />)}</tbody>
+      </table></div>
+    </section>
+  );
+  return (
+    <Sheet
+      title={value?.name ?? 'Rack'} trail={[['Floor', to.floor], ['Racks', to.racks]]} under={value && value.revision !== latest ? <span>revision {value.revision} of {latest}: an old one</span> : undefined}
+      block={[['Rack', value?.name ?? '–'], ['Revision', value ? String(value.revision) : '–'], ['Tools', rack ? String(rack.punches.length + rack.dies.length) : '–'], ['Risers', rack ? String(rack.risers.length) : '–'], ['Who', value?.by ?? '–'], ['When', value ? day(value.createdAt) : '–']]}
+    >
+      <div className="body">
+        <Fault sentence={fault ?? refusal} />
+        {!value && !fault && <Waiting what="Fetching the rack" />}
+        {value && (
+          <div className="buttons no-print">
+            <a className="button next" href={to.tool(id, 'new-punch')}>Add a punch</a><a className="button next" href={to.tool(id, 'new-die')}>Add a die</a><a className="button" href={to.tool(id, 'new-riser')}>Add a riser</a>
+            <a className="button" href={`${path}/tools.csv`} download>Save as CSV</a><a className="button" href={`${path}/rack.json`} download>Save as JSON</a>
+            <HandIn label="Add tools from CSV" accept=".csv" take={csv('add')} />
+          </div>
+        )}
+        {rack && table('Punches', rack.punches)}
+        {rack && table('Dies', rack.dies)}
+        {rack && rack.risers.length > 0 && (
+          <section className="section"><h2>Risers</h2><table>
+            <thead><tr><th scope="col">Riser</th><th scope="col" className="number">Height mm</th><th scope="col">Seat</th><th scope="col" className="number">At hand mm</th><th scope="col"><span className="hidden">Open</span></th></tr></thead>
+            <tbody>{rack.risers.map((r) => <tr key={r.id}><th scope="row">{r.id}</th><td className="number">{mm(r.height, 1)}</td><td>{r.seat}</td><td className="number">{figure(r.length, 0)}</td><td><a className="button" href={to.tool(id, r.id)} aria-label={`Open ${r.id}`}>Open</a></td></tr>)}</tbody>
+          </table></section>
+        )}
+        {value && <Revisions revisions={value.revisions} shown={value.revision} show={show} />}
+        {value && <div className="buttons section no-print"><button type="button" className="beware" onClick={() => { remove(path).then(() => go(to.racks), (f: unknown) => setRefusal(sentence(f))); }}>Take this rack away</button></div>}
+      </div>
+    </Sheet>
+  );
+};

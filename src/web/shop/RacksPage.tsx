@@ -1,0 +1,46 @@
+import type { ShopRevision } from '../../store/index.js';
+import { nameOnRecord, post } from '../ask.js';
+import { go, to } from '../place.js';
+import { Fault, Waiting } from '../sheet/Fault.js';
+import { Sheet } from '../sheet/Sheet.js';
+import { useAnswer } from '../useAnswer.js';
+import { day } from '../wording.js';
+import { HandIn } from './HandIn.js';
+
+/** The racks: ours first, others (a buyer's own) beside it. */
+export const RacksPage = () => {
+  const { value, fault, again } = useAnswer<{ readonly racks: readonly ShopRevision[] }>('/api/racks');
+  const fresh = async (): Promise<void> => {
+    const id = `rack-${(value?.racks.length ?? 0) + 1}`;
+    const kept = await post<ShopRevision>('/api/racks', { data: { id, name: 'New rack', demo: false, currency: 'EUR', punches: [], dies: [], risers: [] } });
+    go(to.rack(kept.id));
+  };
+  const takeIn = async (text: string): Promise<string> => {
+    const data = JSON.parse(text) as { readonly id?: string };
+    const before = value?.racks.find(({ id }) => id === data.id);
+    const kept = await post<ShopRevision>('/api/racks', { data, after: before?.revision ?? 0 });
+    again();
+    return `${kept.name} is kept as revision ${kept.revision}.`;
+  };
+  return (
+    <Sheet
+      title="Racks" trail={[['Floor', to.floor]]} under={<span className="soft">Tools at hand. Trials take the first rack unless another is named.</span>}
+      block={[['Sheet', 'Racks'], ['How many', value ? String(value.racks.length) : '–'], ['Who', nameOnRecord() || 'local'], ['What is kept', 'every revision']]}
+    >
+      <div className="body">
+        <Fault sentence={fault} />
+        {!value && !fault && <Waiting what="Fetching the racks" />}
+        {value && (
+          <table>
+            <thead><tr><th scope="col">Rack</th><th scope="col" className="number">Revision</th><th scope="col">Last change</th><th scope="col"><span className="hidden">Open</span></th></tr></thead>
+            <tbody>{value.racks.map((r) => (
+              <tr key={r.id}><th scope="row"><span className="machine">{r.name}</span>{r.demo && <> <span className="tag">demo</span></>}</th><td className="number">{r.revision}</td><td>{day(r.createdAt)}, {r.by}: {r.change}</td>
+                <td><a className="button" href={to.rack(r.id)} aria-label={`Open ${r.name}`}>Open</a></td></tr>
+            ))}</tbody>
+          </table>
+        )}
+        <div className="buttons section no-print"><button type="button" className="next" disabled={!value} onClick={() => void fresh()}>Begin another rack</button><HandIn label="Take a rack in from JSON" accept=".json" take={takeIn} /></div>
+      </div>
+    </Sheet>
+  );
+};

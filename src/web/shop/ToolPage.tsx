@@ -1,0 +1,107 @@
+import { useMemo, useState } from 'react';
+import { type Tool, parseRack, segmentsFromWords, segmentsInWords, type Segment } from '../../shop/index.js';
+import { go, to } from '../place.js';
+import { Cautions } from '../sheet/Cautions.js';
+import { Fault, Waiting } from '../sheet/Fault.js';
+import { Sheet } from '../sheet/Sheet.js';
+import { day } from '../wording.js';
+import { ChoiceField, DataForm, FieldFault, NumberField, TextField, YesNoField, useForm } from './fields.js';
+import { Keep } from './Keep.js';
+import { SectionField } from './SectionField.js';
+import { SectionView } from './SectionView.js';
+import { at, isTree, type Tree } from './tree.js';
+import { useEntry } from './useEntry.js';
+
+type List = 'punches' | 'dies' | 'risers';
+const LISTS: readonly List[] = ['punches', 'dies', 'risers'];
+const LETTERS = [...'ABCDEFGH'];
+
+const segments = [{ length: 100, count: 2 }, { length: 200, count: 2 }, { length: 500, count: 3 }];
+/** What a new tool starts from. */
+const FRESH: Readonly<Record<string, readonly [List, Tree]>> = {
+  'new-punch': ['punches', { kind: 'punch', id: 'new-punch', name: 'New punch', demo: false, tang: 'tang A', shape: 'straight', tipRadius: 1, includedAngle: 85, height: 125, profile: { shape: 'straight', bodyWidth: 12, bodyTop: 78, shoulderWidth: 30, shoulderFrom: 92 }, rating: 900, reversible: true, segments, weight: 18 }],
+  'new-die': ['dies', { kind: 'die', id: 'new-die', name: 'New die', demo: false, tang: 'seat A', shape: 'V', v: 12, vConvention: 'sharp', includedAngle: 85, shoulderRadius: 1.2, height: 90, profile: { shape: 'block', topWidth: 26, baseWidth: 30, stepAt: 30, flat: 0.6 }, rating: 500, reversible: true, segments, weight: 18 }],
+  'new-riser': ['risers', { id: 'new-riser', height: 20, seat: 'seat A', length: 3000, width: 60 }],
+};
+
+const SegmentsField = () => {
+  const { data, set } = useForm();
+  const held = at(data, 'segments');
+  const [typed, setTyped] = useState<string>();
+  const read = typed === undefined ? undefined : segmentsFromWords(typed);
+  return (
+    <label className="field wide"><span>Segments at hand: length x count, mm; ears as left 100 reach 30 foot 25</span>
+      <input type="text" spellCheck={false} value={typed ?? (Array.isArray(held) ? segmentsInWords(held as readonly Segment[]) : '')} onChange={(event) => {
+        setTyped(event.target.value);
+        const next = segmentsFromWords(event.target.value);
+        if (next.ok) set('segments', next.value);
+      }} />
+      {read?.ok === false && <span className="field-fault" role="status"><span aria-hidden="true">⚠</span> {read.fault}.</span>}
+      <FieldFault path="segments" deep />
+    </label>
+  );
+};
+
+/** One punch, die or riser of a rack: typed, checked and drawn, kept as the rack's next revision. */
+export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id: string }) => {
+  const entry = useEntry(`/api/racks/${encodeURIComponent(rackId)}`);
+  const [typed, setTyped] = useState<Tree>();
+  const rack = entry.value?.data as Readonly<Record<List, readonly Tree[]>> & Tree | undefined;
+  const fresh = FRESH[id];
+  const list = fresh?.[0] ?? LISTS.find((l) => rack?.[l].some((t) => t['id'] === id));
+  const before = fresh?.[1] ?? (rack && list ? rack[list].find((t) => t['id'] === id) : undefined);
+  const tool = typed ?? before;
+  const read = useMemo(() => (rack && list && tool ? parseRack({ ...rack, punches: [], dies: [], risers: [], [list]: [tool] }) : undefined), [rack, list, tool]);
+  const good: Tool | undefined = read?.ok ? [...read.value.punches, ...read.value.dies][0] : undefined;
+  const [last, setLast] = useState<Tool>();
+  if (good && good !== last) setLast(good);
+  const next = rack && list && tool ? { ...rack, [list]: fresh ? [...rack[list], tool] : rack[list].map((t) => (t === before ? tool : t)) } : undefined;
+  const without = rack && list && !fresh ? { ...rack, [list]: rack[list].filter((t) => t !== before) } : undefined;
+  const name = String(at(tool, 'name') as string | undefined ?? at(tool, 'id') as string | undefined ?? 'Tool');
+  const holder = list === 'punches' ? 'tang' : 'seat';
+  return (
+    <Sheet
+      title={name} trail={[['Racks', to.racks], [entry.value?.name ?? 'Rack', to.rack(rackId)]]} notes={<Cautions />}
+      block={[['Tool', name], ['Rack', entry.value?.name ?? '–'], ['Rack revision', entry.value ? String(entry.value.revision) : '–'], ['Held by', String(at(tool, list === 'risers' ? 'seat' : 'tang') as string | undefined ?? '–')], ['Who', entry.value?.by ?? '–'], ['When', entry.value ? day(entry.value.createdAt) : '–']]}
+    >
+      <div className="body">
+        <Fault sentence={entry.fault} />
+        {!rack && !entry.fault && <Waiting what="Fetching the rack" />}
+        {rack && !tool && <p>There is no tool '{id}' in this rack.</p>}
+        {tool && list && (
+          <DataForm data={tool} change={(data) => setTyped(isTree(data) ? data : {})} fault={read?.ok === false ? read.fault : undefined}>
+            <Keep path="/api/racks" data={next} after={entry.after} good={read?.ok === true} changed={fresh !== undefined || typed !== undefined} kept={() => { setTyped(undefined); entry.kept(); go(to.rack(rackId)); }} />
+            <div className="columns shop-columns">
+              <div className="shop-form">
+                <section className="grid-fields" aria-label="What it is">
+                  <TextField path="id" label="Short id" />
+                  {list === 'risers' ? <>
+                    <NumberField path="height" label="Height, mm" /><ChoiceField path="seat" label="Seat" choices={LETTERS.map((l) => `seat ${l}`)} /><NumberField path="length" label="Length at hand, mm" /><NumberField path="width" label="Width, mm" />
+                  </> : <>
+                    <TextField path="name" label="Name" /><ChoiceField path="tang" label="Held by" choices={LETTERS.map((l) => `${holder} ${l}`)} /><YesNoField path="demo" label="Invented, for demonstration" />
+                    <ChoiceField path="shape" label="Kind" choices={list === 'punches' ? ['straight', 'gooseneck', 'acute', 'flattening'] : ['V', 'anvil']} />
+                    <NumberField path="includedAngle" label={list === 'punches' ? 'Nose, degrees included' : 'V, degrees included'} />
+                    {list === 'punches' ? <NumberField path="tipRadius" label="Tip radius, mm" /> : <>
+                      <NumberField path="v" label="V opening, mm" /><ChoiceField path="vConvention" label="V measured between" choices={['sharp', 'tangent']} /><NumberField path="shoulderRadius" label="Shoulder radius, mm" />
+                    </>}
+                    <NumberField path="height" label={list === 'punches' ? 'Height, tip to shoulder, mm' : 'Height, top to seat, mm'} /><NumberField path="rating" label="Rating, N/mm" /><NumberField path="weight" label="Weight, kg/m" />
+                    <YesNoField path="reversible" label="May stand the other way round" /><NumberField path="price" label="Price (may stay out)" />
+                    <SegmentsField />
+                  </>}
+                </section>
+                {list !== 'risers' && <SectionField path="profile" label={list === 'punches' ? 'Cross-section, from the tip' : 'Cross-section, from the middle of the top'} shapes={list === 'punches' ? ['straight', 'gooseneck', 'flattening'] : ['block', 'anvil']} of={list === 'punches' ? 'punch' : 'die'} />}
+                {without && <div className="section"><h2>Take it out of the rack</h2><Keep path="/api/racks" data={without} after={entry.after} good changed kept={() => go(to.rack(rackId))} /></div>}
+              </div>
+              {list !== 'risers' && (
+                <div className={good ? 'shop-picture' : 'shop-picture stale'}>
+                  {last && <SectionView pieces={[{ contour: last.profile, name: last.name, at: [0, 0], look: 'tool' }]} title={`Cross-section of ${last.name}`} />}
+                  <p className="small soft">Seen from the operator's right, the gauge to the right, mm. {good ? '' : 'The picture shows what was last right.'}</p>
+                </div>
+              )}
+            </div>
+          </DataForm>
+        )}
+      </div>
+    </Sheet>
+  );
+};

@@ -1,0 +1,166 @@
+import { createContext, useContext, useId, useState, type ReactNode } from 'react';
+import type { DataFault } from '../../shop/index.js';
+import { at, isTree, withAt } from './tree.js';
+
+/** The data of a form, how one field is set, and what is wrong with it by field. */
+interface Form {
+  readonly data: unknown;
+  readonly set: (path: string, value: unknown) => void;
+  readonly faults: ReadonlyMap<string, string>;
+}
+
+const FormOf = createContext<Form>({ data: {}, set: () => undefined, faults: new Map() });
+
+/** What a parser found wrong, by field; without the entry's name in front, which the form has in its title. */
+const faultsBy = (fault: DataFault | undefined): ReadonlyMap<string, string> =>
+  new Map([...(fault ? [fault, ...(fault.others ?? [])] : [])].reverse().map((f) => [f.field, f.sentence.replace(`${f.entry}: `, '')]));
+
+export const DataForm = ({ data, change, fault, children }: { readonly data: unknown; readonly change: (data: unknown) => void; readonly fault: DataFault | undefined; readonly children: ReactNode }) => (
+  <FormOf.Provider value={{ data, set: (path, value) => change(withAt(data, path, value)), faults: faultsBy(fault) }}>{children}</FormOf.Provider>
+);
+
+/** The sentence that belongs to a field, or to anything under it that has no field of its own. */
+const useSentence = (path: string, deep: boolean): string | undefined => {
+  const { faults } = useContext(FormOf);
+  return faults.get(path) ?? (deep ? [...faults].find(([field]) => field.startsWith(`${path}.`))?.[1] : undefined);
+};
+
+export const FieldFault = ({ path, id, deep = false }: { readonly path: string; readonly id?: string; readonly deep?: boolean }) => {
+  const sentence = useSentence(path, deep);
+  return sentence === undefined ? null : <p className="field-fault" id={id} role="status"><span aria-hidden="true">⚠</span> {sentence}</p>;
+};
+
+const Labelled = ({ path, label, children }: { readonly path: string; readonly label: string; readonly children: (ids: { readonly id: string; readonly 'aria-describedby'?: string; readonly 'aria-invalid'?: boolean }) => ReactNode }) => {
+  const id = useId();
+  const wrong = useSentence(path, false) !== undefined;
+  return (
+    <div className="field"><label htmlFor={id}>{label}</label>
+      {children({ id, ...(wrong ? { 'aria-describedby': `${id}-says`, 'aria-invalid': true } : {}) })}
+      <FieldFault path={path} id={`${id}-says`} />
+    </div>
+  );
+};
+
+const typedNumber = (text: string): number | string => {
+  const value = Number(text.replace(',', '.').replaceAll(/[\s\u2009]/g, ''));
+  return text.trim() === '' || Number.isNaN(value) ? text : value;
+};
+
+/** A figure. `orNothing`: an empty field is `null`, which is not known. */
+export const NumberField = ({ path, label, orNothing = false }: { readonly path: string; readonly label: string; readonly orNothing?: boolean }) => {
+  const { data, set } = useContext(FormOf);
+  const value = at(data, path);
+  const [typed, setTyped] = useState('');
+  const held = value === null || value === undefined ? '' : String(value as string | number);
+  // what is typed stays as typed ('12.') while it means the figure that is held
+  const shown = String(typedNumber(typed)) === held && typed !== '' ? typed : held;
+  return (
+    <Labelled path={path} label={label}>
+      {(ids) => <input {...ids} type="text" inputMode="decimal" autoComplete="off" value={shown} {...(orNothing ? { placeholder: 'not known' } : {})} onChange={(event) => {
+        const text = event.target.value;
+        setTyped(text);
+        set(path, orNothing && text.trim() === '' ? null : typedNumber(text));
+      }} />}
+    </Labelled>
+  );
+};
+
+/** A line of writing. `orNothing`: an empty one is `null`, which is not known. */
+export const TextField = ({ path, label, wide = false, orNothing = false }: { readonly path: string; readonly label: string; readonly wide?: boolean; readonly orNothing?: boolean }) => {
+  const { data, set } = useContext(FormOf);
+  return (
+    <div className={wide ? 'wide' : undefined}><Labelled path={path} label={label}>
+      {(ids) => <input {...ids} type="text" autoComplete="off" value={String((at(data, path) as string | undefined) ?? '')} {...(orNothing ? { placeholder: 'not known' } : {})} onChange={(event) => set(path, orNothing && event.target.value.trim() === '' ? null : event.target.value)} />}
+    </Labelled></div>
+  );
+};
+
+/** One of several words; `orNothing` offers `null` as 'not known'. */
+export const ChoiceField = ({ path, label, choices, orNothing = false }: { readonly path: string; readonly label: string; readonly choices: readonly string[]; readonly orNothing?: boolean }) => {
+  const { data, set } = useContext(FormOf);
+  const value = at(data, path);
+  return (
+    <Labelled path={path} label={label}>
+      {(ids) => (
+        <select {...ids} value={value === null || value === undefined ? '' : String(value as string)} onChange={(event) => set(path, event.target.value === '' ? null : event.target.value)}>
+          {orNothing && <option value="">not known</option>}
+          {choices.map((c) => <option key={c} value={c}>{c}</option>)}
+        </select>
+      )}
+    </Labelled>
+  );
+};
+
+/** Yes, no, or (with `orNothing`) not known. */
+export const YesNoField = ({ path, label, orNothing = false }: { readonly path: string; readonly label: string; readonly orNothing?: boolean }) => {
+  const { data, set } = useContext(FormOf);
+  const value = at(data, path);
+  return (
+    <Labelled path={path} label={label}>
+      {(ids) => (
+        <select {...ids} value={value === true ? 'yes' : value === false ? 'no' : ''} onChange={(event) => set(path, event.target.value === '' ? null : event.target.value === 'yes')}>
+          {orNothing && <option value="">not known</option>}
+          <option value="yes">yes</option><option value="no">no</option>
+        </select>
+      )}
+    </Labelled>
+  );
+};
+
+/** Several of a few words. */
+export const SeveralField = ({ path, label, choices }: { readonly path: string; readonly label: string; readonly choices: readonly string[] }) => {
+  const { data, set } = useContext(FormOf);
+  const held = at(data, path);
+  const list: readonly unknown[] = Array.isArray(held) ? held : [];
+  return (
+    <fieldset className="several"><legend>{label}</legend>
+      {choices.map((c) => (
+        <label key={c} className="choice"><input type="checkbox" checked={list.includes(c)} onChange={(event) => set(path, choices.filter((o) => (o === c ? event.target.checked : list.includes(o))))} />{c}</label>
+      ))}
+      <FieldFault path={path} deep />
+    </fieldset>
+  );
+};
+
+/** An axis of the gauge: how it is driven and the figures that go with it. */
+export const AxisField = ({ path, label }: { readonly path: string; readonly label: string }) => {
+  const { data, set } = useContext(FormOf);
+  const axis = at(data, path);
+  const drive = isTree(axis) ? axis['drive'] : undefined;
+  const held = (name: string, other: number): unknown => (isTree(axis) && name in axis ? axis[name] : other);
+  const change = (next: string): void => set(path, next === 'fixed' ? { drive: 'fixed', at: held('at', 0) }
+    : { drive: next, min: held('min', 0), max: held('max', 500), ...(next === 'powered' ? { speed: held('speed', 200) } : { seconds: held('seconds', 30) }) });
+  const id = useId();
+  return (
+    <fieldset className="axis"><legend>{label}</legend>
+      <div className="field"><label htmlFor={id}>Moved</label>
+        <select id={id} value={String(drive)} onChange={(event) => change(event.target.value)}><option>powered</option><option>by hand</option><option>fixed</option></select></div>
+      {drive === 'fixed' ? <NumberField path={`${path}.at`} label="Stands at, mm" /> : <>
+        <NumberField path={`${path}.min`} label="From, mm" /><NumberField path={`${path}.max`} label="To, mm" />
+        {drive === 'powered' ? <NumberField path={`${path}.speed`} label="Speed, mm/s" /> : <NumberField path={`${path}.seconds`} label="Setting takes, s" />}
+      </>}
+      <FieldFault path={path} />
+    </fieldset>
+  );
+};
+
+/** A figure that is as new, was measured, or is not known. */
+export const KnownField = ({ path, label, optional = false }: { readonly path: string; readonly label: string; readonly optional?: boolean }) => {
+  const { data, set } = useContext(FormOf);
+  const known = at(data, path);
+  const source = isTree(known) ? String(known['source']) : '';
+  const id = useId();
+  return (
+    <fieldset className="known"><legend>{label}</legend>
+      <div className="field"><label htmlFor={id}>From where</label>
+        <select id={id} value={source} onChange={(event) => {
+          const next = event.target.value;
+          set(path, next === '' ? undefined : next === 'not known' ? { source: next } : { source: next, value: isTree(known) && 'value' in known ? known['value'] : 0.05 });
+        }}>{optional && <option value="">not stated</option>}<option>as new</option><option>measured</option><option>not known</option></select></div>
+      {(source === 'as new' || source === 'measured') && <NumberField path={`${path}.value`} label="Plus and minus, mm" />}
+      <FieldFault path={path} />
+    </fieldset>
+  );
+};
+
+export const useForm = (): Form => useContext(FormOf);
