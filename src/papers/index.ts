@@ -1,5 +1,6 @@
 export { buyersReportPdf } from './report/buyersReportPdf.js';
 export type { ReportData, ReportPart, ReportTyped } from './report/reportData.js';
+export { type CheckSheetOptions, checkSheetPdf } from './condition/checkSheetPdf.js';
 export { blankDxf } from './blankDxf.js';
 export { blankSvg } from './blankSvg.js';
 export { type DayPlanOptions, dayPlanPdf } from './day/dayPlanPdf.js';

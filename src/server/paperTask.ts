@@ -1,9 +1,10 @@
 import type { AllowanceRule } from '../forming/index.js';
 import {
-  blankDxf, blankSvg, layoutPicture, partPicture, pictureToSvg, reasonPicture, sectionPicture, setupSheetPdf, type SetupSheetOptions, stepPicture,
+  blankDxf, blankSvg, type CheckSheetOptions, checkSheetPdf, layoutPicture, partPicture, pictureToSvg, reasonPicture, sectionPicture, setupSheetPdf, type SetupSheetOptions, stepPicture,
   unfoldingPath,
 } from '../papers/index.js';
 import { type Blank, blank, develop, type Part, ruleInWords } from '../sheet/index.js';
+import type { ConditionFigures, ConditionRecord, Machine } from '../shop/index.js';
 import type { Trial } from '../trial/index.js';
 import { found, HttpError } from './httpError.js';
 import { type PartSummary, partSummary } from './partSummary.js';
@@ -14,7 +15,8 @@ export type PaperTask =
   | { readonly kind: 'setup sheet'; readonly trial: Trial; readonly options: SetupSheetOptions }
   | { readonly kind: 'layout' | 'path'; readonly trial: Trial }
   | { readonly kind: 'before' | 'after' | 'section'; readonly trial: Trial; readonly step: number }
-  | { readonly kind: 'reason'; readonly trial: Trial; readonly number: number };
+  | { readonly kind: 'reason'; readonly trial: Trial; readonly number: number }
+  | { readonly kind: 'check sheet'; readonly machine: Machine; readonly filled: { readonly record: ConditionRecord; readonly figures: ConditionFigures } | null; readonly options: CheckSheetOptions };
 
 export type Paper = string | Uint8Array | PartSummary;
 
@@ -31,6 +33,8 @@ export const makePaper = async (task: PaperTask): Promise<Paper> => {
       return pictureToSvg(partPicture(develop(task.part, task.rule)));
     case 'setup sheet':
       return setupSheetPdf(task.trial, task.options);
+    case 'check sheet':
+      return checkSheetPdf(task.machine, task.filled, task.options);
     case 'layout':
       return pictureToSvg(layoutPicture(task.trial));
     case 'path':

@@ -28,7 +28,7 @@ const csvSchema = z.strictObject({
 const USUAL_LENGTH = 1000;
 
 /** Floor, racks and condition records: read, changed by revisions, handed out and taken in whole. */
-export const shopRoutes = (app: FastifyInstance, { store, shop }: Context): void => {
+export const shopRoutes = (app: FastifyInstance, { store, shop, desk }: Context): void => {
   const entryOf = async (kind: ShopKind, id: string, revision: string | undefined, what: string): Promise<StoredShopEntry> =>
     found(await store.shopEntry(kind, id, revisionOf(revision)), revision === undefined ? `There is no ${what} '${id}'.` : `The ${what} '${id}' has no revision ${revision}, or was taken off with it.`);
 
@@ -103,12 +103,26 @@ export const shopRoutes = (app: FastifyInstance, { store, shop }: Context): void
     const { data, ...entry } = await entryOf('condition', params.id, query.revision, 'condition record of a machine');
     const machine = parseFloor([(await entryOf('machine', params.id, undefined, 'machine')).data]);
     const record = parseCondition(data);
-    const length = query.length === undefined ? USUAL_LENGTH : Number(query.length);
-    if (!(length > 0 && length <= 12_000)) throw new HttpError(400, `'length' is a length of work along the bed in mm, from 0 to 12000, not '${query.length}'.`);
     return {
       ...entry, data, revisions: await store.shopRevisions('condition', params.id),
-      figures: machine.ok && record.ok ? conditionFigures(machine.value[0]!, record.value, length) : null,
+      figures: machine.ok && record.ok ? conditionFigures(machine.value[0]!, record.value, lengthOf(query.length)) : null,
     };
+  });
+
+  app.get<ById & ByRevision & { readonly Querystring: { readonly blank?: string } }>('/api/machines/:id/check-sheet.pdf', async (request, reply) => {
+    const { params: { id }, query } = request;
+    const read = parseFloor([(await entryOf('machine', id, undefined, 'machine')).data]);
+    if (!read.ok) throw new HttpError(422, read.fault.sentence);
+    const machine = read.value[0]!;
+    const blank = query.blank === 'true';
+    const entry = blank ? undefined : await entryOf('condition', id, query.revision, 'condition record of a machine');
+    const record = entry && parseCondition(entry.data);
+    if (record?.ok === false) throw new HttpError(422, record.fault.sentence);
+    const filled = record ? { record: record.value, figures: conditionFigures(machine, record.value, lengthOf(query.length)) } : null;
+    const options = entry ? { date: entry.createdAt.slice(0, 10), who: entry.by, revision: String(entry.revision) } : {};
+    const pdf = await desk.make(`check sheet/${JSON.stringify([machine, filled, options])}`, { kind: 'check sheet', machine, filled, options });
+    return reply.type('application/pdf').header('content-disposition', `inline; filename*=UTF-8''${encodeURIComponent(`${machine.name} check sheet${blank ? ', blank' : ''}.pdf`)}`)
+      .send(Buffer.from(pdf as Uint8Array));
   });
 
   app.post<ById>('/api/machines/:id/condition', async (request, reply) => {
@@ -131,6 +145,12 @@ export const shopRoutes = (app: FastifyInstance, { store, shop }: Context): void
     }
     return { kept, same };
   };
+};
+
+const lengthOf = (text: string | undefined): number => {
+  const length = text === undefined ? USUAL_LENGTH : Number(text);
+  if (!(length > 0 && length <= 12_000)) throw new HttpError(400, `'length' is a length of work along the bed in mm, from 0 to 12000, not '${text}'.`);
+  return length;
 };
 
 /** The rack with these tools in it: one of the same id gives way. */

@@ -44,6 +44,7 @@ export const ConditionPage = ({ id }: { readonly id: string }) => {
   return (
     <Sheet
       title={`Condition: ${name}`} trail={[['Floor', to.floor], [name, to.machine(id)]]} notes={<Cautions />}
+      under={<span>Check sheet: {begun && <><a href={`${machinePath}/check-sheet.pdf?length=${work}`} target="_blank" rel="noreferrer">filled</a> · </>}<a href={`${machinePath}/check-sheet.pdf?blank=true`} target="_blank" rel="noreferrer">blank, to fill in by hand</a></span>}
       block={[['Machine', name], ['Revision', entry.value ? String(entry.value.revision) : 'new'], ['Promises rest on', figures?.asOf ?? '–'], ['Day', last ? stateOf(last).date : '–'], ['Who', entry.value?.by ?? '–'], ['When', entry.value ? day(entry.value.createdAt) : '–']]}
     >
       <div className="body">

@@ -1,0 +1,47 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { conditionFigures, demoFloor, demoShopData } from '../../shop/index.js';
+import { checkSheetPdf } from './checkSheetPdf.js';
+
+const has = (): boolean => {
+  try {
+    execFileSync('pdftotext', ['-v'], { stdio: 'ignore' });
+    return true;
+  } catch {
+    console.warn('pdftotext is not installed: tests that read the PDF with it are skipped');
+    return false;
+  }
+};
+const folder = mkdtempSync(join(tmpdir(), 'check-sheet-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+const words = (bytes: Uint8Array): string => {
+  const file = join(folder, 'sheet.pdf');
+  writeFileSync(file, bytes);
+  return execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');
+};
+
+const worn = demoFloor().find(({ id }) => id === 'worn')!;
+const [record] = demoShopData().conditions;
+
+describe.skipIf(!has())('the check sheet, read back', () => {
+  it('filled: as found and after the overhaul, what is not known, and what follows', async () => {
+    const read = words(await checkSheetPdf(worn, { record: record!, figures: conditionFigures(worn, record!, 1000) }, { date: '2026-03-17', who: 'demo', revision: '1' }));
+    for (const said of [
+      'Condition of Reconditioned, 80 t, 2,500 mm (demo)', 'As found, 2026-02-03, demo', 'After overhaul, 2026-03-17, demo',
+      // the ram's drift as entered, force as found 690 and after 800 kN, R never measured
+      '1.40 in 60', '0.20 in 60', '690', '800', 'repeatability of R: no tolerance where a sloping face is the stop.', 'Tested by name not known competent person (demo)',
+      'The ram comes back within plus or minus 0.090 mm', 'It is no acceptance test', 'sheet 1 of 3',
+    ]) expect(read).toContain(said);
+    expect(read).not.toMatch(/\bsafe\b|guarantee/i);
+  });
+
+  it('blank: open to be written in, nothing said of a machine nobody looked at', async () => {
+    const read = words(await checkSheetPdf(worn, null));
+    for (const said of ['Cracks or weld repair at the throat', 'Stopping time', 'Wear of bed and ram seats', '-1250', '1250', 'Instruments and the day of their last calibration', 'sheet 1 of 3']) expect(read.replaceAll('−', '-')).toContain(said);
+    expect(read).not.toContain('not known, ');
+    expect(read).not.toContain('What follows');
+  });
+});
