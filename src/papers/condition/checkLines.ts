@@ -39,7 +39,7 @@ export const CHECK_GROUPS: readonly CheckGroup[] = [
     ],
   },
   {
-    heading: 'What follows the bed',
+    heading: 'Crowning and tilt',
     lines: [
       { what: 'Crowning', how: 'set to its end and back, dial gauge in the middle of the bed', unit: '', found: (s) => yesNo(s.crowningWorks) },
       { what: 'Tilt of the ram', how: 'set out of level and back, dial gauge at both ends', unit: '', found: (s) => yesNo(s.tiltWorks) },
