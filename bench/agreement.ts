@@ -1,44 +1,80 @@
+import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { metalById } from '../src/metal/index.js';
-import { demoFloor, demoRack } from '../src/shop/index.js';
+import { demoFloor } from '../src/shop/index.js';
+import { cpuMilliseconds } from './cpuMilliseconds.js';
 import { compare } from './oracle/agreement.js';
-import { FAMILIES, familyPart } from './oracle/families.js';
+import { FAMILIES, type Family, familyPart } from './oracle/families.js';
+import { oracleRack } from './oracle/racks.js';
 
-/** s: what the mixed-integer solver gets for one model. */
-const SOLVER_LIMIT = 60;
+/** s: what the mixed-integer solver gets for one model when nothing else is said. */
+const SOLVER_LIMIT = 20;
+/** Bends up to which the mixed-integer solver is asked. */
+const SOLVER_BENDS = 10;
+/** s of processor time for one plan. */
+const PLAN_LIMIT = 60;
+/** Where the comparison has got to: a line for each part done. Delete it to begin anew. */
+const CHECKPOINT = 'out/agreement.jsonl';
+const REPRO = 'test/repro/agreement';
+
+interface Line {
+  readonly family: Family;
+  readonly seed: number;
+  readonly verdict: string;
+  readonly searches: number;
+  readonly notClaimed: number;
+  readonly settled: number;
+  readonly gaveUp: number;
+  readonly wrong: readonly string[];
+}
+
+const read = (): Line[] =>
+  existsSync(CHECKPOINT) ? readFileSync(CHECKPOINT, 'utf8').trim().split('\n').filter((t) => t !== '').map((t) => JSON.parse(t) as Line) : [];
 
 /**
- * The planner's best cost against two oracles on seeded parts of each family, machine by machine in turn. Prints one line
- * for a family and one for each disagreement; answers with how many there were.
+ * The planner's best cost against two oracles on seeded parts of each family, machine by machine in turn: every order by subset
+ * dynamic programming on each, the mixed-integer solver up to ten bends for `solverLimit` seconds. A disagreement becomes a file
+ * under test/repro/agreement. What an earlier run did is counted, not done again; answers with how many parts disagree.
  */
-export const agreementBench = async (count: number, print: (line: string) => void, firstSeed = 1): Promise<number> => {
+export const agreementBench = async (count: number, print: (line: string) => void, solverLimit = SOLVER_LIMIT): Promise<number> => {
   const metal = metalById('dc01');
   if (!metal) throw new Error('the metals have no dc01');
   const floor = demoFloor();
-  let disagreements = 0;
-  for (const family of FAMILIES) {
-    const sum = { parts: 0, made: 0, searches: 0, notClaimed: 0, settled: 0, gaveUp: 0, wrong: 0 };
-    for (let seed = firstSeed; seed < firstSeed + count; seed++) {
+  mkdirSync(dirname(CHECKPOINT), { recursive: true });
+  const done = read().filter((l) => l.seed <= count);
+  if (done.length > 0) print(`agreement: goes on after ${done.length} parts of an earlier run (${CHECKPOINT})`);
+  for (let seed = 1; seed <= count; seed++) {
+    for (const family of FAMILIES) {
+      if (done.some((l) => l.family === family && l.seed === seed)) continue;
       const machine = floor[seed % floor.length]!;
       const part = familyPart(family, seed);
-      const one = await compare({ part, machine, rack: demoRack(), metal, quantity: 50, limits: { seconds: 60 } }, part.bends.length <= 10 ? SOLVER_LIMIT : null, () => performance.now());
-      sum.parts++;
-      if (one.trial.verdict === 'makes') sum.made++;
-      sum.searches += one.searches;
-      sum.notClaimed += one.notClaimed;
-      sum.settled += one.settled;
-      sum.gaveUp += one.gaveUp;
-      if (one.wrong.length > 0) sum.wrong++;
-      for (const line of one.wrong) print(`  ${part.name} on ${machine.id}: ${line}`);
+      // many tool lengths suit a tray: the deeper it is, the fewer punches leave a model that the oracles get through
+      const rack = family !== 'tray' ? 'three punches' : part.bends.length > 6 ? 'one punch' : 'two punches';
+      const one = await compare(
+        { part, machine, rack: oracleRack(rack), metal, quantity: 50, limits: { seconds: PLAN_LIMIT } }, part.bends.length <= SOLVER_BENDS ? solverLimit : null, cpuMilliseconds,
+      );
+      const { trial: { verdict }, searches, notClaimed, settled, gaveUp, wrong } = one;
+      const line: Line = { family, seed, verdict, searches, notClaimed, settled, gaveUp, wrong };
+      done.push(line);
+      appendFileSync(CHECKPOINT, `${JSON.stringify(line)}\n`);
+      if (wrong.length === 0) continue;
+      mkdirSync(REPRO, { recursive: true });
+      writeFileSync(`${REPRO}/${family}-${seed}-on-${machine.id}.json`, `${JSON.stringify({ part: { family, seed }, machine: machine.id, rack, wrong }, null, 1)}\n`);
+      for (const w of wrong) print(`  DISAGREES: ${part.name} on ${machine.id}: ${w}`);
     }
-    disagreements += sum.wrong;
-    print(`agreement, ${family}: ${sum.parts} parts from seed ${firstSeed} (${sum.made} made), ${sum.searches} searches; every order agrees on ${sum.parts - sum.wrong} of ${sum.parts}; ` +
-      `the mixed-integer solver settled ${sum.settled}, gave up ${sum.gaveUp} in ${SOLVER_LIMIT} s; ${sum.notClaimed} searches claim no best order`);
   }
-  return disagreements;
+  for (const family of FAMILIES) {
+    const mine = done.filter((l) => l.family === family);
+    const sum = (pick: (l: Line) => number): number => mine.reduce((s, l) => s + pick(l), 0);
+    const agreed = mine.filter((l) => l.wrong.length === 0).length;
+    print(`agreement, ${family}: ${mine.length} parts (${mine.filter((l) => l.verdict === 'makes').length} made, ${mine.filter((l) => l.verdict === 'not decided').length} not decided), ${sum((l) => l.searches)} searches; ` +
+      `every order agrees on ${agreed} of ${mine.length}; the mixed-integer solver settled ${sum((l) => l.settled)}, gave up ${sum((l) => l.gaveUp)}; ${sum((l) => l.notClaimed)} searches claim no best order`);
+  }
+  return done.filter((l) => l.wrong.length > 0).length;
 };
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const [count = 20, seed = 1] = process.argv.slice(2).map(Number);
-  process.exitCode = (await agreementBench(count, (line) => console.log(line), seed)) > 0 ? 1 : 0;
+  const [count = 20, limit = SOLVER_LIMIT] = process.argv.slice(2).map(Number);
+  process.exitCode = (await agreementBench(count, (line) => console.log(line), limit)) > 0 ? 1 : 0;
 }

@@ -30,34 +30,76 @@ export const moved = (solid: Solid, by: Rigid): Solid => ({
 /**
  * The extent along the first axis of the body's part inside the half-planes of the other two axes; null when
  * nothing is inside. The region runs on for ever along the first axis, so every corner of the cut body lies on one of its
- * own faces and cutting those is enough.
+ * own faces and cutting those is enough. Most planes hold the whole body or leave none of it: those are sorted out first.
  */
 export const extentWithin = (
   solid: Solid,
   planes: readonly { readonly n: Vec2; readonly d: number }[],
 ): readonly [number, number] | null => {
-  let [low, high] = [Infinity, -Infinity];
-  for (const face of solid.faces) {
-    let ring: Vec3[] = face.map((i) => solid.corners[i]!);
-    for (const { n, d } of planes) {
-      if (ring.length === 0) break;
-      const cut: Vec3[] = [];
-      for (let i = 0; i < ring.length; i++) {
-        const p = ring[i]!;
-        const q = ring[(i + 1) % ring.length]!;
-        const dp = n[0] * p[1] + n[1] * p[2] - d;
-        const dq = n[0] * q[1] + n[1] * q[2] - d;
-        if (dp <= 0) cut.push(p);
+  const { corners, faces } = solid;
+  const cutting: number[] = [];
+  for (const { n: [ny, nz], d } of planes) {
+    let least = Infinity;
+    let most = -Infinity;
+    for (const p of corners) {
+      const over = ny * p[1] + nz * p[2] - d;
+      if (over < least) least = over;
+      if (over > most) most = over;
+    }
+    if (least > 0) return null;
+    if (most > 0) cutting.push(ny, nz, d);
+  }
+  let low = Infinity;
+  let high = -Infinity;
+  // rings as x, y, z one after the other, in two rows that are written in turn
+  let ring: number[] = [];
+  let next: number[] = [];
+  for (const face of faces) {
+    let size = 0;
+    for (const i of face) {
+      const p = corners[i]!;
+      ring[size++] = p[0];
+      ring[size++] = p[1];
+      ring[size++] = p[2];
+    }
+    for (let k = 0; k < cutting.length && size > 0; k += 3) {
+      const ny = cutting[k]!;
+      const nz = cutting[k + 1]!;
+      const d = cutting[k + 2]!;
+      let kept = 0;
+      let px = ring[size - 3]!;
+      let py = ring[size - 2]!;
+      let pz = ring[size - 1]!;
+      let dp = ny * py + nz * pz - d;
+      for (let i = 0; i < size; i += 3) {
+        const qx = ring[i]!;
+        const qy = ring[i + 1]!;
+        const qz = ring[i + 2]!;
+        const dq = ny * qy + nz * qz - d;
         if (dp <= 0 !== dq <= 0) {
           const s = dp / (dp - dq);
-          cut.push([p[0] + (q[0] - p[0]) * s, p[1] + (q[1] - p[1]) * s, p[2] + (q[2] - p[2]) * s]);
+          next[kept++] = px + (qx - px) * s;
+          next[kept++] = py + (qy - py) * s;
+          next[kept++] = pz + (qz - pz) * s;
         }
+        if (dq <= 0) {
+          next[kept++] = qx;
+          next[kept++] = qy;
+          next[kept++] = qz;
+        }
+        px = qx;
+        py = qy;
+        pz = qz;
+        dp = dq;
       }
-      ring = cut;
+      const used = ring;
+      ring = next;
+      next = used;
+      size = kept;
     }
-    for (const p of ring) {
-      if (p[0] < low) low = p[0];
-      if (p[0] > high) high = p[0];
+    for (let i = 0; i < size; i += 3) {
+      if (ring[i]! < low) low = ring[i]!;
+      if (ring[i]! > high) high = ring[i]!;
     }
   }
   return low <= high ? [low, high] : null;

@@ -11,6 +11,8 @@ export interface Conflict {
   readonly view: View | null;
   /** Met by the punch near the bend line's ends only: where a segment with a foot (an ear) could stand clear. */
   readonly atEnds?: boolean;
+  /** Met only past what must stand on tools: shorter tools clear it, so that alone it forbids nothing. */
+  readonly beside?: boolean;
   /** What the sentence adds, where the bodies alone do not say it. */
   readonly note?: string;
 }

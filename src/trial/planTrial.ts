@@ -10,6 +10,7 @@ import { BASE_ALLOWANCE } from './limits.js';
 import { createPlateClearance } from './plateClearance.js';
 import type { Conflict } from './conflict.js';
 import { exactDepth } from './exactDepth.js';
+import { exactPlateDepth } from './exactPlateDepth.js';
 import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
 import type { SearchResult } from './search.js';
 import { madeBy } from './made.js';
@@ -267,12 +268,12 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
 };
 
 /** Gives a conflict that is to be told its exact depth. */
-const measuring = (tooling: Tooling, groups: readonly Group[], twice: Twice, machine: TrialInput['machine']): ((b: Blocked, c: Conflict) => Conflict) => {
+export const measuring = (tooling: Tooling, groups: readonly Group[], twice: Twice, machine: TrialInput['machine']): ((b: Blocked, c: Conflict) => Conflict) => {
   const look = viewer(tooling.sheet);
   const angles = anglesIn(tooling.sheet.part, twice);
   return ({ action, mask }, conflict) => {
     const setting = settingOf(tooling, machine, groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, angles(mask));
-    const by = exactDepth(setting, conflict, needOf(bendLine(tooling, setting.seat, setting.group)));
+    const by = exactDepth(setting, conflict, needOf(bendLine(tooling, setting.seat, setting.group))) ?? exactPlateDepth(setting, conflict);
     return by === null ? conflict : { ...conflict, by };
   };
 };

@@ -6,7 +6,7 @@ import { startOf, wingsAt } from './stroke.js';
 import type { Branch, Piece, View } from './views.js';
 
 /** A wing's planar place as a motion of (along, b, h). */
-const motionOf = ({ c, s, x, y }: Planar): Rigid => ({ x: [1, 0, 0], y: [0, c, s], z: [0, -s, c], o: [0, x, y] });
+export const motionOf = ({ c, s, x, y }: Planar): Rigid => ({ x: [1, 0, 0], y: [0, c, s], z: [0, -s, c], o: [0, x, y] });
 
 interface Axes {
   readonly edges: readonly Vec3[];
@@ -16,11 +16,14 @@ interface Axes {
 /** A body's own edges and normals, kept with it: moved bodies turn them. */
 const axesKept = new WeakMap<Solid, Axes>();
 
-const axesOf = (solid: Solid): Axes => {
+export const axesOf = (solid: Solid): Axes => {
   let known = axesKept.get(solid);
   if (!known) axesKept.set(solid, (known = { edges: directions(solid), normals: normals(solid) }));
   return known;
 };
+
+/** The axes of a body moved by `at`. */
+export const axesAt = ({ edges, normals: faces }: Axes, at: Rigid): Axes => ({ edges: edges.map((v) => turn(at, v)), normals: faces.map((v) => turn(at, v)) });
 
 const directions = (solid: Solid): readonly Vec3[] => {
   const found: Vec3[] = [];
@@ -79,14 +82,16 @@ export const apart = (one: Solid, two: Solid, oneAxes = axesOf(one), twoAxes = a
   return best;
 };
 
+/** The front wing's place in the gauge wing's frame at bend angle x (degrees). */
+export const frontInGauge = (bend: Setting['bend'], x: number): Planar => {
+  const { gauge: g, front: f } = wingsAt(bend, x);
+  const [dx, dy] = [f.x - g.x, f.y - g.y];
+  return { c: g.c * f.c + g.s * f.s, s: g.c * f.s - g.s * f.c, x: g.c * dx + g.s * dy, y: g.c * dy - g.s * dx };
+};
+
 /** The deepest overlap of two views' metal over the stroke, looking closer only where they come near. mm */
 const deepest = (setting: Setting, gauge: View, front: View): number => {
-  const relative = (x: number): Planar => {
-    const { gauge: g, front: f } = wingsAt(setting.bend, x);
-    // front's place in the gauge wing's frame
-    const [dx, dy] = [f.x - g.x, f.y - g.y];
-    return { c: g.c * f.c + g.s * f.s, s: g.c * f.s - g.s * f.c, x: g.c * dx + g.s * dy, y: g.c * dy - g.s * dx };
-  };
+  const relative = (x: number): Planar => frontInGauge(setting.bend, x);
   let worst = -Infinity;
   const search = (from: number, to: number, a: Piece, b: Piece, reach: number): void => {
     const middle = (from + to) / 2;
@@ -98,8 +103,7 @@ const deepest = (setting: Setting, gauge: View, front: View): number => {
     let gap = gapOf(b.shape, pose, a.shape, motion);
     if (gap <= motion) {
       const at = motionOf(pose);
-      const axes = axesOf(b.solid);
-      gap = Math.max(gap, apart(a.solid, moved(b.solid, at), axesOf(a.solid), { edges: axes.edges.map((v) => turn(at, v)), normals: axes.normals.map((v) => turn(at, v)) }));
+      gap = Math.max(gap, apart(a.solid, moved(b.solid, at), axesOf(a.solid), axesAt(axesOf(b.solid), at)));
     }
     if (-gap > worst) worst = -gap;
     if (gap > motion || worst > PLATE_OVERLAP || motion < SWEEP_MOTION) return;

@@ -61,7 +61,9 @@ export const subjectOf = (reason: Reason): string =>
  * that come nearest speak; `measured` gives a told conflict its exact depth; folds with the fewest bends made come first, since they need the least to be said.
  */
 export const reasonsFrom = (part: Part, groups: readonly Group[], pairs: readonly Pair[], blocked: readonly Blocked[], measured: (b: Blocked, c: Conflict) => Conflict): readonly Reason[] => {
-  const worstOf = (b: Blocked): Conflict => b.conflicts.reduce((w, c) => (c.by > w.by ? c : w));
+  // what shorter tools would clear is not what forbids the stroke
+  const blamed = ({ conflicts }: Blocked): readonly Conflict[] => (conflicts.every((c) => c.beside) ? conflicts : conflicts.filter((c) => !c.beside));
+  const worstOf = (b: Blocked): Conflict => blamed(b).reduce((w, c) => (c.by > w.by ? c : w));
   const nearest = new Map<string, Blocked>();
   for (const b of blocked) {
     const key = `${b.action.group}|${b.mask}`;

@@ -182,8 +182,11 @@ const lookAt = (asker: Asker, setting: Setting, views: readonly View[], phase: P
     const answer = asker.ask(view, `${part}|${what}|${options.only ?? ''}${options.across ? 'across' : ''}`, bodies, passes, options);
     if (answer.where.length === 0) return;
     // a tool's end face keeps the allowance too
-    if (row) rows[row].push(...answer.where.map(([a, b]): Interval => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]));
-    conflicts.push({ code: phase.name === 'way in' ? 'way in' : phase.name === 'way out' ? 'way out' : 'clearance', body: what, phase: phase.name, by: answer.depth, view, atEnds: what === 'punch' && !slides && !answer.where.some(([a, b]) => a < need[1] - inner && b > need[0] + inner) });
+    const kept = answer.where.map(([a, b]): Interval => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]);
+    if (row) rows[row].push(...kept);
+    const inset = row ? insetOf(row, ears) : 0;
+    const beside = row !== null && !kept.some(([a, b]) => a < need[1] - inset && b > need[0] + inset);
+    conflicts.push({ ...(beside ? { beside } : {}), code: phase.name === 'way in' ? 'way in' : phase.name === 'way out' ? 'way out' : 'clearance', body: what, phase: phase.name, by: answer.depth, view, atEnds: what === 'punch' && !slides && !answer.where.some(([a, b]) => a < need[1] - inner && b > need[0] + inner) });
   };
   for (const view of views) {
     if (phase.byRam) {
