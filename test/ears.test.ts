@@ -4,6 +4,7 @@ import { metalById } from '../src/metal/index.js';
 import { proveTrial } from '../src/proof/index.js';
 import { type Punch, type Rack, demoFloor, demoRack } from '../src/shop/index.js';
 import { type Trial, planTrial } from '../src/trial/index.js';
+import { moved, raised, stopLeft, swapped } from './proof/damage.js';
 
 const machine = demoFloor().find((m) => m.id === 'general')!;
 const metal = metalById('dc01')!;
@@ -76,5 +77,25 @@ describe('P8: a tray 200 x 150 with 12 mm inward returns', () => {
     const proof = await proveTrial({ ...trial, punches: trial.punches.map(rigid) }, { steps: [trial.steps.length] });
     expect(proof.passed).toBe(false);
     expect(proof.findings.join('\n')).toMatch(/, open.*the punch of station S\d/);
+  }, PATIENT);
+
+  it('the check rejects it with a flange 1 mm in an ear, the order swapped, the station raised, the gauge left where it was', async () => {
+    const last = trial.steps.length;
+    const found = async (spoilt: Trial, ...steps: number[]): Promise<string> => (await proveTrial(spoilt, { steps })).findings.join('\n');
+    // the punch stands in the middle between the walls: half of what is left, and one more
+    const { punchSegments } = trial.stations.find((s) => s.id === trial.steps[last - 1]!.station)!;
+    const between = (['b1', 'b5'].includes(trial.steps[last - 1]!.bends[0]!) ? 200 : 150) - 3;
+    const room = (between - punchSegments.reduce((sum, p) => sum + p.length, 0)) / 2;
+    expect(await found(moved(trial, last - 1, room + 1), last)).toMatch(/the flange beyond b\d runs into an? (hanging )?ear of the punch of station S\d; they share a space of 1\.00 x/);
+    // a return after its own flange: the base is in the ram
+    const order = trial.steps.map((s) => s.bends[0]!);
+    const pair = order.findIndex((b, i) => i > 0 && ['b1 b2', 'b3 b4', 'b5 b6', 'b7 b8'].includes(`${b} ${order[i - 1]!}`));
+    if (pair > 0) expect(await found(swapped(trial, pair), pair + 1)).toMatch(new RegExp(`Step ${pair + 1}`));
+    else expect(await found(swapped(trial, last - 1), last)).toMatch(new RegExp(`Step ${last}`));
+    const { id, dieTop } = trial.stations[0]!;
+    expect(await found(raised(trial, id, 2, 0), 1)).toContain(`the die top is written as ${(dieTop + 2).toFixed(1)} mm over the die seat; die and riser make ${dieTop.toFixed(1)} mm`);
+    const other = trial.steps.findIndex((s, i) => i > 0 && s.stop.x > trial.steps[i - 1]!.stop.x + 5);
+    expect(other).toBeGreaterThan(0);
+    expect(await found(stopLeft(trial, other), other + 1)).toMatch(new RegExp(`Step ${other + 1}.*(finger|the stop is written)`));
   }, PATIENT);
 });

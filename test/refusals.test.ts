@@ -1,0 +1,23 @@
+import { describe, expect, it } from 'vitest';
+import { checkRefusal } from '../bench/oracle/refusal.js';
+import { refusablePart } from '../bench/oracle/refusablePart.js';
+import { plainRack } from '../bench/oracle/racks.js';
+import { metalById } from '../src/metal/index.js';
+import { demoFloor } from '../src/shop/index.js';
+
+// Refusals with one straight punch: every order gone through again, each told depth measured by the proof engine's own metal, poses and
+// shifts, the first stroke of each search replayed. 500 of them: npm run bench -- refusals 500.
+
+const floor = demoFloor();
+const refused = async (family: 'serial' | 'tree' | 'tray', seed: number): Promise<void> => {
+  const one = await checkRefusal(
+    { part: refusablePart(family, seed), machine: floor[seed % floor.length]!, rack: plainRack('straight-r1'), metal: metalById('dc01')!, quantity: 50 }, () => 0, true,
+  );
+  expect(one).not.toBeNull();
+  expect(one!.wrong).toEqual([]);
+  expect(one!.conflicts.some((c) => c.measured !== null)).toBe(true);
+};
+
+describe('refusals beside the proof engine', () => {
+  it.each([4, 8, 10, 14])('profile whose legs close in, seed %i', async (seed) => refused('serial', seed));
+});
