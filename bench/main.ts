@@ -9,6 +9,8 @@ import { campaign } from './campaign.js';
 import { exhaustiveBench } from './exhaustive.js';
 import { benchParts } from './parts.js';
 import { prismBench } from './prism.js';
+import { refusalsBench } from './refusals.js';
+import { timesBench } from './times.js';
 
 const ROUNDS = 5;
 
@@ -28,7 +30,8 @@ for (const { id, part } of benchParts().filter((b) => ['P1', 'P2', 'P3', 'P5', '
 const print = (line: string): void => console.log(line);
 await prismBench(print);
 if (process.argv.includes('--full')) {
-  // hours: the campaign keeps what it has done and goes on from there
-  const disagreements = (await exhaustiveBench(20, print)) + (await agreementBench(300, print)) + (await campaign(2000, print));
+  timesBench(print);
+  // hours: agreement, refusals and campaign keep what they have done and go on from there
+  const disagreements = (await exhaustiveBench(20, print)) + (await agreementBench(300, print)) + (await refusalsBench(500, print)) + (await campaign(2000, print));
   process.exitCode = disagreements > 0 ? 1 : 0;
 }

@@ -5,7 +5,7 @@ import { measuring } from '../../src/trial/planTrial.js';
 import { reasonsFrom } from '../../src/trial/reasons.js';
 import type { Blocked } from '../../src/trial/task.js';
 import { bendLine, needOf, settingOf } from '../../src/trial/strokeOption.js';
-import { anglesIn } from '../../src/trial/states.js';
+import { NEVER_TWICE, anglesIn } from '../../src/trial/states.js';
 import { waysFor } from '../../src/trial/toolClearance.js';
 import { viewer } from '../../src/trial/views.js';
 import { everyOrder } from './everyOrder.js';
@@ -50,7 +50,7 @@ interface Told {
 const toldBy = ({ task, tooling, result }: Searched, input: TrialInput): readonly (Told & { readonly sentence: string })[] => {
   if (result.kind !== 'none') return [];
   const taken: Told[] = [];
-  const measure = measuring(tooling, task.groups, input.machine);
+  const measure = measuring(tooling, task.groups, NEVER_TWICE, input.machine);
   const reasons = reasonsFrom(tooling.sheet.part, task.groups, tooling.pairs, result.blocked, (blocked, c) => {
     const conflict = measure(blocked, c);
     taken.push({ blocked, conflict });
@@ -62,7 +62,7 @@ const toldBy = ({ task, tooling, result }: Searched, input: TrialInput): readonl
 const checkOne = async (searched: Searched, input: TrialInput, { blocked: { action, mask }, conflict, sentence }: Told & { readonly sentence: string }, replay: boolean): Promise<ToldConflict> => {
   const { task, tooling } = searched;
   const { by: told, view } = conflict;
-  const angles = anglesIn(tooling.sheet.part)(mask);
+  const angles = anglesIn(tooling.sheet.part, NEVER_TWICE)(mask);
   const setting = settingOf(tooling, input.machine, task.groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, viewer(tooling.sheet), angles);
   const line = bendLine(tooling, setting.seat, setting.group);
   const need = needOf(line);

@@ -34,7 +34,11 @@ export const anyOrder = (task: SearchTask, images: Images, full: number, blocked
     for (let g = task.groups.length - 1; g >= 0; g--) {
       if ((mask & bits[g]!) !== bits[g]) continue;
       const before = mask & ~bits[g]!;
-      if (dead.has(images.fold(before).mask) || !can(g, before)) continue;
+      if (dead.has(images.fold(before).mask)) continue;
+      const may = can(g, before);
+      // of a large part the questions about one stroke take so long that the clock is looked at after each
+      if (task.stopNow()) return 'stopped';
+      if (!may) continue;
       const below = visit(before);
       if (below === 'yes') order.push({ group: g, mask: before });
       if (below !== 'no') return below;
