@@ -11,6 +11,8 @@ import { refusablePart } from './oracle/refusablePart.js';
 
 /** s of processor time for one plan. */
 const PLAN_LIMIT = 20;
+/** One seed in so many makes a tray too. */
+const TRAYS = 10;
 /** Where the check has got to: a line for each part done. Delete it to begin anew. */
 const CHECKPOINT = 'out/refusals.jsonl';
 const REPRO = 'test/repro/refusals';
@@ -41,7 +43,8 @@ export const refusalsBench = async (count: number, print: (line: string) => void
   const refused = (): Line[] => done.filter((l) => l.refused);
   for (let seed = 1; refused().length < count; seed++) {
     for (const family of FAMILIES) {
-      if (done.some((l) => l.family === family && l.seed === seed)) continue;
+      // a tray takes as long as twenty profiles
+      if ((family === 'tray' && seed % TRAYS !== 0) || done.some((l) => l.family === family && l.seed === seed)) continue;
       const machine = floor[seed % floor.length]!;
       const one = await checkRefusal({ part: refusablePart(family, seed), machine, rack: plainRack('straight-r1'), metal, quantity: 50, limits: { seconds: PLAN_LIMIT } }, cpuMilliseconds, true);
       const measured = one?.conflicts.filter((c) => c.measured !== null) ?? [];

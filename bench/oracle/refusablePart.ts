@@ -17,8 +17,8 @@ const closingProfile = (seed: number): Part => {
   return built.value;
 };
 
-/** A seeded part that a straight punch alone often cannot make; every tenth tray has inward returns on three arms, the others on four. */
+/** A seeded part that a straight punch alone often cannot make: trays with inward returns on four arms, or three. */
 export const refusablePart = (family: Family, seed: number): Part => {
   if (family === 'serial') return closingProfile(seed);
-  return family === 'tree' ? randomTree(seed, 5 + (seed % 4)) : randomTray(seed, seed % 10 === 0 ? 3 : 4, 2);
+  return family === 'tree' ? randomTree(seed, 5 + (seed % 4)) : randomTray(seed, seed % 20 === 0 ? 3 : 4, 2);
 };
