@@ -1,10 +1,9 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
 import { type FitBoard, fitBoard, fitColumns, fitTrial } from '../fit/index.js';
-import { buyersReportPdf, type ReportData } from '../papers/index.js';
+import { buyersReportPdf, type ReportData, reportPart } from '../papers/index.js';
 import { runFit } from '../server/index.js';
-import { type Part, develop, ruleInWords } from '../sheet/index.js';
-import type { Trial, TrialInput } from '../trial/index.js';
+import type { TrialInput } from '../trial/index.js';
 import { cellFolder } from './cellFolder.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
@@ -32,9 +31,6 @@ interface ReportOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly remarks?: string;
 }
 
-/** The nominal flat lengths of a part that no tools have formed yet. */
-const NOMINAL = { name: 'K-factor', k: 0.44 } as const;
-
 /**
  * Which part on which machine is shown stroke by stroke: the one asked for, or else of the machine that makes most parts the part with
  * most bends; null where nothing is made.
@@ -57,14 +53,6 @@ const typedOf = ({ date, who, buyer, delivery, warranty, remarks }: ReportOption
   ...(who === undefined ? {} : { who }), ...(buyer === undefined ? {} : { buyer }), ...(delivery === undefined ? {} : { delivery }),
   ...(warranty === undefined ? {} : { warranty }), ...(remarks === undefined ? {} : { remarks }),
 });
-
-const isDemo = (part: Part): boolean => part.assumptions.some(({ sentence }) => /demo part/i.test(sentence));
-
-const reportPart = (part: Part, trial: Trial | null): ReportData['parts'][number] => {
-  const rule = part.rule ?? NOMINAL;
-  return trial ? { sheet: trial.sheet, flatBy: `as the tools of ${trial.machine.name} form it`, demo: isDemo(part) }
-    : { sheet: develop(part, rule), flatBy: `nominal, by rule ${ruleInWords(rule)}`, demo: isDemo(part) };
-};
 
 /** `report`: the buyer's report over parts and machines. */
 export const reportCommand = (): Command =>
@@ -115,8 +103,8 @@ export const reportCommand = (): Command =>
       const again = input ? await fitTrial(input, { remedies: false }, { now: () => performance.now() }) : null;
       const walk = again?.verdict === 'makes' ? again : null;
       const data: ReportData = {
-        board, machines, rack: { name: rack.name, demo: rack.demo }, metal: { id: metal.id, name: metal.name }, quantity, walk,
-        parts: parts.map((part, k) => reportPart(part, walk && k === p ? walk : null)),
+        board, machines, rack: { name: rack.name, demo: rack.demo }, metal: { id: metal.id, name: metal.name }, quantity, walk, demonstrated: [],
+        parts: parts.map((part, k) => reportPart(part, walk && k === p ? walk : undefined)),
         typed: typedOf(options), units: options.units ?? 'mm',
       };
       if (output !== undefined && format === '.pdf') {

@@ -9,3 +9,7 @@ export { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 export { type TightMargin, tightestMargin } from './tightestMargin.js';
 export { type DayAsked, type DayPlan, type DayStop, dayPlan } from './day/dayPlan.js';
 export { type TestStrip, testStrips } from './testStrips.js';
+export { type ExpectedFigure, expectedFigures } from './pieces/expectedFigures.js';
+export { measuredDeductions } from './pieces/measuredDeductions.js';
+export { type PieceDifference, pieceDifferences } from './pieces/pieceDifferences.js';
+export { type BentStrip, type MadePiece, type PieceEntry, type PieceRecord, standing } from './pieces/pieceEntry.js';

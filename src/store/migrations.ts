@@ -90,4 +90,18 @@ export const migrations: readonly string[] = [
   alter table trials add column rack_id text;
   alter table trials add column rack_revision integer;
   `,
+  // pieces made and strips bent for a trial, as they were measured
+  `
+  create table pieces (
+    id text primary key, trial_id text not null references trials (id), part_id text not null,
+    kind text not null check (kind in ('piece', 'strip')), entry_json text not null,
+    corrects text unique references pieces (id), created_at text not null, by text not null
+  ) strict;
+  create index pieces_trial on pieces (trial_id);
+  create trigger pieces_stay before update on pieces
+    begin select raise(abort, 'a measured piece is never overwritten'); end;
+  create trigger pieces_kept before delete on pieces
+    when not exists (select 1 from purges where part_id = old.part_id)
+    begin select raise(abort, 'a measured piece goes only with a purge'); end;
+  `,
 ];

@@ -4,7 +4,7 @@ import { randomBytes } from 'node:crypto';
 const alphabet = '23456789abcdefghjkmnpqrstuvwxyz';
 
 /** 'p-7k2m9x4tqa': a kind's letter and 10 characters, about 49 random bits. */
-export function newId(kind: 'p' | 't' | 'j' | 'f'): string {
+export function newId(kind: 'p' | 't' | 'j' | 'f' | 'm'): string {
   let id = `${kind}-`;
   while (id.length < 12) {
     for (const byte of randomBytes(16)) {

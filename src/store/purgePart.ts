@@ -16,6 +16,8 @@ export function purgePart(db: SqliteFile, partId: string, by: string): Purge | u
 
     db.run(`insert into purges (part_id, revisions, trials, files_removed, files_kept, at, by) values (?, ?, ?, ?, ?, ?, ?)`,
       [partId, revisions, trials, removed, shared.length, at, by]);
+    const made = count(db, 'pieces', partId);
+    db.run('delete from pieces where part_id = ?', [partId]);
     db.run('delete from defects where trial_id in (select id from trials where part_id = ?)', [partId]);
     db.run('delete from trials where part_id = ?', [partId]);
     db.run('delete from part_revisions where part_id = ?', [partId]);
@@ -24,7 +26,7 @@ export function purgePart(db: SqliteFile, partId: string, by: string): Purge | u
     }
     // A job's sentence may name the part.
     db.run('update jobs set why = null where part_id = ?', [partId]);
-    addEvent(db, at, by, 'part purged', partId, { revisions, trials, filesRemoved: removed, filesKept: shared.length });
+    addEvent(db, at, by, 'part purged', partId, { revisions, trials, pieces: made, filesRemoved: removed, filesKept: shared.length });
     return purgeOf(db.get('select * from purges where part_id = ?', [partId])!);
   });
   if (purge !== undefined) db.emptyLog();
@@ -36,7 +38,7 @@ export function purgeRecord(db: SqliteFile, partId: string): Purge | undefined {
   return row === undefined ? undefined : purgeOf(row);
 }
 
-function count(db: SqliteFile, table: 'part_revisions' | 'trials', partId: string): number {
+function count(db: SqliteFile, table: 'part_revisions' | 'trials' | 'pieces', partId: string): number {
   return Number(db.get(`select count(*) n from ${table} where part_id = ?`, [partId])!['n']);
 }
 

@@ -2,6 +2,7 @@ import type { SqliteFile } from './database.js';
 import { events } from './eventsTable.js';
 import { addJobs, jobById, jobEnded, jobs, jobStarted, stopLeftoverJobs } from './jobsTable.js';
 import { addPart, addReading, addRevision, latestParts, originalFile, revisions, siblings, storedPart } from './partsTable.js';
+import { addPiece, pieces } from './piecesTable.js';
 import { purgePart, purgeRecord } from './purgePart.js';
 import { addShopRevision, shopEntries, shopEntry, shopRevisions } from './shopTable.js';
 import type { Store } from './store.js';
@@ -29,6 +30,8 @@ export function sqliteStore(db: SqliteFile, released: () => void): Store {
     shopEntries: async (kind) => shopEntries(db, kind),
     shopEntry: async (kind, id, revision) => shopEntry(db, kind, id, revision),
     shopRevisions: async (kind, id) => shopRevisions(db, kind, id),
+    addPiece: async (trialId, entry, corrects, by) => addPiece(db, trialId, entry, corrects, by),
+    pieces: async (trialId) => pieces(db, trialId),
     addJobs: async (newJobs, by) => addJobs(db, newJobs, by),
     jobStarted: async (id) => jobStarted(db, id),
     jobEnded: async (id, end) => jobEnded(db, id, end),

@@ -4,6 +4,7 @@ import { hostname, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sqlite from 'node-sqlite3-wasm';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { PieceEntry } from '../fit/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Trial } from '../trial/index.js';
 import { databaseName, type NewTrial, openStore, type Store } from './index.js';
@@ -135,6 +136,39 @@ describe('trials and jobs', () => {
     expect((await store.job(running!.id))!).toMatchObject({ state: 'stopped', why: 'stopped by restart' });
     expect((await store.job(done!.id))!).toMatchObject({ state: 'done', trialId: 't-1', why: null });
     expect((await store.jobs(2)).map((job) => job.id)).toEqual([done!.id, running!.id]);
+  });
+});
+
+describe('pieces made', () => {
+  const piece = (serial: string, measured: number): PieceEntry => ({
+    kind: 'piece', serial, batch: 'B7', tools: '', instrument: 'calliper', note: '',
+    figures: [{ id: 'd1', kind: 'length', what: 'over all', unit: 'mm', predicted: 80, tolerance: 0.5, measured }],
+  });
+
+  test('are kept as entries; a correction is another one, and only one, of the same trial', async () => {
+    const { id } = await store.addPart(flat('lid', 1.5), 'ann');
+    const trial = (await store.addTrial({ partId: id, partRevision: 1, metalId: 'm', ...trialOf('lid') }, 'ann'))!;
+    const other = (await store.addTrial({ partId: id, partRevision: 1, metalId: 'm', ...trialOf('lid') }, 'ann'))!;
+    const first = await store.addPiece(trial.id, piece('1', 81), null, 'ann');
+    if (!first.ok) throw new Error(first.why);
+    expect(await store.addPiece(other.id, piece('1', 80.1), first.record.id, 'ben')).toEqual({ ok: false, why: 'no such entry' });
+    const second = await store.addPiece(trial.id, piece('1', 80.1), first.record.id, 'ben');
+    expect(second).toMatchObject({ ok: true, record: { corrects: first.record.id, by: 'ben', trialId: trial.id } });
+    expect(await store.addPiece(trial.id, piece('1', 80.2), first.record.id, 'ben')).toEqual({ ok: false, why: 'corrected already' });
+    expect(await store.addPiece('t-none', piece('1', 80), null, 'ann')).toEqual({ ok: false, why: 'no trial' });
+    await store.close();
+    store = opened();
+    const kept = await store.pieces(trial.id);
+    expect(kept.map(({ entry, corrects }) => [entry, corrects])).toEqual([[piece('1', 81), null], [piece('1', 80.1), first.record.id]]);
+    await store.close();
+    const db = new sqlite.Database(join(dir, databaseName));
+    db.exec('pragma locking_mode = exclusive');
+    expect(() => db.run("update pieces set by = 'x'")).toThrow('never overwritten');
+    expect(() => db.run('delete from pieces')).toThrow('only with a purge');
+    db.close();
+    store = opened();
+    expect(await store.purgePart(id, 'ann')).toMatchObject({ trials: 2 });
+    expect(await store.pieces(trial.id)).toEqual([]);
   });
 });
 

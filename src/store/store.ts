@@ -1,3 +1,4 @@
+import type { PieceEntry, PieceRecord } from '../fit/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Trial } from '../trial/index.js';
 import type {
@@ -52,6 +53,11 @@ export interface JobEnd {
   readonly trialId?: string;
 }
 
+/** An entry that was kept, or why it was not. */
+export type KeptPiece =
+  | { readonly ok: true; readonly record: PieceRecord }
+  | { readonly ok: false; readonly why: 'no trial' | 'no such entry' | 'corrected already' };
+
 /**
  * What must not be lost. Every promise of a write is kept only after the change is on the disk; parts and trials are
  * revisions that nothing overwrites. Promises throughout, so that a database over a network can stand behind it.
@@ -93,6 +99,10 @@ export interface Store {
   shopEntry(kind: ShopKind, id: string, revision?: number): Promise<StoredShopEntry | undefined>;
   /** Oldest first; empty when there is no such entry. */
   shopRevisions(kind: ShopKind, id: string): Promise<readonly ShopRevision[]>;
+  /** A piece made, or a strip bent, for a trial. `corrects`: the entry of the same trial and kind that this one puts right; both stay. */
+  addPiece(trialId: string, entry: PieceEntry, corrects: string | null, by: string): Promise<KeptPiece>;
+  /** All entries of a trial, those corrected since included, oldest first. */
+  pieces(trialId: string): Promise<readonly PieceRecord[]>;
 
   addJobs(jobs: readonly NewJob[], by: string): Promise<readonly JobRecord[]>;
   jobStarted(id: string): Promise<void>;

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type FitCell, fitBoard, fitColumns } from '../../fit/index.js';
+import { type FitCell, type PieceRecord, fitBoard, fitColumns, pieceDifferences } from '../../fit/index.js';
 import { demoFloor, demoRack } from '../../shop/index.js';
 import { channelTrial } from '../fixture.js';
 import { buyersReportPdf } from './buyersReportPdf.js';
@@ -44,10 +44,20 @@ const no: FitCell = {
   }],
 };
 
+const made = (id: string, serial: string, measured: number): PieceRecord => ({
+  id, trialId: 't-1', corrects: null, createdAt: '2026-03-02T10:20:00.000Z', by: 'ann',
+  entry: {
+    kind: 'piece', serial, batch: 'B7', tools: 'S1: straight over V 12', instrument: 'calliper 12', note: '',
+    figures: [{ id: 'd1', kind: 'length', what: 'over all', unit: 'mm', predicted: 80, tolerance: 0.3, measured }],
+  },
+});
+const records = [made('m-1', 'P-001', 80.1), made('m-2', 'P-002', 80.5)];
+
 const data: ReportData = {
   board: fitBoard([{ name: 'U channel', thickness: 1.5, bends: 2 }], fitColumns(machines, demoRack()), [[yes, no]]),
   parts: [{ sheet: trial.sheet, flatBy: 'as these tools form it', demo: true }],
   machines, rack: { name: 'Demo rack (invented)', demo: true }, metal: trial.metal, quantity: 50, walk: trial,
+  demonstrated: [{ part: 'U channel', machine: 'General', records, differences: pieceDifferences(records) }],
   typed: { date: '2026-03-02', who: 'demonstrator', buyer: 'Workshop A', delivery: 'Ex floor in week 12.', warranty: 'As agreed in writing.' },
 };
 
@@ -78,6 +88,16 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     expect(read).not.toMatch(/\bsafe\b|guarantee|NaN|undefined|Infinity/i);
   });
 
+  it('keeps what was measured on a sheet of its own', () => {
+    const pages = textOf('-layout').split('\f').map(flat);
+    const sheets = pages.filter((page) => page.includes('P-001'));
+    expect(sheets).toHaveLength(1);
+    // 0.1 and 0.5: mean 0.3, deviation 0.283, one of two within 0.3
+    expect(['Pieces demonstrated: made and measured, not predicted', '+0.30 mm', '0.28 mm', '+0.10 mm to +0.50 mm', '1 of 2', 'over all: 80.50 mm', 'ann, 2026-03-02 10:20 UTC', 'calliper 12']
+      .filter((s) => !sheets[0]!.includes(s))).toEqual([]);
+    expect(sheets[0]).not.toContain('✓ makes');
+  });
+
   it('explains every number in brackets that it prints', () => {
     const pages = (textOf()).split('\f').slice(0, -1);
     const used = new Set(pages.slice(0, -1).flatMap((page) => [...page.matchAll(/\((\d+)\)/g)].map((m) => m[1]!)));
@@ -88,11 +108,11 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
   it('leaves no word outside a page and bears the line at the foot on each', () => {
     const xml = textOf('-bbox');
     const pages = [...xml.matchAll(/<page width="([\d.]+)" height="([\d.]+)">/g)];
-    expect(pages.length).toBe(4);
+    expect(pages.length).toBe(5);
     for (const [, x0, y0, x1, y1] of xml.matchAll(/xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)"/g)) {
       expect(Number(x0) >= 0 && Number(y0) >= 0 && Number(x1) <= 842 && Number(y1) <= 595.3, `${x0} ${y0} ${x1} ${y1}`).toBe(true);
     }
     const text = textOf();
-    expect(text.split('\f').slice(0, -1).filter((page) => page.includes('Prediction from the data stated; not a warranty'))).toHaveLength(4);
+    expect(text.split('\f').slice(0, -1).filter((page) => page.includes('Prediction from the data stated; not a warranty'))).toHaveLength(5);
   });
 });

@@ -3,6 +3,7 @@ import { drawBoardPages } from './boardPages.js';
 import { drawClosingPages } from './closingPages.js';
 import { newPages } from '../pages.js';
 import { drawPartPages } from './partPages.js';
+import { drawPiecesPages } from './piecesPages.js';
 import type { ReportData } from './reportData.js';
 import { drawReportBlock, drawReportStrip } from './reportTitle.js';
 import { drawWalkPages } from './walkPages.js';
@@ -17,6 +18,7 @@ export const buyersReportPdf = async (data: ReportData): Promise<Uint8Array> => 
   drawBoardPages(pages, data);
   data.parts.forEach((_, p) => drawPartPages(pages, data, p));
   if (data.walk) drawWalkPages(pages, data.walk, data.units ?? 'mm');
+  drawPiecesPages(pages, data.demonstrated, data.units ?? 'mm');
   drawClosingPages(pages, data);
   pages.names.forEach((name, k) => {
     doc.switchToPage(k);

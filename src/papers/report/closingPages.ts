@@ -46,6 +46,7 @@ export const drawClosingPages = (pages: Pages, data: ReportData): void => {
     { heading: 'Delivery, as typed', paragraphs: asEntered(delivery) },
     { heading: 'Warranty, as typed', paragraphs: asEntered(warranty) },
     { heading: 'Remarks, as typed', paragraphs: asEntered(remarks) },
+    { heading: 'Pieces demonstrated', paragraphs: data.demonstrated.length > 0 ? [] : [plain('None has been written down: every figure of this report is a prediction.')] },
     { heading: 'Will it fit your shop', paragraphs: siteWords(data).map(signed('–')) },
     { heading: 'Cautions', paragraphs: [...CAUTIONS, 'Heavy or long sheets need two people or supports.'].map(signed('⚠')) },
     { heading: 'Beware', paragraphs: beware(data).map(signed('⚠')) },

@@ -3,7 +3,7 @@ import type { MarginKind } from '../../fit/index.js';
 /** The kinds of figures in the report, in the order of their numbers. */
 const KINDS = [
   'verdict', 'force', 'length', 'daylight', 'throat', 'gauge travel', 'tolerance', 'seconds', 'parts an hour', 'price', 'remedy', 'cheapest', 'blank',
-  'stroke', 'stop', 'measure', 'site',
+  'stroke', 'stop', 'measure', 'site', 'piece',
 ] as const;
 export type FigureKind = (typeof KINDS)[number];
 
@@ -32,6 +32,7 @@ const HOW: Readonly<Record<FigureKind, string>> = {
   stroke: 'Angles, radius, depth and force of a stroke: the strip calculation (equilibrium of a strip between punch tip and die shoulders, springback after release). Bend angle is the angle turned through; included angle is 180° minus it.',
   stop: 'Stop: geometry of the partly bent part as it lies in the machine; X from the bending plane to the finger\'s face, R from the die seat.',
   measure: 'Flange to measure: outside length as drawn, with the general tolerance of ISO 2768-1, class m, where the drawing names none.',
+  piece: 'Pieces: measured by the person named, with the instrument named, on pieces that were made; spread is the standard deviation of the sample. An entry is never changed; a correction is another entry, and only what stands is counted.',
   site: 'Site data: as entered for the machine; to be checked against its own papers.',
 };
 

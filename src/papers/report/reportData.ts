@@ -1,4 +1,4 @@
-import type { FitBoard } from '../../fit/index.js';
+import type { FitBoard, PieceDifference, PieceRecord } from '../../fit/index.js';
 import type { Developed } from '../../sheet/index.js';
 import type { Machine } from '../../shop/index.js';
 import type { Trial } from '../../trial/index.js';
@@ -24,6 +24,15 @@ export interface ReportTyped {
   readonly remarks?: string;
 }
 
+/** Pieces made of one part on one machine. */
+export interface Demonstrated {
+  readonly part: string;
+  readonly machine: string;
+  /** Those that no later entry corrects. */
+  readonly records: readonly PieceRecord[];
+  readonly differences: readonly PieceDifference[];
+}
+
 /** All that the buyer's report is made from; plain data. */
 export interface ReportData {
   readonly board: FitBoard;
@@ -35,6 +44,8 @@ export interface ReportData {
   readonly quantity: number;
   /** One part on one machine, shown stroke by stroke; null where nothing is made. */
   readonly walk: Trial | null;
+  /** What was really made: kept apart from all predictions. */
+  readonly demonstrated: readonly Demonstrated[];
   readonly typed: ReportTyped;
   readonly units?: Units;
 }

@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { deductionFor, deductionsFromCsv, deductionsToCsv } from '../../forming/index.js';
+import { channelTrial } from '../../papers/fixture.js';
+import { expectedFigures } from './expectedFigures.js';
+import { measuredDeductions } from './measuredDeductions.js';
+import { pieceDifferences } from './pieceDifferences.js';
+import { type BentStrip, type MadePiece, type PieceRecord, standing } from './pieceEntry.js';
+
+const trial = channelTrial();
+const record = (id: string, entry: PieceRecord['entry'], corrects: string | null = null): PieceRecord =>
+  ({ id, trialId: 't-1', entry, corrects, createdAt: '2026-03-02T10:00:00.000Z', by: 'ann' });
+const piece = (serial: string, length: number, angle: number): MadePiece => ({
+  kind: 'piece', serial, batch: 'B7', tools: '', instrument: '', note: '',
+  figures: [
+    { id: 'step 1', kind: 'length', what: 'flange 1, outside', unit: 'mm', predicted: 40, tolerance: 0.3, measured: length },
+    { id: 'b1', kind: 'bend angle', what: 'bend angle of b1', unit: 'degrees', predicted: 90, tolerance: 0.5, measured: angle },
+  ],
+});
+const strip = (legs: readonly [number, number], bendAngle = 90): BentStrip =>
+  ({ kind: 'strip', serial: 's', batch: 'B7', station: 'S1', bendAngle, cut: 100, legs, thickness: 1.48, instrument: '', note: '' });
+
+describe('what is to be measured on a piece', () => {
+  it('is each flange and each bend angle, with its tolerance and who asks for it', () => {
+    expect(expectedFigures(trial).map(({ id, predicted, tolerance, unit }) => [id, predicted, tolerance, unit])).toEqual([
+      // ISO 2768-1 table 3, class m, shorter leg over 10 up to 50 mm: 30 minutes
+      ['step 1', 40, 0.3, 'mm'], ['step 2', 40, 0.3, 'mm'], ['b1', 90, 0.5, 'degrees'], ['b2', 90, 0.5, 'degrees'],
+    ]);
+  });
+
+  it('is the drawing\'s dimensions where the trial predicts them', () => {
+    const spread = { rootSumSquare: 0.2, worstCase: 0.3 };
+    const with1 = { ...trial, dimensions: [{ id: 'd1', what: 'over all', value: 80.1, tolerance: null, askedBy: '', firstPiece: spread, batch: spread, contributions: [], notKnown: [], verdict: 'no tolerance' as const }] };
+    expect(expectedFigures(with1)[0]).toMatchObject({ id: 'd1', predicted: 80.1, tolerance: null, spread: 0.2 });
+    expect(expectedFigures(with1)).toHaveLength(3);
+  });
+});
+
+describe('how pieces differ from the prediction', () => {
+  it('mean, spread and how many hold, of the entries that stand', () => {
+    const records = [record('m-1', piece('1', 40.1, 90.5)), record('m-2', piece('2', 99, 91)), record('m-3', piece('2', 40.3, 91), 'm-2'), record('m-4', piece('3', 40.5, 89.7))];
+    expect(standing(records).map(({ id }) => id)).toEqual(['m-1', 'm-3', 'm-4']);
+    const [length, angle] = pieceDifferences(records);
+    // 0.1, 0.3, 0.5: mean 0.3, deviation 0.2; within 0.3: two
+    expect(length).toMatchObject({ id: 'step 1', count: 3, within: 2 });
+    expect(length!.mean).toBeCloseTo(0.3, 9);
+    expect(length!.deviation).toBeCloseTo(0.2, 9);
+    expect([length!.least, length!.most].map((d) => d.toFixed(2))).toEqual(['0.10', '0.50']);
+    // 0.5, 1.0, -0.3: mean 0.4; within 0.5: two
+    expect(angle!.mean).toBeCloseTo(0.4, 9);
+    expect(angle!.within).toBe(2);
+  });
+
+  it('says no spread of a single piece, and nothing of none', () => {
+    expect(pieceDifferences([record('m-1', piece('1', 40.1, 90))])[0]).toMatchObject({ count: 1, deviation: null });
+    expect(pieceDifferences([record('m-1', strip([51, 51]))])).toEqual([]);
+  });
+});
+
+describe('what strips say of the deduction', () => {
+  const records = [record('m-1', strip([51.4, 51.2])), record('m-2', strip([51.3, 51.1], 90.2)), record('m-3', strip([50.9, 50.7], 60))];
+  const rows = measuredDeductions(trial, records);
+
+  it('a row for each station and angle: both legs less the cut length', () => {
+    // 2.6 and 2.4 at about 90 degrees, 1.6 at 60
+    expect(rows.map((r) => [r.bendAngle.toFixed(1), r.deduction.toFixed(2), r.pieces, r.spread.toFixed(2)])).toEqual([['90.1', '2.50', 2, '0.10'], ['60.0', '1.60', 1, '0.00']]);
+    expect(rows[0]).toMatchObject({ metal: 'dc01', thickness: 1.5, v: 12, tipRadius: 1 });
+  });
+
+  it('written as the shop\'s table it overrides the calculation of the next plan', () => {
+    const read = deductionsFromCsv(deductionsToCsv(rows));
+    if (!read.ok) throw new Error(read.sentence);
+    const [row] = rows;
+    const strip90 = { insideRadius: 1.9, deduction: 9, allowance: 9 } as Parameters<typeof deductionFor>[2];
+    const answer = deductionFor(read.rows, { metal: 'dc01', thickness: 1.5, v: 12, vConvention: row!.vConvention, tipRadius: 1, bendAngle: 90 }, strip90);
+    expect(answer).toMatchObject({ source: 'measured' });
+    expect(answer.deduction).toBeCloseTo(2.5, 6);
+  });
+});
