@@ -1,6 +1,6 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
-import { type FitBoard, fitBoard, fitColumns, fitTrial } from '../fit/index.js';
+import { type FitBoard, fitBoard, fitColumns, fitTrial, walkChoice } from '../fit/index.js';
 import { buyersReportPdf, type ReportData, reportPart } from '../papers/index.js';
 import { runFit } from '../server/index.js';
 import type { TrialInput } from '../trial/index.js';
@@ -31,21 +31,11 @@ interface ReportOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly remarks?: string;
 }
 
-/**
- * Which part on which machine is shown stroke by stroke: the one asked for, or else of the machine that makes most parts the part with
- * most bends; null where nothing is made.
- */
-export const walkOf = (board: FitBoard, asked: string | undefined): readonly [part: number, machine: number] | null => {
-  const makes = (p: number, m: number): boolean => board.cells[p]![m]!.verdict === 'makes';
+/** The part asked for and its column, or the most telling one. */
+const walkOf = (board: FitBoard, asked: string | undefined): ReturnType<typeof walkChoice> => {
   const parts = [...board.parts.keys()].filter((p) => asked === undefined || board.parts[p]!.name === asked);
   if (parts.length === 0) throw new Fault(`--walk ${asked}: no such part; there are ${board.parts.map(({ name }) => name).join(', ')}.`);
-  const count = (m: number): number => [...board.parts.keys()].filter((p) => makes(p, m)).length;
-  const machines = [...board.machines.keys()].sort((a, b) => count(b) - count(a));
-  for (const m of machines) {
-    const [p] = parts.filter((it) => makes(it, m)).sort((a, b) => board.parts[b]!.bends - board.parts[a]!.bends);
-    if (p !== undefined) return [p, m];
-  }
-  return null;
+  return walkChoice(board, parts);
 };
 
 const typedOf = ({ date, who, buyer, delivery, warranty, remarks }: ReportOptions): ReportData['typed'] => ({

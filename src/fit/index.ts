@@ -13,3 +13,4 @@ export { type ExpectedFigure, expectedFigures } from './pieces/expectedFigures.j
 export { measuredDeductions } from './pieces/measuredDeductions.js';
 export { type PieceDifference, pieceDifferences } from './pieces/pieceDifferences.js';
 export { type BentStrip, type MadePiece, type PieceEntry, type PieceRecord, standing } from './pieces/pieceEntry.js';
+export { walkChoice } from './walkChoice.js';

@@ -1,7 +1,7 @@
 export { buyersReportPdf } from './report/buyersReportPdf.js';
 export { answerInWords, cheapestWords } from './report/reportWords.js';
 export { howFiguresCame } from './report/figureKinds.js';
-export { type KeptTrial, reportFromTrials, reportPart } from './report/reportFromTrials.js';
+export { reportPart } from './report/reportPart.js';
 export type { ReportData, ReportPart, ReportTyped } from './report/reportData.js';
 export { type CheckSheetOptions, checkSheetPdf } from './condition/checkSheetPdf.js';
 export { blankDxf } from './blankDxf.js';

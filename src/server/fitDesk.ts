@@ -60,6 +60,11 @@ export class FitDesk {
     return this.fits.get(id)?.view;
   }
 
+  /** The columns of a fit, with all of their machines and tools. */
+  columns(id: string): readonly FitColumn[] {
+    return this.fits.get(id)?.order.columns ?? [];
+  }
+
   /** Newest first. */
   list(): readonly FitView[] {
     return [...this.fits.values()].map(({ view }) => view).reverse();

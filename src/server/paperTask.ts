@@ -1,6 +1,8 @@
+import type { DayPlan } from '../fit/index.js';
 import type { AllowanceRule } from '../forming/index.js';
 import {
-  blankDxf, blankSvg, type CheckSheetOptions, checkSheetPdf, layoutPicture, partPicture, pictureToSvg, reasonPicture, sectionPicture, setupSheetPdf, type SetupSheetOptions, stepPicture,
+  blankDxf, blankSvg, buyersReportPdf, type CheckSheetOptions, checkSheetPdf, dayPlanPdf, type DayPlanOptions, layoutPicture, partPicture, pictureToSvg, type ReportData,
+  reasonPicture, sectionPicture, setupSheetPdf, type SetupSheetOptions, stepPicture,
   unfoldingPath,
 } from '../papers/index.js';
 import { type Blank, blank, develop, type Part, ruleInWords } from '../sheet/index.js';
@@ -13,6 +15,8 @@ import { type PartSummary, partSummary } from './partSummary.js';
 export type PaperTask =
   | { readonly kind: 'summary' | 'blank.dxf' | 'blank.svg' | 'part'; readonly part: Part; readonly rule: AllowanceRule }
   | { readonly kind: 'setup sheet'; readonly trial: Trial; readonly options: SetupSheetOptions }
+  | { readonly kind: 'report'; readonly data: ReportData }
+  | { readonly kind: 'day plan'; readonly plan: DayPlan; readonly trials: readonly Trial[]; readonly options: DayPlanOptions }
   | { readonly kind: 'layout' | 'path'; readonly trial: Trial }
   | { readonly kind: 'before' | 'after' | 'section'; readonly trial: Trial; readonly step: number }
   | { readonly kind: 'reason'; readonly trial: Trial; readonly number: number }
@@ -35,6 +39,10 @@ export const makePaper = async (task: PaperTask): Promise<Paper> => {
       return setupSheetPdf(task.trial, task.options);
     case 'check sheet':
       return checkSheetPdf(task.machine, task.filled, task.options);
+    case 'report':
+      return buyersReportPdf(task.data);
+    case 'day plan':
+      return dayPlanPdf(task.plan, task.trials, task.options);
     case 'layout':
       return pictureToSvg(layoutPicture(task.trial));
     case 'path':

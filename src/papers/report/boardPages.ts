@@ -6,7 +6,7 @@ import { mark } from './figureKinds.js';
 import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
-import { answerInWords, cheapestWords, money, percent, verdictWords } from './reportWords.js';
+import { answerInWords, cheapestWords, columnName, money, percent, verdictWords } from './reportWords.js';
 
 /** mm for the names of the parts, and machines side by side at most. */
 const NAMES = 52;
@@ -24,7 +24,7 @@ const headOf = (data: ReportData, machines: readonly number[], size: number): Gr
   { words: 'Part', size, bold: true },
   ...machines.map((m): GridCell => {
     const machine = data.machines[m]!;
-    return { words: machine.name, under: `${machine.condition}, ${money(machine.price, machine.currency)} ${mark('price')}`, size, bold: true };
+    return { words: columnName(data.board.machines[m]!), under: `${machine.condition}, ${money(machine.price, machine.currency)} ${mark('price')}`, size, bold: true };
   }),
 ];
 
@@ -46,7 +46,7 @@ const costBlocks = ({ board, rack }: ReportData): Block[] => [
   {
     heading: `Each machine alone ${mark('cheapest')}`,
     paragraphs: board.alone.map((alone, m) => ({
-      words: `${board.machines[m]!.name}: ${alone ? cheapestWords(alone, board.parts, true) : 'not reckoned'}.`, sign: '–', style: { size: 2.4 },
+      words: `${columnName(board.machines[m]!)}: ${alone ? cheapestWords(alone, board.parts, true) : 'not reckoned'}.`, sign: '–', style: { size: 2.4 },
     })),
   },
   { heading: 'Tools', paragraphs: [{ words: `Planned with the tools at hand: ${rack.name}${rack.demo && !/demo/i.test(rack.name) ? ' (demo)' : ''}.`, style: { size: 2.4 } }] },

@@ -28,7 +28,7 @@ const machines = ['general', 'worn'].map((id) => demoFloor().find((m) => m.id ==
 const trial = channelTrial();
 
 const yes: FitCell = {
-  verdict: 'makes', reasons: [], remedies: [], seconds: 40, partsAnHour: 95, changeOver: 105, computeSeconds: 0.1, proof: { checked: true, passed: true }, warnings: ['Strength of this batch is not known.'],
+  verdict: 'makes', reasons: [], remedies: [], seconds: 40, partsAnHour: 95, changeOver: 840, computeSeconds: 0.1, proof: { checked: true, passed: true }, warnings: ['Strength of this batch is not known.'],
   margins: [
     { kind: 'daylight', name: 'opening between punch and die', value: 90, limit: 120, unit: 'mm', share: 0.75, step: 2, source: 'open height less the stack' },
     { kind: 'gauge travel', name: 'R, nearest', value: 20, limit: 5, unit: 'mm', share: 0.7, step: 1, source: 'machine data' },
@@ -74,8 +74,7 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     const needed = [
       'Which machine makes your parts', 'One machine makes this part as it stands: General', 'With a remedy also: Reconditioned', 'Workshop A', '2026-03-02',
       '✓ makes', '✓+ makes with remedy', 'daylight 75 % used', '40 s a part',
-      // 3,600 / 40
-      '40.0 s', '90 parts an hour',
+      '40.0 s', '95 an hour', 'change-over 14 min',
       '21.4 kN of 1100 kN', '90 mm of 120 mm', 'R at 20 mm, nearest 5.00 mm',
       'Flange 1 meets the punch body by 14.0 mm. (clearance)', '4,100 EUR as entered',
       // the machine's own price and the gooseneck

@@ -2,7 +2,7 @@ import type { MarginKind } from '../../fit/index.js';
 
 /** The kinds of figures in the report, in the order of their numbers. */
 const KINDS = [
-  'verdict', 'force', 'length', 'daylight', 'throat', 'gauge travel', 'tolerance', 'seconds', 'parts an hour', 'price', 'remedy', 'cheapest', 'blank',
+  'verdict', 'force', 'length', 'daylight', 'throat', 'gauge travel', 'tolerance', 'seconds', 'parts an hour', 'change-over', 'price', 'remedy', 'cheapest', 'blank',
   'stroke', 'stop', 'measure', 'site', 'piece',
 ] as const;
 export type FigureKind = (typeof KINDS)[number];
@@ -17,21 +17,22 @@ export const MARGINS: readonly (readonly [MarginKind & FigureKind, string])[] = 
 
 const HOW: Readonly<Record<FigureKind, string>> = {
   verdict: 'Verdict: orders of the bends are searched with the tools at hand, every stroke at a stop of the gauge; a plan counts as "makes" only after a second, independent engine has replayed it. "With remedy": not as it stands, but with the change named, planned again. "Not decided": a limit of computing time was reached.',
-  force: 'Force: the greatest over all strokes, from a strip calculation with the metal\'s stated hardening and thickness, times the bend\'s length; its limit is the rating of machine, cylinder or tool as entered.',
+  force: 'Force: the greatest over all strokes, from a strip calculation with the metal\'s hardening, for the thickest and strongest sheet that its standards let through where these are known, times the bend\'s length; its limit is the rating of machine, cylinder or tool as entered.',
   length: 'Length: what tools and part take along the bed, against the bed\'s length in the machine\'s data.',
   daylight: 'Daylight: the opening between punch and die that the tightest step needs to bring the part in and out, against the machine\'s open height less the stack of tools.',
   throat: 'Throat: how far the part reaches behind the bend, against the throat (or its width against the space between the side frames where it passes between them).',
   'gauge travel': 'Gauge travel: where the axis of the back gauge stands; 0 % in the middle of its travel, 100 % at its end.',
-  tolerance: 'Tolerance: how well the X axis comes back to its place (as new or as measured; the source stands in the machine\'s data), against the general tolerance of ISO 2768-1, class m, for that length.',
+  tolerance: 'Tolerance: of the dimensions the one nearest to its limit; what the batch is expected to scatter after its first piece is corrected (chain of stops, edges and bends, root of the sum of squares, by the machine\'s repeatability as new or as measured), against the tolerance of the drawing, or of the class of ISO 2768-1 that was asked. "–": something that matters was not measured on this machine, so nothing is promised.',
   seconds: 'Seconds a part: a stated model: ram by the machine\'s own speeds and the opening of each step; handling, turning and set-up by figures that are common practice, no source. Set-up is shared over the quantity. It ranks machines; it is no promised rate.',
-  'parts an hour': 'Parts an hour: 3,600 s divided by the predicted seconds a part at this quantity, set-up included; breaks, inspection and waiting left out.',
+  'parts an hour': 'Parts an hour: 3,600 s divided by the predicted seconds a part while it runs, set-up left out; breaks, inspection and waiting are not in it.',
+  'change-over': 'Change-over: from the last part of another batch to the first of this, by the same model: the stations of the plan built, machine, blanks and test strip made ready (common practice, no source).',
   price: 'Prices: as entered by the dealer on the date of this report, in the currency named; nothing is added or converted. Prices of demo machines, options and tools are invented.',
   remedy: 'Remedies: single changes, cheapest first, then changes together; each that is named was planned again and replayed by the independent engine.',
   cheapest: 'Cheapest for all: every combination of machines, options and tools from the confirmed ways is weighed by branch and bound; "proven" says that none of them costs less.',
   blank: 'Blank: the flat lengths of plates and bends put together, by the tools of a plan or by the rule named; the real blank is fixed after the test strip.',
   stroke: 'Angles, radius, depth and force of a stroke: the strip calculation (equilibrium of a strip between punch tip and die shoulders, springback after release). Bend angle is the angle turned through; included angle is 180° minus it.',
   stop: 'Stop: geometry of the partly bent part as it lies in the machine; X from the bending plane to the finger\'s face, R from the die seat.',
-  measure: 'Flange to measure: outside length as drawn, with the general tolerance of ISO 2768-1, class m, where the drawing names none.',
+  measure: 'Flange to measure: outside length as drawn, with its tolerance as the drawing or the general class asks.',
   piece: 'Pieces: measured by the person named, with the instrument named, on pieces that were made; spread is the standard deviation of the sample. An entry is never changed; a correction is another entry, and only what stands is counted.',
   site: 'Site data: as entered for the machine; to be checked against its own papers.',
 };

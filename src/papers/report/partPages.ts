@@ -10,7 +10,7 @@ import { MARGINS, mark } from './figureKinds.js';
 import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
-import { marginAmounts, partsAnHour, percent, verdictWords } from './reportWords.js';
+import { columnName, marginAmounts, paceWords, percent, verdictWords } from './reportWords.js';
 
 const PICTURE = { width: 92, height: 58 } as const;
 const COLUMNS: readonly GridColumn[] = [{ width: 46 }, { width: 27 }, { width: 24 }, ...MARGINS.map(() => ({ width: (INNER.width - 97) / MARGINS.length }))];
@@ -22,18 +22,19 @@ const marginCell = (margin: FitMargin | undefined, units: Units): GridCell =>
 
 const machineRow = (data: ReportData, p: number, m: number, units: Units): GridCell[] => {
   const cell = data.board.cells[p]![m]!;
-  const { name, demo } = data.machines[m]!;
+  const { demo } = data.machines[m]!;
+  const name = columnName(data.board.machines[m]!);
   const made = cell.verdict === 'makes' && cell.seconds !== null;
   return [
     { words: name, ...(demo && !/demo/i.test(name) ? { under: 'demo' } : {}), size: SIZE, bold: true },
     { words: verdictWords(cell), under: made && cell.proof.passed ? 'replayed and passed' : '', size: SIZE, bold: true, fill: verdictFill(cell.verdict) },
-    made ? { words: `${cell.seconds!.toFixed(1)} s`, under: `${partsAnHour(cell.seconds!)} parts an hour`, size: SIZE, bold: true } : { words: '–', size: SIZE },
+    made ? { words: `${cell.seconds!.toFixed(1)} s`, under: paceWords(cell, [mark('parts an hour'), mark('change-over')]), size: SIZE, bold: true } : { words: '–', size: SIZE },
     ...MARGINS.map(([kind]) => marginCell(made ? cell.margins.find((margin) => margin.kind === kind) : undefined, units)),
   ];
 };
 
 const HEAD: readonly GridCell[] = [
-  { words: 'Machine' }, { words: `Verdict ${mark('verdict')}` }, { words: `A part, predicted ${mark('seconds')}`, under: `at the quantity asked ${mark('parts an hour')}` },
+  { words: 'Machine' }, { words: `Verdict ${mark('verdict')}` }, { words: `A part, predicted ${mark('seconds')}`, under: 'set-up shared over the quantity' },
   ...MARGINS.map(([kind, heading]) => ({ words: `${heading} ${mark(kind)}` })),
 ].map((cell) => ({ ...cell, size: SIZE, bold: true }));
 
@@ -70,7 +71,7 @@ export const drawPartPages = (pages: Pages, data: ReportData, p: number): void =
   line(doc, name, right, top, wide, { size: 5.4, bold: true });
   let y = top + 8;
   y += paragraph(doc, factsOf(data, p, units), right, y, wide, { size: 2.8 }) + 2;
-  const made = data.board.cells[p]!.flatMap((cell, m) => (cell.verdict === 'makes' ? [data.machines[m]!.name] : []));
+  const made = data.board.cells[p]!.flatMap((cell, m) => (cell.verdict === 'makes' ? [columnName(data.board.machines[m]!)] : []));
   const answer = made.length === 0 ? 'No machine looked at makes it as it stands.' : `Made as it stands by: ${made.join('; ')}.`;
   paragraph(doc, answer, right, y, wide, { size: 3, bold: true, fill: 'accent' });
   y = top + PICTURE.height + 2;
@@ -84,7 +85,7 @@ export const drawPartPages = (pages: Pages, data: ReportData, p: number): void =
     y += drawRow(doc, COLUMNS, row, x, y);
   }
   y += 3;
-  const blocks = data.machines.flatMap((machine, m) => noBlock(machine.name, data.board.cells[p]![m]!));
+  const blocks = data.board.machines.flatMap((column, m) => noBlock(columnName(column), data.board.cells[p]![m]!));
   if (blocks.length === 0) return;
   const more = (): ReturnType<typeof columnsFrom> => {
     pages.begin(`${name} (continued)`);

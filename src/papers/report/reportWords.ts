@@ -16,10 +16,14 @@ export const marginAmounts = ({ kind, name, value, limit, unit }: FitMargin, uni
   return kind === 'gauge travel' && end !== undefined ? `${axis} at ${is}, ${end} ${bound}` : `${is} of ${bound}`;
 };
 
-export const partsAnHour = (seconds: number): string => {
-  const rate = 3600 / seconds;
-  return rate < 10 ? rate.toFixed(1) : rate.toFixed(0);
-};
+/** "105 an hour running, change-over 14 min", each with its mark; empty without a plan. */
+export const paceWords = ({ partsAnHour, changeOver }: FitCell, marks: readonly [string, string]): string => [
+  ...(partsAnHour === null ? [] : [`${partsAnHour < 10 ? partsAnHour.toFixed(1) : partsAnHour.toFixed(0)} an hour ${marks[0]}`]),
+  ...(changeOver === null ? [] : [`change-over ${(changeOver / 60).toFixed(0)} min ${marks[1]}`]),
+].join('\n');
+
+/** The machine of a column, and whose tools where they are not ours. */
+export const columnName = ({ name, whose }: FitBoard['machines'][number]): string => (whose === 'ours' ? name : `${name}, ${whose.replace(/^ours, /, '')}`);
 
 /** What a set costs and makes, in a sentence without its full stop. `alone`: the one machine need not be named again. */
 export const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], alone = false): string => {
@@ -40,7 +44,7 @@ export const answerInWords = ({ parts, machines, cells }: FitBoard): string => {
   const asStands = machines.filter((_, m) => column(m).every((v) => v === 'makes'));
   const withMore = machines.filter((_, m) => column(m).every((v) => v === 'makes' || v === 'makes with remedy') && !column(m).every((v) => v === 'makes'));
   const what = parts.length === 1 ? 'this part' : `all ${parts.length} parts`;
-  const names = (list: typeof machines): string => list.map(({ name }) => name).join('; ');
+  const names = (list: typeof machines): string => list.map(columnName).join('; ');
   if (asStands.length > 0) {
     const also = withMore.length > 0 ? `. With a remedy also: ${names(withMore)}` : '';
     return `${asStands.length === 1 ? 'One machine makes' : `Each of these ${asStands.length} machines makes`} ${what} as it stands: ${names(asStands)}${also}.`;

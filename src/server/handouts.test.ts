@@ -1,0 +1,131 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { type FitView, type RunningServer, startServer } from './index.js';
+
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
+
+let dataDir: string;
+let server: RunningServer;
+let fit: FitView;
+let trialIds: string[];
+
+const ask = async (path: string, init?: RequestInit): Promise<{ readonly status: number; readonly body: never }> => {
+  const response = await fetch(server.url + path, init);
+  return { status: response.status, body: (await response.json()) as never };
+};
+const post = (path: string, body: unknown): ReturnType<typeof ask> =>
+  ask(path, { method: 'POST', headers: { 'content-type': 'application/json', 'x-by': 'ann' }, body: JSON.stringify(body) });
+
+const keep = async (name: string, flanges: readonly number[], turns: readonly number[]): Promise<string> => {
+  const { body } = await post('/api/parts', { profile: { name, thickness: 1.5, insideRadius: 1.5, width: 100, flanges, turns } });
+  return (body as { readonly parts: readonly { readonly id: string }[] }).parts[0]!.id;
+};
+
+/** Two easy parts on one machine, planned and proved in the real workers. */
+beforeAll(async () => {
+  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-handouts-'));
+  server = await startServer({ port: 0, dataDir });
+  const partIds = [await keep('angle', [40, 60], [90]), await keep('long angle', [50, 70], [90])];
+  const asked = await post('/api/fits', { partIds, machineIds: ['general'], metalId: 'dc01', quantity: 20, toleranceClass: null, seconds: 20 });
+  const { id } = asked.body as { readonly id: string };
+  do {
+    await new Promise((later) => setTimeout(later, 100));
+    fit = (await ask(`/api/fits/${id}`)).body;
+  } while (fit.endedAt === null);
+  trialIds = fit.cells.map((row) => row[0]!.trialId!);
+});
+
+afterAll(async () => {
+  await server.close();
+  rmSync(dataDir, { recursive: true, force: true });
+});
+
+describe('pieces', () => {
+  interface Pieces {
+    readonly expected: readonly { readonly id: string; readonly kind: string; readonly predicted: number }[];
+    readonly tools: string;
+    readonly records: readonly { readonly id: string; readonly by: string; readonly corrects: string | null; readonly entry: { readonly tools: string } }[];
+    readonly differences: readonly { readonly id: string; readonly count: number; readonly mean: number }[];
+  }
+  const pieces = async (): Promise<Pieces> => (await ask(`/api/trials/${trialIds[0]}/pieces`)).body;
+
+  test('are written down beside what was predicted, corrected by another entry, and told with mean and spread', async () => {
+    const { expected, tools, records } = await pieces();
+    expect(records).toEqual([]);
+    const length = expected.find(({ kind }) => kind === 'length')!;
+    const angle = expected.find(({ kind }) => kind === 'bend angle')!;
+    expect(angle).toMatchObject({ id: 'b1', predicted: 90 });
+    const piece = (value: number, more: object = {}): object =>
+      ({ kind: 'piece', serial: 'P-1', batch: 'B7', measured: [{ id: length.id, value }, { id: 'b1', value: 90.4 }], ...more });
+    const first = await post(`/api/trials/${trialIds[0]}/pieces`, piece(length.predicted + 2));
+    expect(first.status).toBe(201);
+    const { id } = first.body as { readonly id: string };
+    expect((await post(`/api/trials/${trialIds[0]}/pieces`, piece(length.predicted + 0.2, { corrects: id }))).status).toBe(201);
+    expect((await post(`/api/trials/${trialIds[0]}/pieces`, piece(length.predicted, { corrects: id }))).status).toBe(409);
+    const after = await pieces();
+    expect(after.records.map(({ by, corrects, entry }) => [by, corrects, entry.tools])).toEqual([['ann', null, tools], ['ann', id, tools]]);
+    const told = after.differences.find((d) => d.id === length.id)!;
+    expect(told.count).toBe(1);
+    expect(told.mean).toBeCloseTo(0.2, 9);
+    expect(after.differences.find((d) => d.id === 'b1')!.mean).toBeCloseTo(0.4, 9);
+  });
+
+  test('strips give the shop\'s table of measured deductions', async () => {
+    expect((await ask(`/api/trials/${trialIds[0]}/deductions.csv`)).status).toBe(404);
+    const strip = { kind: 'strip', serial: 'S-1', batch: 'B7', station: 'S1', bendAngle: 90, cut: 100, legs: [51.3, 51.2], thickness: 1.49 };
+    expect((await post(`/api/trials/${trialIds[0]}/pieces`, strip)).status).toBe(201);
+    const csv = await (await fetch(`${server.url}/api/trials/${trialIds[0]}/deductions.csv`)).text();
+    const [head, row] = csv.trim().split('\n').map((line) => line.split(','));
+    // 51.3 + 51.2 - 100
+    expect(Number(row![head!.indexOf('deduction_mm')])).toBeCloseTo(2.5, 3);
+    expect(row![head!.indexOf('metal')]).toBe('dc01');
+  });
+
+  test('what does not fit the trial is refused in a sentence', async () => {
+    const wrong = async (body: object): Promise<readonly [number, string]> => {
+      const { status, body: told } = await post(`/api/trials/${trialIds[0]}/pieces`, { kind: 'piece', serial: 'P', batch: '', ...body });
+      return [status, (told as { readonly error: string }).error];
+    };
+    expect(await wrong({ measured: [{ id: 'd99', value: 1 }] })).toEqual([422, expect.stringContaining("no figure 'd99'")]);
+    expect((await wrong({ measured: [] }))[0]).toBe(400);
+    expect((await wrong({ serial: ' ', measured: [{ id: 'b1', value: 1 }] }))[0]).toBe(400);
+    expect((await wrong({ measured: [{ id: 'b1', value: 90 }], corrects: 'm-none' }))[0]).toBe(404);
+    expect((await post('/api/trials/t-none/pieces', { kind: 'piece', serial: 'P', batch: '', measured: [{ id: 'b1', value: 90 }] })).status).toBe(404);
+  });
+});
+
+describe('the report of a fit', () => {
+  test('says the answer, keeps what was made apart, and is a PDF', async () => {
+    const query = new URLSearchParams({ buyer: 'Workshop A', delivery: 'Week 12.' });
+    const { body } = await ask(`/api/fits/${fit.id}/report?${query}`);
+    const told = body as { readonly answer: string; readonly walkTrialId: string; readonly demonstrated: readonly { readonly part: string; readonly records: readonly object[] }[]; readonly typed: object; readonly how: readonly object[] };
+    expect(told.answer).toMatch(/^One machine makes all 2 parts as it stands: General/);
+    expect(trialIds).toContain(told.walkTrialId);
+    // the corrected entry is not counted, the strip is no piece
+    expect(told.demonstrated.map(({ part, records }) => [part, records.length])).toEqual([['angle', 1]]);
+    expect(told.typed).toMatchObject({ buyer: 'Workshop A', delivery: 'Week 12.' });
+    expect(told.how.length).toBeGreaterThan(10);
+    const pdf = await fetch(`${server.url}/api/fits/${fit.id}/report.pdf?${query}`);
+    expect(pdf.headers.get('content-type')).toBe('application/pdf');
+    expect(Buffer.from(await pdf.arrayBuffer()).subarray(0, 5).toString()).toBe('%PDF-');
+    expect((await ask(`/api/fits/${fit.id}/report?walk=t-none`)).status).toBe(422);
+    expect((await ask('/api/fits/f-none/report')).status).toBe(404);
+  });
+});
+
+describe('a day plan', () => {
+  test('orders the trials of one machine, and is a PDF', async () => {
+    const { body } = await ask(`/api/day-plan?trials=${trialIds.join(',')}&pieces=2&spares=1`);
+    const day = body as { readonly trialIds: readonly string[]; readonly stops: readonly { readonly part: string; readonly blanks: object }[]; readonly kit: readonly object[]; readonly checks: readonly string[] };
+    expect([...day.trialIds].sort()).toEqual([...trialIds].sort());
+    expect(day.stops[0]!.blanks).toMatchObject({ pieces: 2, spares: 1, thickness: 1.5 });
+    expect(day.kit.length).toBeGreaterThan(1);
+    expect(day.checks.join(' ')).toContain('Guarding');
+    const pdf = await fetch(`${server.url}/api/day-plan.pdf?trials=${trialIds.join(',')}`);
+    expect(Buffer.from(await pdf.arrayBuffer()).subarray(0, 5).toString()).toBe('%PDF-');
+    expect((await ask('/api/day-plan?trials=t-none')).status).toBe(404);
+    expect((await ask('/api/day-plan?trials=')).status).toBe(400);
+  });
+});

@@ -1,0 +1,61 @@
+import { type FitBoard, type FitCell, type FitColumn, pieceDifferences, standing, walkChoice } from '../fit/index.js';
+import { type ReportData, type ReportTyped, reportPart } from '../papers/index.js';
+import type { Store } from '../store/index.js';
+import type { Trial } from '../trial/index.js';
+import type { FitView, KeptCell } from './fitTask.js';
+import { found, HttpError } from './httpError.js';
+
+const NOT_YET: FitCell = {
+  verdict: 'not decided', margins: [], reasons: [{ code: 'limit', sentence: 'Not computed yet.', bends: [] }], remedies: [], seconds: null, partsAnHour: null, changeOver: null,
+  computeSeconds: 0, proof: { checked: false, passed: false }, warnings: [],
+};
+
+/** The id of the trial of the first cell that makes the part. */
+const madeBy = (row: readonly (KeptCell | null)[]): string | null => row.find((cell) => cell?.verdict === 'makes' && cell.trialId !== null)?.trialId ?? null;
+
+/** Every piece that was made of the fit's parts, whichever trial it was made by. */
+const demonstratedOf = async (store: Store, parts: FitView['parts']): Promise<ReportData['demonstrated']> => {
+  const all = [];
+  for (const { id } of parts) {
+    for (const { id: trialId, partName, machineName } of await store.trials({ partId: id })) {
+      const records = await store.pieces(trialId);
+      const made = standing(records).filter(({ entry }) => entry.kind === 'piece');
+      if (made.length > 0) all.push({ part: partName, machine: machineName, records: made, differences: pieceDifferences(records) });
+    }
+  }
+  return all;
+};
+
+export interface ReportOfFit {
+  readonly data: ReportData;
+  readonly walkTrialId: string | null;
+}
+
+/** What the buyer's report says of a fit; `walkId`: the trial to be shown stroke by stroke, one of the fit's own. */
+export const reportOfFit = async (
+  store: Store, view: FitView, columns: readonly FitColumn[], walkId: string | undefined, typed: ReportTyped,
+): Promise<ReportOfFit> => {
+  const trialOf = async (id: string | null): Promise<Trial | undefined> => (id === null ? undefined : (await store.trial(id))?.trial);
+  const inFit = view.cells.flat().some((cell) => cell?.trialId === walkId && cell?.verdict === 'makes');
+  if (walkId !== undefined && !inFit) throw new HttpError(422, `'${walkId}' is no trial of this fit that makes its part.`);
+  const choice = walkChoice(view);
+  const walkTrialId = walkId ?? (choice === null ? null : view.cells[choice[0]]![choice[1]]!.trialId);
+  const parts = [];
+  for (const [p, { id, revision }] of view.parts.entries()) {
+    const { part } = found(await store.part(id, revision), 'A part of this fit was purged.');
+    parts.push(reportPart(part, await trialOf(madeBy(view.cells[p]!))));
+  }
+  const board: FitBoard = {
+    parts: view.parts, machines: view.machines, cheapest: view.cheapest, alone: view.alone,
+    cells: view.cells.map((row) => row.map((cell) => cell ?? NOT_YET)),
+  };
+  const racks = [...new Map(columns.map(({ rack }) => [rack.id, rack])).values()];
+  return {
+    walkTrialId,
+    data: {
+      board, parts, machines: columns.map(({ machine }) => machine), rack: { name: racks.map(({ name }) => name).join('; '), demo: racks.every(({ demo }) => demo) },
+      metal: { id: view.metalId, name: view.metalName }, quantity: view.quantity, walk: (await trialOf(walkTrialId)) ?? null,
+      demonstrated: await demonstratedOf(store, view.parts), typed,
+    },
+  };
+};

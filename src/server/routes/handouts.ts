@@ -1,0 +1,81 @@
+import type { FastifyInstance, FastifyReply } from 'fastify';
+import { z } from 'zod';
+import { type DayPlan, dayPlan } from '../../fit/index.js';
+import { answerInWords, cheapestWords, howFiguresCame } from '../../papers/index.js';
+import type { Trial } from '../../trial/index.js';
+import { checked } from '../checked.js';
+import type { Context } from '../context.js';
+import type { FitView } from '../fitTask.js';
+import { whoAsks } from '../guard.js';
+import { found, HttpError } from '../httpError.js';
+import { type ReportOfFit, reportOfFit } from '../reportOfFit.js';
+
+/** Characters of what is typed for a paper. */
+const typedLimit = 2000;
+const typed = z.string().max(typedLimit).optional();
+const reportSchema = z.strictObject({ walk: z.string().optional(), buyer: typed, who: typed, delivery: typed, warranty: typed, remarks: typed });
+const count = z.coerce.number().int().min(0).max(1000);
+const daySchema = z.strictObject({ trials: z.string().min(1), pieces: count.min(1).default(1), spares: count.default(2), buyer: typed });
+
+interface ById { readonly Params: { readonly id: string } }
+
+/** The day as pages show it: each stop with its trial's id. */
+interface DayAnswer extends DayPlan {
+  readonly trialIds: readonly string[];
+}
+
+/** What the buyer takes home and what the demonstrator prepares: the report of a fit, and the plan of a day. */
+export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, rack }: Context): void => {
+  const today = (): string => new Date().toISOString().slice(0, 10);
+
+  const report = async (id: string, query: unknown, who: string): Promise<ReportOfFit & { readonly view: FitView }> => {
+    const { walk, ...said } = checked(reportSchema, query);
+    const view = found(fits.view(id), 'There is no such fit; fits are kept until the program ends.');
+    const written = Object.fromEntries(Object.entries({ date: today(), who, ...said }).filter(([, words]) => words !== undefined && words !== ''));
+    return { view, ...(await reportOfFit(store, view, fits.columns(id), walk, written)) };
+  };
+
+  app.get<ById>('/api/fits/:id/report', async (request) => {
+    const { data, walkTrialId, view } = await report(request.params.id, request.query, whoAsks(request));
+    const { board, metal, quantity, rack: tools, typed: said, demonstrated, parts } = data;
+    return {
+      fitId: view.id, answer: answerInWords(board), cheapest: board.cheapest ? cheapestWords(board.cheapest, board.parts) : null,
+      alone: board.alone.map((alone) => (alone ? cheapestWords(alone, board.parts, true) : null)),
+      metal, quantity, rack: tools, typed: said, walkTrialId, demonstrated, how: howFiguresCame(),
+      parts: view.parts.map((part, p) => ({ ...part, demo: parts[p]!.demo })), machines: board.machines,
+      cells: view.cells.map((row, p) => row.map((cell, c) => ({ ...board.cells[p]![c]!, trialId: cell?.trialId ?? null }))),
+      site: data.machines.map(({ name, site, price, currency, demo }) => ({ name, site, price, currency, demo })),
+    };
+  });
+
+  app.get<ById>('/api/fits/:id/report.pdf', async (request, reply) => {
+    const { data, view } = await report(request.params.id, request.query, whoAsks(request));
+    const key = JSON.stringify([view.id, view.done, 'report', data.typed, data.walk?.sheet.part.name, data.walk?.machine.id, data.demonstrated.map(({ records }) => records.map(({ id }) => id))]);
+    return pdf(reply, await desk.make(key, { kind: 'report', data }), 'buyer\'s report.pdf');
+  });
+
+  const day = async (query: unknown): Promise<{ readonly plan: DayPlan; readonly trials: readonly Trial[]; readonly ids: readonly string[]; readonly buyer: string }> => {
+    const { trials: asked, pieces, spares, buyer = '' } = checked(daySchema, query);
+    const ids = asked.split(',').filter((id) => id !== '');
+    const trials: Trial[] = [];
+    for (const id of ids) trials.push(found(await store.trial(id), `There is no trial '${id}'.`).trial);
+    const made = dayPlan({ trials, rack, pieces, spares });
+    if (!made.ok) throw new HttpError(422, made.sentence);
+    return { plan: made.value, trials, ids, buyer };
+  };
+
+  app.get('/api/day-plan', async ({ query }): Promise<DayAnswer> => {
+    const { plan, ids } = await day(query);
+    return { ...plan, trialIds: plan.stops.map(({ trial }) => ids[trial]!) };
+  });
+
+  app.get('/api/day-plan.pdf', async (request, reply) => {
+    const { plan, trials, ids, buyer } = await day(request.query);
+    const options = { date: today(), who: whoAsks(request), buyer };
+    const [{ blanks }] = plan.stops as readonly [DayPlan['stops'][number]];
+    return pdf(reply, await desk.make(JSON.stringify(['day', ids, blanks.pieces, blanks.spares, options]), { kind: 'day plan', plan, trials, options }), 'day plan.pdf');
+  });
+};
+
+const pdf = (reply: FastifyReply, bytes: unknown, name: string): FastifyReply =>
+  reply.type('application/pdf').header('content-disposition', `inline; filename*=UTF-8''${encodeURIComponent(name)}`).send(Buffer.from(bytes as Uint8Array));
