@@ -3,8 +3,11 @@ import { BendPage } from './bend/BendPage.js';
 import { BoardPage } from './board/BoardPage.js';
 import { AskFitPage } from './fit/AskFitPage.js';
 import { FitPage } from './fit/FitPage.js';
+import { DayPage } from './handout/DayPage.js';
+import { ReportPage } from './handout/ReportPage.js';
 import { PartPage } from './part/PartPage.js';
 import { PartsPage } from './partsList/PartsPage.js';
+import { PiecesPage } from './pieces/PiecesPage.js';
 import { routeOf, to, useHash } from './place.js';
 import { ProfilePage } from './profile/ProfilePage.js';
 import { Sheet } from './sheet/Sheet.js';
@@ -62,6 +65,12 @@ export const Pages = () => {
       return <RackPage key={route.id} id={route.id} />;
     case 'tool':
       return <ToolPage key={`${route.rack} ${route.id}`} rackId={route.rack} id={route.id} />;
+    case 'report':
+      return <ReportPage key={route.id} id={route.id} />;
+    case 'day':
+      return <DayPage key={route.trials.join()} trials={route.trials} />;
+    case 'pieces':
+      return <PiecesPage key={route.id} id={route.id} />;
     case 'nowhere':
       return (
         <Sheet title="No such sheet" trail={[]} block={[['Address', route.address]]}>

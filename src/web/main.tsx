@@ -9,6 +9,7 @@ import './look/fit.css';
 import './look/check.css';
 import './look/bend.css';
 import './look/shop.css';
+import './look/handout.css';
 import './look/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

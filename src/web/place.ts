@@ -17,6 +17,9 @@ export type Route =
   | { readonly page: 'racks' }
   | { readonly page: 'rack'; readonly id: string }
   | { readonly page: 'tool'; readonly rack: string; readonly id: string }
+  | { readonly page: 'report'; readonly id: string }
+  | { readonly page: 'day'; readonly trials: readonly string[] }
+  | { readonly page: 'pieces'; readonly id: string }
   | { readonly page: 'nowhere'; readonly address: string };
 
 /** The place that a hash names. @example routeOf('#/trials/t-1/steps/2') // { page: 'walk', id: 't-1', step: 2 } */
@@ -33,6 +36,9 @@ export const routeOf = (hash: string): Route => {
   if (room === 'racks' && !id) return { page: 'racks' };
   if (room === 'racks' && id && !below) return { page: 'rack', id };
   if (room === 'racks' && id && below) return { page: 'tool', rack: id, id: below };
+  if (room === 'fit' && id && below === 'report') return { page: 'report', id };
+  if (room === 'day' && id && !below) return { page: 'day', trials: id.split(',') };
+  if (room === 'trials' && id && below === 'pieces') return { page: 'pieces', id };
   if (room === 'parts' && id && !below) return { page: 'part', id };
   if (room === 'parts' && id && below === 'board') return { page: 'board', partId: id };
   if (room === 'trials' && id && !below) return { page: 'trial', id };
@@ -55,6 +61,9 @@ export const to = {
   part: (id: string): string => `#/parts/${encodeURIComponent(id)}`,
   board: (partId: string): string => `#/parts/${encodeURIComponent(partId)}/board`,
   trial: (id: string): string => `#/trials/${encodeURIComponent(id)}`,
+  report: (fitId: string): string => `#/fit/${encodeURIComponent(fitId)}/report`,
+  day: (trials: readonly string[]): string => `#/day/${trials.map(encodeURIComponent).join(',')}`,
+  pieces: (id: string): string => `#/trials/${encodeURIComponent(id)}/pieces`,
   walk: (id: string, step: number): string => `#/trials/${encodeURIComponent(id)}/steps/${step}`,
 };
 

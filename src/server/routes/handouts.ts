@@ -25,7 +25,7 @@ interface DayAnswer extends DayPlan {
 }
 
 /** What the buyer takes home and what the demonstrator prepares: the report of a fit, and the plan of a day. */
-export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, rack }: Context): void => {
+export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, shop }: Context): void => {
   const today = (): string => new Date().toISOString().slice(0, 10);
 
   const report = async (id: string, query: unknown, who: string): Promise<ReportOfFit & { readonly view: FitView }> => {
@@ -59,6 +59,7 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, rack }:
     const ids = asked.split(',').filter((id) => id !== '');
     const trials: Trial[] = [];
     for (const id of ids) trials.push(found(await store.trial(id), `There is no trial '${id}'.`).trial);
+    const { rack } = await shop.current();
     const made = dayPlan({ trials, rack, pieces, spares });
     if (!made.ok) throw new HttpError(422, made.sentence);
     return { plan: made.value, trials, ids, buyer };

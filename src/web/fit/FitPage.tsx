@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { BoardMachine } from '../../fit/index.js';
 import { post, sentence } from '../ask.js';
+import { HandoutLinks } from '../handout/HandoutLinks.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
@@ -70,6 +71,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
         <p className="small soft">✓ makes as it stands, with the limit that is used furthest; ↻ makes with a change that was planned again and confirmed; ✕ does not make; ? not decided in the time given. Press a cell for its margins, reasons and remedies.</p>
         {open && chosen && <CellDetail part={fit.parts[open.part]!} machine={fit.machines[open.column]!} cell={chosen} />}
         <CheapestLines fit={fit} />
+        {!under && <HandoutLinks fit={fit} />}
       </div>
     </Sheet>
   );

@@ -9,6 +9,7 @@ import { useAnswer } from '../useAnswer.js';
 import { asSentence, seconds } from '../wording.js';
 import { mergedWarnings } from './mergedWarnings.js';
 import { FormingFigures } from './FormingFigures.js';
+import { MadeSection } from '../pieces/MadeSection.js';
 import { ProofLine } from './ProofLine.js';
 import { Reasons } from './Reasons.js';
 import { StepsTable } from './StepsTable.js';
@@ -44,6 +45,7 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
           <div className="buttons no-print">
             {planned && <a className="button next" href={to.walk(id, 1)}>Walk through the steps</a>}
             <a className="button" href={`${here}/setup-sheet.pdf`} target="_blank" rel="noreferrer">{planned ? 'Set-up sheet (PDF)' : 'Report (PDF)'}</a>
+            {planned && <a className="button" href={to.pieces(id)}>Pieces made</a>}
             {value.summary.defect && <a className="button" href={`${here}/defect.json`} download>Defect file</a>}
           </div>
         </section>
@@ -55,6 +57,7 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
               <div className="scroll" tabIndex={0} role="group" aria-label="The unfolding path"><Drawing path={`${here}/path.svg`} className="wide-drawing" /></div>
             </section>
             <StepsTable id={id} trial={trial} />
+            <MadeSection id={id} />
             <FormingFigures trial={trial} />
             <section className="section" aria-labelledby="bed-title">
               <h2 id="bed-title">Along the bed</h2>

@@ -68,7 +68,7 @@ export const WalkPage = ({ id, number }: { readonly id: string; readonly number:
         <nav className="turn-over no-print" aria-label="Steps">
           {number > 1 ? <a className="button" href={to.walk(id, number - 1)}><span aria-hidden="true">←</span> Step {number - 1}</a> : <a className="button" href={to.trial(id)}>To the trial</a>}
           <span className="small soft">The arrow keys turn the pages.</span>
-          {number < last ? <a className="button next" href={to.walk(id, number + 1)}>Step {number + 1} <span aria-hidden="true">→</span></a> : <a className="button next" href={to.trial(id)}>Last step: back to the trial</a>}
+          {number < last ? <a className="button next" href={to.walk(id, number + 1)}>Step {number + 1} <span aria-hidden="true">→</span></a> : <a className="button next" href={to.pieces(id)}>Last step: write the piece down</a>}
         </nav>
       </div>
     </Sheet>

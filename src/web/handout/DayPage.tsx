@@ -1,0 +1,73 @@
+import { useState } from 'react';
+import type { DayPlan } from '../../fit/index.js';
+import type { PartRevision, TrialRecord } from '../../store/index.js';
+import { to } from '../place.js';
+import { Cautions } from '../sheet/Cautions.js';
+import { Drawing } from '../sheet/Drawing.js';
+import { Fault, Waiting } from '../sheet/Fault.js';
+import { Sheet } from '../sheet/Sheet.js';
+import { useAnswer } from '../useAnswer.js';
+import { mm, seconds } from '../wording.js';
+
+const DOES = { stays: 'stays', altered: 'altered', built: 'built', 'taken off': 'taken off' } as const;
+
+const clock = (s: number): string => (s < 5400 ? seconds(s) : `${Math.floor(s / 3600)} h ${Math.round((s % 3600) / 60)} min`);
+
+/** A demonstration of several parts on one machine: the order, what to lay out, cut and check beforehand. */
+export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
+  const [pieces, setPieces] = useState(1);
+  const [spares, setSpares] = useState(2);
+  const query = new URLSearchParams({ trials: trials.join(','), pieces: String(pieces || 1), spares: String(spares || 0) }).toString();
+  const { value: plan, fault } = useAnswer<DayPlan & { readonly trialIds: readonly string[] }>(`/api/day-plan?${query}`);
+  const { value: records } = useAnswer<{ readonly trials: readonly TrialRecord[] }>('/api/trials');
+  const { value: parts } = useAnswer<{ readonly parts: readonly PartRevision[] }>('/api/parts');
+  if (!plan) {
+    return <Sheet title="Day plan" trail={[['Parts', to.parts], ['Fit', to.fits]]} block={[['Sheet', 'Day plan']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Planning the day" />}</div></Sheet>;
+  }
+  const partOf = (trialId: string): string | undefined => records?.trials.find(({ id }) => id === trialId)?.partId;
+  return (
+    <Sheet
+      title={`Demonstration on ${plan.machine.name}`} trail={[['Parts', to.parts], ['Fit', to.fits]]} notes={<Cautions />}
+      block={[['Sheet', 'Day plan'], ['Metal', plan.metal], ['Parts', String(plan.stops.length)], ['Work', clock(plan.seconds)]]}
+    >
+      <div className="body">
+        <p className="report-answer">{plan.stops.length === 1 ? '1 part' : `${plan.stops.length} parts`} in {clock(plan.seconds)} of work; {plan.changes} rows of tools built, altered or taken off{plan.changesAsGiven > plan.changes ? `, ${plan.changesAsGiven - plan.changes} fewer than in the order given` : '; no order needs fewer'}.</p>
+        <div className="day-asked no-print">
+          <label className="field"><span>Pieces of each</span><input type="number" min={1} max={1000} value={Number.isNaN(pieces) ? '' : pieces} onChange={(event) => setPieces(event.target.valueAsNumber)} /></label>
+          <label className="field"><span>Spare blanks of each</span><input type="number" min={0} max={1000} value={Number.isNaN(spares) ? '' : spares} onChange={(event) => setSpares(event.target.valueAsNumber)} /></label>
+          <a className="button next" href={`/api/day-plan.pdf?${query}`} target="_blank" rel="noreferrer">Day plan (PDF)</a>
+        </div>
+        <ol className="day">
+          {plan.stops.map((stop, k) => {
+            const trialId = plan.trialIds[k]!;
+            const partId = partOf(trialId);
+            return (
+              <li key={trialId}>
+                {partId !== undefined && parts?.parts.some(({ id }) => id === partId) === true && <Drawing path={`/api/parts/${encodeURIComponent(partId)}/picture.svg`} className="day-drawing" />}
+                <div>
+                  <h2>{k + 1}. {stop.part} {stop.demo && <span className="tag">demo</span>}</h2>
+                  <p>First stroke {clock(stop.from)} after the start; change over {clock(stop.seconds.change)}, make ready {clock(stop.seconds.prepare)}, {stop.blanks.pieces === 1 ? '1 piece' : `${stop.blanks.pieces} pieces`} {clock(stop.seconds.pieces)}. Predicted.</p>
+                  <ul className="dots">{stop.changes.map((c) => <li key={`${c.station} ${c.kind} ${c.what}`}>{c.station} {c.kind} {DOES[c.what]}: {c.name}</li>)}</ul>
+                  <p>Cut {stop.blanks.pieces} and {stop.blanks.spares} spare {stop.blanks.length === null ? 'by its drawing' : `${mm(stop.blanks.length)} by ${mm(stop.blanks.width!)}`}, {mm(stop.blanks.thickness)} thick; {stop.strips.length === 0 ? 'no test strip: as for a part before it' : stop.strips.map((s) => `${s.bends.length} strips of ${s.along.toFixed(0)} by ${s.across.toFixed(0)} mm`).join(', ')}.</p>
+                  <p className="no-print"><a href={to.walk(trialId, 1)}>Walk through it</a> · <a href={to.pieces(trialId)}>Write pieces down</a></p>
+                </div>
+              </li>
+            );
+          })}
+        </ol>
+        <div className="columns section">
+          <section aria-labelledby="check-title"><h2 id="check-title">To check beforehand</h2><ul className="dots">{plan.checks.map((words) => <li key={words}>{words}</li>)}</ul></section>
+          <section aria-labelledby="kit-title"><h2 id="kit-title">To lay out</h2>
+            <table>
+              <thead><tr><th scope="col">Tool</th><th scope="col" className="number">Length</th><th scope="col" className="number">Needed</th><th scope="col" className="number">At hand</th></tr></thead>
+              <tbody>{plan.kit.map((it) => (
+                <tr key={`${it.id} ${it.length} ${it.ear ?? ''}`}><th scope="row">{it.kind}: {it.name}{it.ear ? `, ear ${it.ear}` : ''}</th><td className="number">{mm(it.length, 0)}</td><td className="number">{it.needed}</td><td className="number">{it.needed > it.atHand ? `⚠ ${it.atHand}` : it.atHand}</td></tr>
+              ))}</tbody>
+            </table>
+          </section>
+        </div>
+        <p className="small soft">{plan.model}</p>
+      </div>
+    </Sheet>
+  );
+};

@@ -1,0 +1,36 @@
+import type { BoardMachine, FitCell, PieceDifference, PieceRecord } from '../../fit/index.js';
+import type { FitPart } from '../../server/index.js';
+
+/** What GET /api/fits/:id/report answers (docs/api.md). */
+export interface Report {
+  readonly answer: string;
+  readonly cheapest: string | null;
+  readonly alone: readonly (string | null)[];
+  readonly metal: { readonly name: string };
+  readonly quantity: number;
+  readonly walkTrialId: string | null;
+  readonly demonstrated: readonly { readonly part: string; readonly machine: string; readonly records: readonly PieceRecord[]; readonly differences: readonly PieceDifference[] }[];
+  readonly how: readonly { readonly sign: string; readonly words: string }[];
+  readonly parts: readonly (FitPart & { readonly demo: boolean })[];
+  readonly machines: readonly BoardMachine[];
+  readonly cells: readonly (readonly (FitCell & { readonly trialId: string | null })[])[];
+}
+
+/** What is typed for the paper, kept in this browser until the next time. */
+export const TYPED = [['buyer', 'For whom'], ['who', 'Who hands it over'], ['delivery', 'Delivery'], ['warranty', 'Warranty'], ['remarks', 'Remarks']] as const;
+export type Typed = Readonly<Record<(typeof TYPED)[number][0], string>>;
+const KEPT = 'brakewright.report';
+
+const NOTHING: Typed = { buyer: '', who: '', delivery: '', warranty: '', remarks: '' };
+
+export const keptTyped = (): Typed => {
+  try {
+    return { ...NOTHING, ...(JSON.parse(localStorage.getItem(KEPT) ?? '{}') as Partial<Typed>) };
+  } catch {
+    return NOTHING;
+  }
+};
+export const keepTyped = (typed: Typed): void => localStorage.setItem(KEPT, JSON.stringify(typed));
+
+/** The query that prints what was typed. */
+export const queryOf = (typed: Typed): string => new URLSearchParams(Object.entries(typed).filter(([, words]) => words.trim() !== '')).toString();

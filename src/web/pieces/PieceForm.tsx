@@ -1,0 +1,68 @@
+import { type FormEvent, useState } from 'react';
+import type { ExpectedFigure, PieceRecord } from '../../fit/index.js';
+import { post, sentence } from '../ask.js';
+import { Fault } from '../sheet/Fault.js';
+import { figure } from '../wording.js';
+import { typedNumber } from './pieces.js';
+
+const unit = (f: Pick<ExpectedFigure, 'unit'>): string => (f.unit === 'mm' ? 'mm' : 'degrees');
+
+interface PieceFormProps {
+  readonly here: string;
+  readonly expected: readonly ExpectedFigure[];
+  readonly tools: string;
+  /** The entry that is put right. */
+  readonly corrects: PieceRecord | undefined;
+  readonly kept: () => void;
+}
+
+/** A piece as it is measured at the machine: big fields, empty ones are left out. */
+export const PieceForm = ({ here, expected, tools, corrects, kept }: PieceFormProps) => {
+  const before = corrects?.entry.kind === 'piece' ? corrects.entry : undefined;
+  const [head, setHead] = useState({ serial: before?.serial ?? '', batch: before?.batch ?? '', instrument: before?.instrument ?? '', tools: before?.tools ?? tools, note: before?.note ?? '' });
+  const [typed, setTyped] = useState<Readonly<Record<string, string>>>(Object.fromEntries((before?.figures ?? []).map((f) => [f.id, String(f.measured)])));
+  const [fault, setFault] = useState<string>();
+  const [sending, setSending] = useState(false);
+  const send = async (event: FormEvent): Promise<void> => {
+    event.preventDefault();
+    const measured = expected.flatMap(({ id }) => ((typed[id] ?? '').trim() === '' ? [] : [{ id, value: typedNumber(typed[id]!) }]));
+    const wrong = expected.find(({ id }) => measured.some((m) => m.id === id && Number.isNaN(m.value)));
+    if (wrong) return setFault(`${wrong.what}: "${typed[wrong.id]}" is no figure.`);
+    if (measured.length === 0) return setFault('Nothing is measured yet: type at least one figure.');
+    setSending(true);
+    setFault(undefined);
+    try {
+      await post(`${here}/pieces`, { kind: 'piece', ...head, measured, ...(corrects && { corrects: corrects.id }) });
+      setTyped({});
+      setHead({ ...head, serial: '', note: '' });
+      kept();
+    } catch (refusal) {
+      setFault(sentence(refusal));
+    } finally {
+      setSending(false);
+    }
+  };
+  const field = (name: keyof typeof head, label: string, required = false) => (
+    <label className="field"><span>{label}</span><input type="text" required={required} maxLength={name === 'note' || name === 'tools' ? 1000 : 80} value={head[name]} onChange={(event) => setHead({ ...head, [name]: event.target.value })} /></label>
+  );
+  return (
+    <form className="piece-form" onSubmit={(event) => void send(event)}>
+      <div className="piece-head">{field('serial', 'Serial of the piece', true)}{field('batch', 'Batch of the metal')}{field('instrument', 'Measured with')}</div>
+      <ul className="piece-fields">
+        {expected.map((f) => (
+          <li key={f.id}>
+            <label>
+              <span className="what">{f.what}</span>
+              <input type="text" inputMode="decimal" autoComplete="off" value={typed[f.id] ?? ''} placeholder={figure(f.predicted, f.unit === 'mm' ? 2 : 1)} onChange={(event) => setTyped({ ...typed, [f.id]: event.target.value })} />
+              <span className="small soft">{unit(f)}; predicted {figure(f.predicted, f.unit === 'mm' ? 2 : 1)}{f.tolerance === null ? ', no tolerance asked' : ` ± ${figure(f.tolerance, 2)}`}</span>
+            </label>
+          </li>
+        ))}
+      </ul>
+      {field('tools', 'Tools it was bent with')}
+      {field('note', 'Note')}
+      <div className="buttons"><button type="submit" className="next" disabled={sending}>{corrects ? 'Write down the correction' : 'Write the piece down'}</button></div>
+      <Fault sentence={fault} />
+    </form>
+  );
+};

@@ -1,0 +1,48 @@
+import { type FormEvent, useState } from 'react';
+import type { Trial } from '../../trial/index.js';
+import { post, sentence } from '../ask.js';
+import { Fault } from '../sheet/Fault.js';
+import { typedNumber } from './pieces.js';
+
+const FIELDS = [['bendAngle', 'Bend angle, released, degrees'], ['cut', 'Cut length across the bend, mm'], ['legA', 'One leg outside, mm'], ['legB', 'Other leg outside, mm'], ['thickness', 'Thickness, mm']] as const;
+type Name = (typeof FIELDS)[number][0];
+
+/** A test strip as it was measured: it tells the deduction of this metal batch and pair of tools. */
+export const StripForm = ({ here, trial, kept }: { readonly here: string; readonly trial: Trial; readonly kept: () => void }) => {
+  const [head, setHead] = useState({ serial: '', batch: '', station: trial.stations[0]?.id ?? '' });
+  const [typed, setTyped] = useState<Readonly<Partial<Record<Name, string>>>>({});
+  const [fault, setFault] = useState<string>();
+  const send = async (event: FormEvent): Promise<void> => {
+    event.preventDefault();
+    const value = (name: Name): number => typedNumber(typed[name] ?? '');
+    const wrong = FIELDS.find(([name]) => Number.isNaN(value(name)));
+    if (wrong) return setFault(`${wrong[1]}: "${typed[wrong[0]] ?? ''}" is no figure.`);
+    setFault(undefined);
+    try {
+      await post(`${here}/pieces`, { kind: 'strip', ...head, bendAngle: value('bendAngle'), cut: value('cut'), legs: [value('legA'), value('legB')], thickness: value('thickness') });
+      setTyped({});
+      setHead({ ...head, serial: '' });
+      kept();
+    } catch (refusal) {
+      setFault(sentence(refusal));
+    }
+  };
+  return (
+    <form className="piece-form" onSubmit={(event) => void send(event)}>
+      <div className="piece-head">
+        <label className="field"><span>Mark on the strip</span><input type="text" required maxLength={80} value={head.serial} onChange={(event) => setHead({ ...head, serial: event.target.value })} /></label>
+        <label className="field"><span>Batch of the strip’s metal</span><input type="text" maxLength={80} value={head.batch} onChange={(event) => setHead({ ...head, batch: event.target.value })} /></label>
+        <label className="field"><span>Station</span>
+          <select value={head.station} onChange={(event) => setHead({ ...head, station: event.target.value })}>{trial.stations.map(({ id, punch, die }) => <option key={id} value={id}>{id}: {punch} over {die}</option>)}</select>
+        </label>
+      </div>
+      <ul className="piece-fields">
+        {FIELDS.map(([name, label]) => (
+          <li key={name}><label><span className="what">{label}</span><input type="text" inputMode="decimal" autoComplete="off" value={typed[name] ?? ''} onChange={(event) => setTyped({ ...typed, [name]: event.target.value })} /></label></li>
+        ))}
+      </ul>
+      <div className="buttons"><button type="submit">Write the strip down</button></div>
+      <Fault sentence={fault} />
+    </form>
+  );
+};
