@@ -21,3 +21,8 @@ export const COMPARE_CHORD = 0.002;
 export const MEASURE_SHARE = 1e-4;
 /** Radians: CAD tangency is kept to about 0.01 degree, over the small radii met here to ten times that. */
 export const TANGENT = 2e-3;
+/**
+ * Share of the thickness by which faces back to back may differ from it and still be that sheet: models turned from gauge numbers
+ * or thickened face by face are off by hundredths (common practice, no source); mills are allowed more, but draw no two faces apart.
+ */
+export const VARYING_SHARE = 0.03;

@@ -6,6 +6,7 @@ export { type ArcRun, alongArc, arcRuns, insideRadiusAt } from './arc.js';
 export { asFormed } from './asFormed.js';
 export { bendFrame } from './bendFrame.js';
 export { type BendLine, type Blank, blank } from './blank.js';
+export { CLOSED_HEM_RADIUS } from './closedHemRadius.js';
 export { chainLoops } from './chainLoops.js';
 export type { FlatEdge } from './flatPieces.js';
 export { demoParts } from './demoParts.js';

@@ -1,3 +1,4 @@
+import { CLOSED_HEM_RADIUS } from './closedHemRadius.js';
 import type { Part } from './part.js';
 import { type FlangeLength, type Measure, type Profile, profilePart } from './profilePart.js';
 import type { Turn } from './sketch.js';
@@ -36,8 +37,6 @@ export const PROFILE_HELP = [
   ...PROFILE_WORDS.map(([written, means]) => `  ${written.padEnd(10)}${means}`),
 ].join('\n');
 
-/** mm: faces of a hem as closed as it gets lie twice this apart (common practice, no source). */
-const CLOSED_RADIUS = 0.1;
 const MOST_FLANGES = 100;
 const LONGEST = 20_000;
 const LARGEST_RADIUS = 5_000;
@@ -110,7 +109,7 @@ export const lineProfile = (line: string, name: string): LineResult<{ readonly p
     const sign = way === '^' ? 1 : -1;
     const own = radius === undefined ? undefined : valueOf(radius);
     if (own !== undefined && own > LARGEST_RADIUS) return fault(start, at, `an inside radius is at most ${LARGEST_RADIUS} mm.`);
-    if (closed !== undefined) turns.push({ turn: 180 * sign, insideRadius: CLOSED_RADIUS });
+    if (closed !== undefined) turns.push({ turn: 180 * sign, insideRadius: CLOSED_HEM_RADIUS });
     else if (open !== undefined) {
       if (own !== undefined) return fault(start, at, 'an open hem has its gap and no radius beside it.');
       if (valueOf(number!) <= 0) return fault(start, at, 'an open hem has a gap above 0 mm between its faces; without one it is ^closed.');

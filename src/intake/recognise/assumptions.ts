@@ -3,7 +3,14 @@ import { CURVE_CHORD } from '../tolerances.js';
 import type { Placed } from './frames.js';
 import { faceNumber } from './judge.js';
 import type { MadeBend } from './makeBend.js';
+import type { OpenedHems } from './openHems.js';
 import type { PlateMetal } from './plateMetal.js';
+
+/** A plate as thick as `distance` (mm) instead. */
+export interface Varied {
+  readonly plate: number;
+  readonly distance: number;
+}
 
 interface Read {
   readonly placed: readonly Placed[];
@@ -13,6 +20,8 @@ interface Read {
   readonly slivers: readonly { readonly face: number; readonly width: number }[];
   /** Share by which plates and bends differ from the solid's volume. */
   readonly off: number;
+  readonly hems: OpenedHems;
+  readonly varied: readonly Varied[];
 }
 
 /** Volume shares below this are rounding of areas and chords. */
@@ -20,7 +29,7 @@ export const SAME_VOLUME = 0.001;
 
 const many = (n: number, one: string, more: string): string => `${n} ${n === 1 ? one : more}`;
 
-const bendAssumptions = ({ placed, made, thickness }: Read): Assumption[] => {
+const bendAssumptions = ({ placed, made, thickness, hems }: Read): Assumption[] => {
   const hanging = placed.filter((p) => p.parent);
   return made.flatMap(({ bend, clipped }, i): Assumption[] => {
     const { drawn } = hanging[i]!.parent!.joint;
@@ -35,6 +44,9 @@ const bendAssumptions = ({ placed, made, thickness }: Read): Assumption[] => {
         const other = drawn.radiusFrom === 'inside' ? 'outside' : 'inside';
         say('sharp bend', `The ${other} of bend ${bend.id} does not follow its ${drawn.radiusFrom}; inside radius ${r} mm is taken from the ${drawn.radiusFrom} and the flat faces stay where drawn.`);
       }
+    }
+    if (drawn.kind === 'round' && drawn.inside.some(({ faces }) => faces.some((face) => face >= hems.added))) {
+      say('bend radius', `Hem ${bend.id} is drawn fully closed, its two layers one body; it is taken as closed with ${(2 * bend.insideRadius).toFixed(2)} mm between them (common practice, no source), its flat faces as long as drawn.`);
     }
     if (bend.kind === 'rolled') say('rolled', `Bend ${bend.id} has inside radius ${r} mm, ${(bend.insideRadius / thickness).toFixed(0)} times the thickness: it is rolled or bent in many hits.`);
     if (clipped) say('edge approximated', `The two faces of bend ${bend.id} are cut out differently; the metal common to both is kept, in chords within ${CURVE_CHORD} mm.`);
@@ -66,6 +78,16 @@ export const assumptionsOf = (read: Read): Assumption[] => {
       code: 'healed gap',
       sentence: `${many(read.slivers.length, 'face', 'faces')} no wider than ${widest.toFixed(5)} mm (${read.slivers.map((s) => faceNumber(s.face)).join(', ')}) were closed.`,
       plates: [],
+      bends: [],
+    });
+  }
+  if (read.varied.length > 0) {
+    const all = read.varied.map(({ distance }) => distance);
+    const [least, most] = [Math.min(...all), Math.max(...all)];
+    list.push({
+      code: 'thickness varies',
+      sentence: `Faces of ${many(new Set(read.varied.map(({ plate }) => plate)).size, 'plate', 'plates')} lie ${least === most ? '' : `${least.toFixed(3)} to `}${most.toFixed(3)} mm apart back to back; ${read.thickness.toFixed(2)} mm, which most faces have, is taken for all.`,
+      plates: [...new Set(read.varied.map(({ plate }) => plate))],
       bends: [],
     });
   }

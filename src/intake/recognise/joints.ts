@@ -3,7 +3,7 @@ import type { Brep } from '../step/brep.js';
 import { SAME_DIRECTION, SAME_LENGTH } from '../tolerances.js';
 import type { Contact, Link, SlabSideRef } from './links.js';
 import { type Patch, sameLine } from './patches.js';
-import { opposite } from './pairs.js';
+import { mayVary, opposite } from './pairs.js';
 import type { Slab } from './slabs.js';
 
 /** Two slabs joined by a bend, before either is parent of the other. */
@@ -110,7 +110,7 @@ export const findJoints = (brep: Brep, slabs: readonly Slab[], links: readonly L
       const own = link.patch!.of;
       const same = [...left].filter((l) => sameLine(own, l.patch!.of) && Math.abs(own.radius - l.patch!.of.radius) < SAME_LENGTH);
       const round = outside.filter(
-        (o) => o.patch && sameLine(own, o.patch.of) && Math.abs(o.patch.of.radius - own.radius - thickness) <= 2 * SAME_LENGTH,
+        (o) => o.patch && sameLine(own, o.patch.of, mayVary(thickness)) && Math.abs(o.patch.of.radius - own.radius - thickness) <= Math.max(2 * SAME_LENGTH, mayVary(thickness)),
       );
       same.forEach((l) => left.delete(l));
       if (round.length > 0) joints.push(roundJoint(same, round));

@@ -1,6 +1,7 @@
 import type { Brep } from '../step/brep.js';
 import { SAME_LENGTH } from '../tolerances.js';
 import type { Joint } from './joints.js';
+import { mayVary } from './pairs.js';
 import { type Reason, faceNumber } from './judge.js';
 import { contactsOf, slabByFace } from './links.js';
 import { type Patch, sameLine } from './patches.js';
@@ -21,7 +22,7 @@ export const loosePatch = (
   for (const inner of patches) {
     if (!inner.hollow || used.has(inner)) continue;
     const outer = patches.find(
-      (p) => !p.hollow && !used.has(p) && sameLine(inner, p) && Math.abs(p.radius - inner.radius - thickness) <= 2 * SAME_LENGTH,
+      (p) => !p.hollow && !used.has(p) && sameLine(inner, p) && Math.abs(p.radius - inner.radius - thickness) <= Math.max(2 * SAME_LENGTH, mayVary(thickness)),
     );
     if (!outer) continue;
     const touching = (patch: Patch): Set<number> =>

@@ -1,6 +1,6 @@
 import { type Vec3, add3, dot3, length3, sub3 } from '../../geometry/index.js';
 import type { Brep } from '../step/brep.js';
-import { SAME_DIRECTION, SAME_LENGTH } from '../tolerances.js';
+import { SAME_DIRECTION, SAME_LENGTH, VARYING_SHARE } from '../tolerances.js';
 import { axesAcross, faceRegion } from './facePlane.js';
 import { type Box, type Region, boxOf, boxesOverlap, overlapArea } from './region.js';
 
@@ -54,11 +54,14 @@ export const planePairs = (brep: Brep, least: number, most: number): PlanePair[]
     ),
   );
 
+/** mm by which a distance back to back may differ from the thickness and be healed. */
+export const mayVary = (thickness: number): number => Math.max(SAME_LENGTH, VARYING_SHARE * thickness);
+
 /** Those pairs at the thickness whose shapes truly overlap by more than a line. */
 export const skinPairs = (pairs: readonly PlanePair[], thickness: number): PlanePair[] =>
   pairs.filter(
     ({ regions, distance, area }) =>
-      Math.abs(distance - thickness) <= SAME_LENGTH &&
+      Math.abs(distance - thickness) <= mayVary(thickness) &&
       // a fiftieth of the smaller face, at most 1 mm2: coplanar neighbours touch by rounding only
       overlapArea(...regions) > Math.min(1, 0.02 * area),
   );

@@ -18,8 +18,9 @@ export const fromLine = (p: Vec3, origin: Vec3, axis: Vec3): Vec3 => {
   return sub3(reach, scale3(axis, dot3(reach, axis)));
 };
 
-export const sameLine = (a: { origin: Vec3; axis: Vec3 }, b: { origin: Vec3; axis: Vec3 }): boolean =>
-  length3(cross3(a.axis, b.axis)) < SAME_DIRECTION && length3(fromLine(b.origin, a.origin, a.axis)) < SAME_LENGTH;
+/** One line, within `apart` mm. */
+export const sameLine = (a: { origin: Vec3; axis: Vec3 }, b: { origin: Vec3; axis: Vec3 }, apart = SAME_LENGTH): boolean =>
+  length3(cross3(a.axis, b.axis)) < SAME_DIRECTION && length3(fromLine(b.origin, a.origin, a.axis)) < apart;
 
 /** For each edge, the faces that use it. */
 export const facesByEdge = (brep: Brep): number[][] => {

@@ -125,6 +125,61 @@ describe('bends drawn sharp', () => {
   });
 });
 
+describe('hems', () => {
+  // layer on layer in one body: the sheet 60 long up to the tangent line, the fold a half circle of radius t, the hem back to 48
+  const fused: Contour = [vertex(0, 0), vertex(60, 0, 1), vertex(60, 3), vertex(48, 3), vertex(48, 1.5), vertex(0, 1.5)];
+
+  it('drawn fully closed, layer on layer, is opened by the least gap', () => {
+    const result = read(extruded([fused], 100));
+    expect(sizes(result)).toEqual([[12, 100], [60, 100]]);
+    const [bend] = result.part.bends;
+    expect(bend).toMatchObject({ kind: 'hem', insideRadius: 0.1 });
+    expect(bend!.bendAngle).toBeCloseTo(180, 6);
+    expect(result.part.assumptions.map(({ code, bends }) => [code, bends])).toEqual([['bend radius', ['b1']]]);
+    expect(result.part.volume).toBeCloseTo(100 * (60 * 1.5 + 12 * 1.5 + (Math.PI * 1.5 ** 2) / 2), 6);
+  });
+
+  it('drawn fully closed at both ends of a bent part', () => {
+    // an angle, r 2 inside and t 1.5; each flange ends in a hem outside: the half circles stand about (60, 0) and (0, 40)
+    const [t, b] = [1.5, Math.tan(Math.PI / 8)];
+    const section: Contour = [
+      vertex(2 + t, 0), vertex(50, 0), vertex(50, -t), vertex(60, -t, 1), vertex(60, t), vertex(2 + t, t, -b),
+      vertex(t, 2 + t), vertex(t, 40, 1), vertex(-t, 40), vertex(-t, 32), vertex(0, 32), vertex(0, 2 + t, b),
+    ];
+    const result = read(extruded([section], 100));
+    expect(sizes(result)).toEqual([[8, 100], [10, 100], [36.5, 100], [56.5, 100]]);
+    expect(result.part.bends.map((bend) => bend.kind).sort()).toEqual(['bend', 'hem', 'hem']);
+  });
+
+  it('of tear-drop shape: turned by more than 180 degrees, its flange back towards the sheet', () => {
+    const result = read(extruded([strip(1, [40, { angle: 215, radius: 3 }, 5])], 80));
+    expect(sizes(result)).toEqual([[5, 80], [40, 80]]);
+    expect(result.part.bends[0]).toMatchObject({ kind: 'hem', insideRadius: 3 });
+    expect(result.part.bends[0]!.bendAngle).toBeCloseTo(215, 4);
+  });
+});
+
+describe('a thickness that varies a little', () => {
+  // an angle of r 3: one flange 2.00 thick, the other `thick`; the bend's outside rounded by itself, r 5, so about another axis than its inside
+  const angle = (thick: number): Contour => {
+    const b = Math.tan(Math.PI / 8);
+    return [vertex(7 - thick, 0), vertex(60, 0), vertex(60, 2), vertex(5, 2, -b), vertex(2, 5), vertex(2, 40), vertex(2 - thick, 40), vertex(2 - thick, 5, b)];
+  };
+
+  it('is healed within 3 per cent, and said with both figures', () => {
+    const result = read(extruded([angle(2.04)], 100));
+    expect(result.part.thickness).toBe(2);
+    expect(sizes(result)).toEqual([[35, 100], [55, 100]]);
+    const said = result.part.assumptions.filter(({ sentence }) => sentence.includes('back to back'));
+    expect(said.map(({ sentence }) => sentence)).toEqual([expect.stringMatching(/2\.040 mm .*2\.00 mm/)]);
+    expect(said[0]!.plates).toEqual([1]);
+  });
+
+  it('is refused beyond, with the measure', () => {
+    expect(refuse(extruded([angle(2.4)], 100)).code).toBe('no constant thickness');
+  });
+});
+
 describe('refusals', () => {
   it('a closed tube, with the two faces that close it', () => {
     const square = (a: number, b: number): Contour => polygon([a, a], [b, a], [b, b], [a, b]);
@@ -146,13 +201,6 @@ describe('refusals', () => {
     const brep = extruded([strip(2, [30, { angle: 90, radius: 3 }, 50])], 80);
     expect(refuse({ ...brep, faces: brep.faces.slice(1) }).code).toBe('open shell');
     expect(refuse({ ...brep, solid: false }).code).toBe('open shell');
-  });
-
-  it('a hem drawn fully closed', () => {
-    const section: Contour = [vertex(0, 0), vertex(60, 0, 1), vertex(60, 3), vertex(48, 3), vertex(48, 1.5), vertex(0, 1.5)];
-    const { code, sentence } = refuse(extruded([section], 100));
-    expect(code).toBe('fused hem');
-    expect(sentence).toContain('3.00 mm');
   });
 
   it('a curl that ends on no plate', () => {

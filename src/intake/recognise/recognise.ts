@@ -1,19 +1,21 @@
 import { type Rigid, bounds, compose, shift } from '../../geometry/index.js';
 import type { Assumption, Bend, Part, Plate } from '../../sheet/index.js';
 import type { Brep } from '../step/brep.js';
-import { SAME_VOLUME, assumptionsOf } from './assumptions.js';
+import { SAME_LENGTH } from '../tolerances.js';
+import { SAME_VOLUME, type Varied, assumptionsOf } from './assumptions.js';
 import { type Placed, placeSlabs } from './frames.js';
 import { fusedHem } from './fusedHem.js';
 import { healSlivers } from './healSlivers.js';
+import { openHems } from './openHems.js';
 import { type Joint, findJoints } from './joints.js';
 import { type Reason, faceNumber, judgeBody, noThickness } from './judge.js';
 import { findLinks } from './links.js';
 import { loosePatch } from './loosePatch.js';
 import { type MadeBend, makeBend } from './makeBend.js';
 import { cylinderPatches, facesByEdge } from './patches.js';
-import { planePairs, skinPairs } from './pairs.js';
+import { type PlanePair, planePairs, skinPairs } from './pairs.js';
 import { type PlateMetal, plateMetal, sharpEnds } from './plateMetal.js';
-import { findSlabs } from './slabs.js';
+import { type Slab, findSlabs } from './slabs.js';
 import { findThickness, thicknessBounds } from './thickness.js';
 import { growTree } from './tree.js';
 import { modelVolume, sharpExcess } from './volume.js';
@@ -43,16 +45,18 @@ export const recognise = (drawn: Brep, options: RecogniseOptions): Recognised | 
   const drawnUsers = facesByEdge(drawn);
   const early = judgeBody(drawn, drawnUsers);
   if (early) return { reason: early };
-  const { brep, slivers } = healSlivers(drawn, drawnUsers);
-  const users = facesByEdge(brep);
-  const patches = cylinderPatches(brep, users);
-  const limits = thicknessBounds(brep);
-  const near = planePairs(brep, ...limits);
-  const found = findThickness(near, patches, limits);
+  const { brep: healed, slivers } = healSlivers(drawn, drawnUsers);
+  const limits = thicknessBounds(healed);
+  const closed = surfaces(healed, limits);
+  const found = findThickness(closed.near, closed.patches, limits);
   const range = `${limits[0].toFixed(2)} to ${limits[1].toFixed(2)} mm`;
-  if (!found) return { reason: noThickness(brep, new Set(), `Volume over surface would make a sheet of ${range}, but no two faces lie back to back at such a distance.`) };
+  if (!found) return { reason: noThickness(healed, new Set(), `Volume over surface would make a sheet of ${range}, but no two faces lie back to back at such a distance.`) };
   const thickness = Number(found.thickness.toFixed(6));
-  const slabs = findSlabs(brep, users, skinPairs(near, thickness));
+  const hems = openHems(healed, closed.users, closed.patches, thickness);
+  const { brep } = hems;
+  const { users, patches, near } = brep === healed ? closed : surfaces(brep, limits);
+  const pairs = skinPairs(near, thickness);
+  const slabs = findSlabs(brep, users, pairs);
   if (slabs.length === 0) return { reason: noThickness(brep, new Set(), `No flat faces lie back to back ${thickness.toFixed(2)} mm apart.`, thickness) };
   const joints = findJoints(brep, slabs, findLinks(brep, users, slabs, patches), thickness, options.sharpRadius ?? thickness);
   const tree = growTree(slabs, joints);
@@ -84,11 +88,24 @@ export const recognise = (drawn: Brep, options: RecogniseOptions): Recognised | 
   }
   const assumptions = [
     ...(options.assumptions ?? []),
-    ...assumptionsOf({ placed, metals, made: bends.made, thickness, slivers, off }),
+    ...assumptionsOf({ placed, metals, made: bends.made, thickness, slivers, off, hems, varied: variedPlates(pairs, placed, slabs, thickness) }),
   ];
-  const part: Part = { name: options.name, thickness, plates, bends: made, assumptions, unit: options.unit, volume: solid };
+  const part: Part = { name: options.name, thickness, plates, bends: made, assumptions, unit: options.unit, volume: Math.abs(drawn.volume) };
   return moveRoot({ part, frames: placed.map((p) => p.frame) });
 };
+
+/** What thickness and slabs are found from. */
+const surfaces = (brep: Brep, limits: readonly [number, number]) => {
+  const users = facesByEdge(brep);
+  return { users, patches: cylinderPatches(brep, users), near: planePairs(brep, ...limits) };
+};
+
+/** Plates whose faces lie back to back at another distance than the thickness, with that distance (mm). */
+const variedPlates = (pairs: readonly PlanePair[], placed: readonly Placed[], slabs: readonly Slab[], thickness: number): Varied[] =>
+  placed.flatMap(({ slab }, plate) =>
+    pairs.filter(({ faces, distance }) => Math.abs(distance - thickness) > SAME_LENGTH && slabs[slab]!.sides.some((side) => side.faces.includes(faces[0])))
+      .map(({ distance }) => ({ plate, distance })),
+  );
 
 /** Plate 0's frame with its origin at the lower left corner of the outline. */
 const moveRoot = ({ part, frames }: Recognised): Recognised => {

@@ -3,6 +3,7 @@ import type { Brep } from '../step/brep.js';
 import { SAME_POINT } from '../tolerances.js';
 import type { Joint } from './joints.js';
 import { boundaryLoops } from './loops.js';
+import type { Patch } from './patches.js';
 import { type Region, boxOf, intersectRegions, regionArea } from './region.js';
 
 /** The curved metal unrolled: u (mm) along `axis` from the joint's centre, f the share of the arc from side `from`. */
@@ -16,21 +17,22 @@ export interface Unrolled {
 /** mm along the middle of the arc per share of the arc, so that clipping sees millimetres both ways. */
 const arcLength = (joint: Joint, thickness: number): number => joint.angle * (joint.insideRadius + thickness / 2);
 
-const unrollPoint = (joint: Joint, from: 0 | 1, axis: Vec3, p: Vec3): Vec2 => {
-  const reach = sub3(p, joint.centre);
+/** `centre`: of the cylinder that the point lies on, where it is not quite the joint's. */
+const unrollPoint = (joint: Joint, from: 0 | 1, axis: Vec3, p: Vec3, centre: Vec3): Vec2 => {
+  const reach = sub3(p, centre);
   const turned = Math.atan2(dot3(reach, joint.outs[from]), dot3(reach, joint.radials[from]));
   // the arc lies from 0 to its angle: what seems far behind the start is beyond the end
   const x = turned < -(2 * Math.PI - joint.angle) / 2 ? turned + 2 * Math.PI : turned;
   const f = x / joint.angle;
   const snapped = Math.abs(f) < 1e-6 ? 0 : Math.abs(f - 1) < 1e-6 ? 1 : f;
-  return [dot3(reach, axis), snapped];
+  return [dot3(sub3(p, joint.centre), axis), snapped];
 };
 
-const unroll = (brep: Brep, joint: Joint, from: 0 | 1, axis: Vec3, faces: readonly number[], scale: number): Region =>
+const unroll = (brep: Brep, joint: Joint, from: 0 | 1, axis: Vec3, { faces, origin }: Pick<Patch, 'faces' | 'origin'>, scale: number): Region =>
   boundaryLoops(brep, faces).map((loop) => {
     const points = loop.flatMap((run) => run.points.slice(0, -1));
     return points.map((p): Vec2 => {
-      const [u, f] = unrollPoint(joint, from, axis, p);
+      const [u, f] = unrollPoint(joint, from, axis, p, origin);
       return [u, f * scale];
     });
   });
@@ -80,8 +82,7 @@ export const unrollJoint = (
 ): Unrolled => {
   if (joint.drawn.kind !== 'round') throw new Error('only a round joint has curved faces');
   const scale = arcLength(joint, thickness);
-  const of = (patches: readonly { faces: readonly number[] }[]): Region =>
-    turnedOut(patches.flatMap((patch) => unroll(brep, joint, from, axis, patch.faces, scale)));
+  const of = (patches: readonly Patch[]): Region => turnedOut(patches.flatMap((patch) => unroll(brep, joint, from, axis, patch, scale)));
   const [inner, outer] = [of(joint.drawn.inside), of(joint.drawn.outside)];
   const common = intersectRegions(inner, outer);
   const differs = Math.abs(regionArea(common) - regionArea(inner)) > SAME_POINT * scale || Math.abs(regionArea(common) - regionArea(outer)) > SAME_POINT * scale;
