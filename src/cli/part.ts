@@ -1,10 +1,10 @@
 import type { Command } from 'commander';
 import { DEFAULT_K } from '../forming/index.js';
 import { type Intake, foldedStep } from '../intake/index.js';
-import { type Part, blank, develop, ruleInWords } from '../sheet/index.js';
+import { type Part, blank, defaultDimensions, develop, foldShares, ruleInWords, valueOf } from '../sheet/index.js';
+import { describeDimension, plateNames } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
-import { foldShares } from './foldShares.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { PART_FILE, type ReadOptions, readParts, readingOptions } from './readParts.js';
 import { RULE_NAMES, type RuleOptions, ruleFor } from './rule.js';
@@ -42,6 +42,11 @@ export const describePart = (index: number, part: Part, options: RuleOptions) =>
     ...(flat.ok ? {} : { noBlank: flat.failure.sentence }),
     ...(part.volume === undefined ? {} : { volume: part.volume }),
     unit: part.unit,
+    dimensions: (part.dimensions ?? defaultDimensions(sheet)).map((dimension) => ({
+      id: dimension.id, what: describeDimension(dimension, plateNames(part), part), value: valueOf(sheet, dimension),
+      ...(dimension.tolerance === undefined ? {} : { tolerance: dimension.tolerance }), ...(dimension.class === undefined ? {} : { class: dimension.class }),
+    })),
+    ...(part.formed === undefined ? {} : { formed: part.formed }),
     assumptions: part.assumptions,
   };
 };
@@ -73,6 +78,7 @@ export const partInWords = (part: Description, units: 'mm' | 'in' | undefined): 
             ]),
           ),
         ]),
+    ...(part.dimensions.length === 0 ? [] : [`Dimensions, in ${s.unit}: ${part.dimensions.map(({ id, what, value }) => `${id} ${s.bare(value)} (${what})`).join('; ')}`]),
     ...part.assumptions.map(({ sentence }) => `Assumed: ${sentence}`),
   ].join('\n');
 };
@@ -83,7 +89,17 @@ const inWords = (parts: readonly Description[], refused: Intake['refused'], unit
     ...refused.map(({ index, sentence }) => `Body ${index} is refused: ${sentence}`),
   ].join('\n\n');
 
+/** The picture of the first refused body that has faces to show. */
+const writeRefusal = async (refused: Intake['refused'], output: string, file: string): Promise<void> => {
+  const shown = refused.find(({ outlines }) => outlines !== undefined);
+  if (shown?.outlines === undefined) throw new Fault(`${file}: nothing with faces was refused, so there is no picture of a refusal to write.`);
+  // loaded here alone: the papers bring their own lettering along
+  const { pictureToSvg, refusalPicture } = await import('../papers/index.js');
+  await writeWhole(output, pictureToSvg(refusalPicture(shown.outlines, shown.sentence)));
+};
+
 interface StepOptions {
+  readonly picture?: string;
   readonly solid?: string;
   readonly step?: string;
   readonly fold?: string;
@@ -103,7 +119,9 @@ const writeFolded = async (parts: Intake['parts'], output: string, fold: string 
   const [first] = parts;
   if (first === undefined) return;
   if (parts.length > 1) throw new Fault(`${file}: it holds ${parts.length} parts; choose the one to write with --solid.`);
-  const written = await foldedStep(first.part, foldShares(first.part, fold));
+  const shares = foldShares(first.part, fold);
+  if (!shares.ok) throw new Fault(`--fold: ${shares.sentence}`);
+  const written = await foldedStep(first.part, shares.value, true);
   if ('sentence' in written) throw new Fault(`${file}: ${written.sentence}`);
   await writeWhole(output, written.text);
 };
@@ -116,15 +134,17 @@ export const partCommand = (): Command =>
     .option('--solid <number>', 'only this body of the file (the first is 0)')
     .option('--step <file>', 'write the part, folded, as a STEP file')
     .option('--fold <shares>', "how far for --step: a share of every bend angle, 0 flat to 1 finished, or some bends: 'b1=0.5,b3=0'")
+    .option('--picture <file.svg>', 'write a picture of a refused body, the faces that its sentence names marked (of several the first, or the one of --solid)')
     .action(async (file: string, options: OutputOptions & RuleOptions & ReadOptions & StepOptions) => {
       const { parts, refused } = chosen(await readParts(file, options), options.solid, file);
       if (options.fold !== undefined && options.step === undefined) throw new Fault('--fold says how far a part is folded that --step writes; --step is missing.');
       if (options.step !== undefined) await writeFolded(parts, options.step, options.fold, file);
+      if (options.picture !== undefined) await writeRefusal(refused, options.picture, file);
       const described = parts.map(({ index, part }) => describePart(index, part, options));
       const value = {
         units: JSON_UNITS,
         parts: described,
-        refused: refused.map(({ index, code, sentence }) => ({ index, code, sentence })),
+        refused: refused.map(({ index, code, sentence, faces, measure }) => ({ index, code, sentence, faces, ...(measure === undefined ? {} : { measure }) })),
       };
       if (parts.length === 0) process.exitCode = 2;
       await answer(value, () => inWords(described, refused, options.units), options);

@@ -15,7 +15,12 @@ import { readBytes } from './readFile.js';
 import { PART_FILE, type ReadOptions, readOnePart, readingOptions } from './readParts.js';
 import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
 import { boardInWords, summaryOf, trialInWords } from './trialWords.js';
+<<<<<<< HEAD
 import { gathered, inTwoOf, wishesOf } from './wishes.js';
+=======
+import { withTolerances } from './tolerances.js';
+import { gathered, wishesOf } from './wishes.js';
+>>>>>>> b42b57a (Refusals with a picture; STEP out by the API; dimensions picked on the page with tolerance or class)
 import { writeWhole } from './writeFile.js';
 
 /** What the demonstration bends unless told otherwise. */
@@ -33,6 +38,7 @@ interface TrialOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly quantity: string;
   readonly seconds?: string;
   readonly class?: string;
+  readonly tolerance?: readonly string[];
   readonly others?: string;
   readonly keep?: string;
   readonly lock?: readonly string[];
@@ -87,7 +93,7 @@ const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<T
   const quantity = wholeNumber('--quantity', options.quantity, 1, 1_000_000);
   const seconds = options.seconds === undefined ? undefined : positive('--seconds', options.seconds);
   const rack = await rackOf(options);
-  const part = await readOnePart(file, options);
+  const part = withTolerances(await readOnePart(file, options), options.tolerance);
   return {
     part,
     rack,
@@ -146,6 +152,7 @@ export const trialCommand = (): Command =>
     .option(...RACK_OPTION)
     .option('--quantity <number>', 'parts made with one set-up', '1')
     .option('--class <f|m|c|v>', 'tolerance class of ISO 2768-1 that every dimension must hold')
+    .option('--tolerance <words>', 'what the dimensions must hold, plus and minus: mm or a class for all, as 0.2 or m, or for one (numbers from `part`), as d2=0.1; may be given again', gathered)
     .option('--seconds <number>', 'computing time for the search')
     .option('--others <number>', 'look for other ways too: so many changes to the best plan are tried, each planned and proven again')
     .option('--keep <bends>', 'keep these bends in this order, as b3,b1')

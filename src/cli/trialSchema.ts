@@ -52,7 +52,10 @@ const part = z.object({
   unit: z.enum(['mm', 'inch', 'm', 'cm']),
   volume: number.exactOptional(),
   dimensions: list(
-    z.object({ id: text, between: z.tuple([feature, feature]).readonly(), tolerance: number.positive().exactOptional() }),
+    z.object({ id: text, between: z.tuple([feature, feature]).readonly(), tolerance: number.positive().exactOptional(), class: z.enum(['f', 'm', 'c', 'v']).exactOptional() }),
+  ).exactOptional(),
+  formed: list(
+    z.object({ plate: number, kind: z.enum(['raised', 'opened', 'boss', 'countersink', 'recess']), side, outline: contour, height: number }),
   ).exactOptional(),
 });
 

@@ -1,4 +1,4 @@
-export type { Intake, Refusal, RefusalCode } from './refusal.js';
+export type { Intake, Outlines, Refusal, RefusalCode } from './refusal.js';
 export { type ReadStepOptions, closeStepReader, readStep } from './step/reader.js';
 export { type BlankDxfFailure, type BlankDxfOptions, type BlankDxfResult, type CutBlank, readBlankDxf } from './readBlankDxf.js';
 export { dxfReadingSchema, ruleSchema } from './dxfReadingSchema.js';

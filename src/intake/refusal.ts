@@ -1,3 +1,4 @@
+import type { Vec3 } from '../geometry/index.js';
 import type { Part } from '../sheet/index.js';
 import type { DxfPartFailure } from './readDxfPart.js';
 
@@ -5,6 +6,7 @@ import type { DxfPartFailure } from './readDxfPart.js';
 export type RefusalCode =
   | DxfPartFailure['code']
   | 'no solid'
+  | 'empty file'
   | 'open shell'
   | 'free form'
   | 'no constant thickness'
@@ -13,6 +15,12 @@ export type RefusalCode =
   | 'bend without plate'
   | 'radius does not fit'
   | 'outline not read';
+
+/** A body's edges as chords, and of the faces that a refusal names the outlines (and the normal of flat ones). mm, the body's own frame. */
+export interface Outlines {
+  readonly edges: readonly (readonly Vec3[])[];
+  readonly marked: readonly { readonly face: number; readonly normal?: Vec3; readonly loops: readonly (readonly Vec3[])[] }[];
+}
 
 /** A body that was not read, and why. Faces are numbered from 1 in the order of the file, in the sentence as in `faces`. */
 export interface Refusal {
@@ -24,6 +32,8 @@ export interface Refusal {
   readonly faces: readonly number[];
   /** The measure that decided, in the unit that the sentence says. */
   readonly measure?: number;
+  /** What a picture of it is drawn from, where there is a body with faces. */
+  readonly outlines?: Outlines;
 }
 
 /** What a file gave: the bodies that are sheet-metal parts, and the others with their reasons. */

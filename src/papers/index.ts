@@ -13,6 +13,7 @@ export { type PartPictureOptions, partPicture } from './partPicture.js';
 export type { Item, Picture } from './picture.js';
 export { pictureToSvg } from './pictureToSvg.js';
 export { reasonPicture } from './reasonPicture.js';
+export { refusalPicture } from './refusalPicture.js';
 export { type SectionPictureOptions, sectionPicture } from './sectionPicture.js';
 export { type SetupSheetOptions, setupSheetPdf } from './setupSheetPdf.js';
 export { type StepPictureOptions, stepPicture } from './stepPicture.js';

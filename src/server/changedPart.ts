@@ -1,11 +1,24 @@
 import { z } from 'zod';
 import { type DxfPartResult, dxfReadingSchema, ruleSchema } from '../intake/index.js';
 import { metalById } from '../metal/index.js';
-import { asFormed, type Assumption, type DxfReading, type Part, partFromLine, ruleInWords } from '../sheet/index.js';
+import { DEFAULT_K } from '../forming/index.js';
+import { asFormed, type Assumption, develop, dimensionFault, type DxfReading, type Part, partFromLine, ruleInWords } from '../sheet/index.js';
 import { HttpError } from './httpError.js';
 
 const radius = z.number().min(0).max(10_000);
 const side = z.enum(['A', 'B']);
+const index = z.int().min(0).max(100_000);
+const feature = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('face'), plate: index, side }),
+  z.strictObject({ kind: z.literal('edge'), plate: index, at: z.tuple([z.number(), z.number()]) }),
+  z.strictObject({ kind: z.literal('corner'), plate: index, bend: index }),
+]);
+const dimension = z.strictObject({
+  between: z.tuple([feature, feature]),
+  /** mm, plus and minus. */
+  tolerance: z.number().positive().max(1000).exactOptional(),
+  class: z.enum(['f', 'm', 'c', 'v']).exactOptional(),
+});
 
 /** What a new revision changes; null takes a choice back. */
 export const changeSchema = z.strictObject({
@@ -21,6 +34,8 @@ export const changeSchema = z.strictObject({
   /** The rule of the nominal blank. */
   rule: ruleSchema.optional(),
   metal: z.string().max(60).optional(),
+  /** All dimensions of the drawing, in their order; null for those that a drawing carries by default. */
+  dimensions: z.array(dimension).max(200).nullable().optional(),
   marks: z.strictObject({ keep: side.nullable().optional(), burr: side.nullable().optional(), rolling: z.number().min(-180).max(180).nullable().optional() }).optional(),
 });
 type Change = z.output<typeof changeSchema>;
@@ -33,7 +48,7 @@ interface Changed {
 /** The part with the change made, and the change in words; an HttpError when it cannot be made or changes nothing. `read` reads the drawing again. */
 export const changedPart = async (part: Part, change: Change, read: (told: DxfReading) => Promise<DxfPartResult>): Promise<Changed> => {
   const again = change.told !== undefined ? await readAgain(part, change.told, read) : change.line !== undefined ? typedAnew(part, change.line) : { part, words: '' };
-  const steps = [withRadii, withRule, withMetal, withMarks, renamed];
+  const steps = [withRadii, withRule, withMetal, withMarks, withDimensions, renamed];
   const words = [again.words];
   let changed = again.part;
   for (const step of steps) {
@@ -42,7 +57,7 @@ export const changedPart = async (part: Part, change: Change, read: (told: DxfRe
     words.push(made.words);
   }
   const said = words.filter((it) => it !== '').join(', ');
-  if (said === '') throw new HttpError(400, 'Nothing changes: give a name, radii of bends, a rule, a metal, marks, or what is told of a drawing or a profile.');
+  if (said === '') throw new HttpError(400, 'Nothing changes: give a name, radii of bends, a rule, a metal, marks, dimensions, or what is told of a drawing or a profile.');
   return { part: changed, words: said };
 };
 
@@ -121,6 +136,21 @@ const withMarks = (part: Part, { marks }: Change): Changed => {
   const { keep, burr, rolling } = now as NonNullable<Part['marks']>;
   const words = [keep === undefined ? 'no face to be kept from marks' : `the ${keep} side must not be marked`, ...(burr === undefined ? [] : [`burr on the ${burr} side`]), ...(rolling === undefined ? [] : [`rolled at ${rolling} degrees`])];
   return { part: { ...part, marks: now }, words: words.join(', ') };
+};
+
+const withDimensions = (part: Part, { dimensions }: Change): Changed => {
+  if (dimensions === undefined) return same(part);
+  const { dimensions: before, ...rest } = part;
+  if (dimensions === null) return before === undefined ? same(part) : { part: rest, words: 'dimensions as by default' };
+  const named = dimensions.map((it, i) => ({ id: `d${i + 1}`, ...it }));
+  if (JSON.stringify(named) === JSON.stringify(before)) return same(part);
+  const sheet = develop(part, part.rule ?? { name: 'K-factor', k: DEFAULT_K });
+  for (const it of named) {
+    const fault = dimensionFault(sheet, it);
+    if (fault !== null) throw new HttpError(422, `${it.id}: ${fault}`);
+  }
+  const [held, classed] = [named.filter((it) => it.tolerance !== undefined).length, named.filter((it) => it.tolerance === undefined && it.class !== undefined).length];
+  return { part: { ...rest, dimensions: named }, words: `${named.length === 1 ? '1 dimension' : `${named.length} dimensions`}, ${held} with a tolerance, ${classed} by a class` };
 };
 
 const renamed = (part: Part, { name }: Change): Changed => (name === undefined || name === part.name ? same(part) : { part: { ...part, name }, words: 'renamed' });

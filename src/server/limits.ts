@@ -5,6 +5,8 @@ export const tooLarge = `The file is larger than ${uploadLimit / 2 ** 20} MiB.`;
 export const bodyLimit = 2 ** 20;
 /** Seconds that reading one file may take. */
 export const readSeconds = 120;
+/** Refused bodies of a file that are answered with a picture, some 0.1 MB each. */
+export const picturedRefusals = 40;
 /** Files that may wait for the one being read. */
 export const waitingReads = 4;
 /** Seconds within which a whole request must have arrived. */

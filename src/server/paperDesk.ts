@@ -21,7 +21,9 @@ export class PaperDesk {
     if (before !== undefined) return before;
     const paper = this.inTurn(() => this.ask(task));
     this.kept.set(key, paper);
-    paper.catch(() => this.kept.delete(key));
+    const drop = (): void => void this.kept.delete(key);
+    // a STEP file is asked for once and may have megabytes
+    paper.then(task.kind === 'part.step' ? drop : () => undefined, drop);
     for (const oldest of this.kept.keys()) {
       if (this.kept.size <= keptPapers) break;
       this.kept.delete(oldest);
@@ -54,8 +56,14 @@ export class PaperDesk {
         void worker.terminate();
         reject(new HttpError(status, sentence));
       });
-      const answered = (reply: PaperReply): void =>
+      const answered = (reply: PaperReply): void => {
+        // the geometry kernel's memory is given back with its worker alone
+        if (task.kind === 'part.step') {
+          this.worker = undefined;
+          void worker.terminate();
+        }
         settle(() => (reply.ok ? resolve(reply.paper) : reject(new HttpError(reply.status, reply.sentence))));
+      };
       const broken = (error: Error): void => {
         process.stderr.write(`A defect of the program while drawing '${task.kind}': ${error.stack ?? error.message}\n`);
         lose(500, 'The drawing broke off: a defect of the program, not of the part.');

@@ -1,5 +1,6 @@
 import type { DayPlan } from '../fit/index.js';
 import type { AllowanceRule } from '../forming/index.js';
+import { foldedStep } from '../intake/index.js';
 import {
   blankDxf, blankSvg, buyersReportPdf, type CheckSheetOptions, checkSheetPdf, dayPlanPdf, type DayPlanOptions, layoutPicture, partPicture, pictureToSvg, type ReportData,
   reasonPicture, sectionPicture, setupSheetPdf, type SetupSheetOptions, stepPicture,
@@ -14,6 +15,7 @@ import { type PartSummary, partSummary } from './partSummary.js';
 /** One drawing, paper or reckoning that may take a while: plain data, so that it can be sent to a worker. */
 export type PaperTask =
   | { readonly kind: 'summary' | 'blank.dxf' | 'blank.svg' | 'part'; readonly part: Part; readonly rule: AllowanceRule }
+  | { readonly kind: 'part.step'; readonly part: Part; readonly shares: readonly number[] }
   | { readonly kind: 'setup sheet'; readonly trial: Trial; readonly options: SetupSheetOptions }
   | { readonly kind: 'report'; readonly data: ReportData }
   | { readonly kind: 'day plan'; readonly plan: DayPlan; readonly trials: readonly Trial[]; readonly options: DayPlanOptions }
@@ -33,6 +35,11 @@ export const makePaper = async (task: PaperTask): Promise<Paper> => {
       return blankDxf(nominal(task.part, task.rule), { rule: ruleInWords(task.rule) });
     case 'blank.svg':
       return blankSvg(nominal(task.part, task.rule), { rule: ruleInWords(task.rule) });
+    case 'part.step': {
+      const written = await foldedStep(task.part, task.shares);
+      if ('sentence' in written) throw new HttpError(422, written.sentence);
+      return written.text;
+    }
     case 'part':
       return pictureToSvg(partPicture(develop(task.part, task.rule)));
     case 'setup sheet':

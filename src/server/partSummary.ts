@@ -1,5 +1,7 @@
 import type { AllowanceRule } from '../forming/index.js';
-import { type Blank, blank, develop, featuresNearBends, type NearFeature, type Part, ruleInWords, type SheetFailure } from '../sheet/index.js';
+import { linearTolerance } from '../metal/index.js';
+import { type Blank, blank, defaultDimensions, develop, type Dimension, featuresNearBends, type NearFeature, type Part, ruleInWords, type SheetFailure, valueOf } from '../sheet/index.js';
+import { describeDimension, plateNames } from '../trial/index.js';
 
 /** The figures of a part that a page shows beside it. Lengths in mm, angles in degrees turned through. */
 export interface PartSummary {
@@ -16,6 +18,8 @@ export interface PartSummary {
   );
   /** Holes that a bend may pull out of shape. */
   readonly nearFeatures: readonly NearFeature[];
+  /** Of the drawing, or those it would carry by default, with their value in mm. */
+  readonly dimensions: readonly { readonly dimension: Dimension; readonly what: string; readonly value: number; readonly classTolerance: number | null }[];
 }
 
 export const partSummary = (part: Part, rule: AllowanceRule): PartSummary => {
@@ -35,5 +39,9 @@ export const partSummary = (part: Part, rule: AllowanceRule): PartSummary => {
         : { ok: false, failure: flat.failure }),
     },
     nearFeatures: featuresNearBends(part),
+    dimensions: (part.dimensions ?? defaultDimensions(developed)).map((dimension) => {
+      const value = valueOf(developed, dimension);
+      return { dimension, what: describeDimension(dimension, plateNames(part), part), value, classTolerance: dimension.class ? (linearTolerance(value, dimension.class)?.tolerance ?? null) : null };
+    }),
   };
 };

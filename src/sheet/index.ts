@@ -1,4 +1,4 @@
-export type { Assumption, Bend, BendSide, Dimension, Feature, HemArc, Line, Part, Plate, Side } from './part.js';
+export type { Assumption, Bend, BendSide, Dimension, Feature, Formed, HemArc, Line, Part, Plate, Side } from './part.js';
 export type { BendTold, DxfReading, LayerRole, Marks, ProfileReading, Reading } from './reading.js';
 export type { Developed } from './developed.js';
 export { acrossBend, middleFrame } from './acrossBend.js';
@@ -14,7 +14,9 @@ export { defaultDimensions } from './defaultDimensions.js';
 export { develop, ruleInWords } from './develop.js';
 export { deviated, NO_DEVIATION, type BendDeviation } from './deviated.js';
 export { bendsOf, edgeAt, featurePlane, type DimensionReading, heightOver, readings, valueOf } from './dimension.js';
+export { dimensionFault } from './dimensionFault.js';
 export { type NearFeature, featuresNearBends } from './featuresNearBends.js';
+export { foldShares } from './foldShares.js';
 export { type Folded, fold } from './fold.js';
 export { type FoldedStrip, type ZoneQuad, foldedZone, zoneQuads } from './foldedZone.js';
 export { PROFILE_EXAMPLE, PROFILE_HELP, PROFILE_WORDS, type LineFault, lineProfile, partFromLine } from './profileLine.js';

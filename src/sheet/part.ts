@@ -1,5 +1,6 @@
 import type { AllowanceRule } from '../forming/index.js';
 import type { Contour, Vec2 } from '../geometry/index.js';
+import type { GeneralClass } from '../metal/index.js';
 import type { Marks, Reading } from './reading.js';
 
 /** A and B side: the two faces of the blank. A is +z of every plate's own frame. */
@@ -107,6 +108,24 @@ export interface Dimension {
   readonly between: readonly [Feature, Feature];
   /** mm, plus and minus; absent where the drawing names none. */
   readonly tolerance?: number;
+  /** The class of ISO 2768-1 that gives the tolerance where none is named. */
+  readonly class?: GeneralClass;
+}
+
+/** Something on a plate that is no flat metal. The plate goes on under what stands out of it. */
+export interface Formed {
+  readonly plate: number;
+  /**
+   * 'raised': pressed out, closed all round (dimple, emboss); 'opened': pressed out and open at an edge or at its top (louvre, collar);
+   * 'boss': stands on one face alone (stud, nut, fastener); 'countersink': a hole wider on one face; 'recess': sunk into one face alone.
+   */
+  readonly kind: 'raised' | 'opened' | 'boss' | 'countersink' | 'recess';
+  /** The face that it stands out of, or that it is wider on or sunk into. */
+  readonly side: Side;
+  /** What it covers, in the plate's frame, counter-clockwise. */
+  readonly outline: Contour;
+  /** mm that it stands out of that face: 0 for what does not. */
+  readonly height: number;
 }
 
 /** A part: plates joined by bends into a tree, all of one thickness. A flat sheet has one plate and no bend. */
@@ -127,6 +146,8 @@ export interface Part {
   readonly rule?: AllowanceRule;
   readonly metal?: string;
   readonly marks?: Marks;
+  /** What is formed into its plates, or stands on them. */
+  readonly formed?: readonly Formed[];
   /** Dimensions of the drawing; where absent, `defaultDimensions` are looked at. */
   readonly dimensions?: readonly Dimension[];
 }

@@ -34,6 +34,9 @@ export interface RefusedRecord {
   readonly index: number;
   readonly code: string;
   readonly sentence: string;
+  /** The faces that the sentence names, from 1 in the file's order; the measure that decided. */
+  readonly faces?: readonly number[];
+  readonly measure?: number;
 }
 
 export interface StoredPart extends PartRevision {

@@ -5,5 +5,6 @@ export type { Searched, TrialHooks, TrialInput } from './input.js';
 export { planTrial } from './planTrial.js';
 export type { InTwo } from './twoPasses.js';
 export type { Wishes } from './wishes.js';
-export { listed } from './names.js';
+export { describeDimension } from './dimensionWords.js';
+export { listed, plateNames } from './names.js';
 export { TIME } from './time.js';

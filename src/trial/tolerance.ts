@@ -29,18 +29,19 @@ interface Placing extends Held {
 const askedOf = (tooling: Pick<Tooling, 'sheet'>, part: Part, { toleranceClass }: Pick<TrialInput, 'toleranceClass'>): readonly Asked[] =>
   (part.dimensions ?? defaultDimensions(tooling.sheet)).map((dimension): Asked => {
     const value = valueOf(tooling.sheet, dimension);
-    const general = toleranceClass ? linearTolerance(value, toleranceClass) : null;
+    const cls = dimension.class ?? toleranceClass;
+    const general = cls ? linearTolerance(value, cls) : null;
     const [datum, other] = dimension.between;
     return {
       dimension, value, bends: bendsOf(tooling.sheet.part, { datum, other }),
       ...(dimension.tolerance !== undefined ? { tolerance: dimension.tolerance, askedBy: 'the drawing' }
-        : general ? { tolerance: general.tolerance, askedBy: `class ${toleranceClass!}, ${general.source}${general.doubt ? ` (${general.doubt})` : ''}` }
-          : { tolerance: null, askedBy: toleranceClass ? `class ${toleranceClass} has no figure for this length` : 'nobody' }),
+        : general ? { tolerance: general.tolerance, askedBy: `class ${cls!}, ${general.source}${general.doubt ? ` (${general.doubt})` : ''}` }
+          : { tolerance: null, askedBy: cls ? `class ${cls} has no figure for this length` : 'nobody' }),
     };
   });
 
 export const asksTolerance = ({ part, toleranceClass }: TrialInput): boolean =>
-  toleranceClass !== undefined || (part.dimensions ?? []).some((d) => d.tolerance !== undefined);
+  toleranceClass !== undefined || (part.dimensions ?? []).some((d) => d.tolerance !== undefined || d.class !== undefined);
 
 const sizeBy = (rule: ToleranceRule, { batch }: Pick<Prediction, 'batch'>): number => (rule === 'worst case' ? batch.worstCase : batch.rootSumSquare);
 

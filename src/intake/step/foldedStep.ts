@@ -5,7 +5,7 @@ import { writeStep } from './writeStep.js';
 
 /**
  * The part as STEP text, each bend turned through a share of its angle (0 flat, 1 finished; `shares` in the order of the
- * part's bends). Loads the geometry kernel into this thread: for a process that writes one file and ends.
+ * part's bends). Loads the geometry kernel into this thread; `once` for a process that writes one file and ends.
  */
-export const foldedStep = async (part: Part, shares: readonly number[]): Promise<{ readonly text: string; readonly mm3: number } | NoSolid> =>
-  writeStep(await loadKernel(true), part, shares);
+export const foldedStep = async (part: Part, shares: readonly number[], once = false): Promise<{ readonly text: string; readonly mm3: number } | NoSolid> =>
+  writeStep(await loadKernel(once), part, shares);

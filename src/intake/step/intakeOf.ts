@@ -1,5 +1,6 @@
 import type { Assumption } from '../../sheet/index.js';
 import type { Intake, Refusal } from '../refusal.js';
+import { outlinesOf } from '../recognise/outlines.js';
 import { recognise } from '../recognise/recognise.js';
 import type { Loaded } from './load.js';
 import { fileUnit } from './unit.js';
@@ -37,7 +38,7 @@ export const intakeOf = (loaded: Loaded, { fileName, text, sharpRadius }: Intake
       ...(sharpRadius === undefined ? {} : { sharpRadius }),
     });
     if ('part' in result) intake.parts.push({ index, part: result.part });
-    else intake.refused.push({ index, ...result.reason });
+    else intake.refused.push({ index, ...result.reason, ...(body.faces.length === 0 ? {} : { outlines: outlinesOf(body, result.reason.faces) }) });
   });
   return intake;
 };

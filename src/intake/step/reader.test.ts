@@ -22,7 +22,7 @@ const text = (s: string): Uint8Array => new TextEncoder().encode(s);
 
 describe('input that is no part', () => {
   it('is refused, whatever it is', async () => {
-    expect(await code(new Uint8Array(0))).toEqual(['0 unreadable file']);
+    expect(await code(new Uint8Array(0))).toEqual(['0 empty file']);
     expect(await code(text('hello'))).toEqual(['0 unreadable file']);
     expect(await code(Uint8Array.from({ length: 5000 }, (_, i) => (i * 7919) % 256))).toEqual(['0 unreadable file']);
     const header = "ISO-10303-21;HEADER;FILE_DESCRIPTION((''),'2;1');FILE_NAME('','',(''),(''),'','','');FILE_SCHEMA(('AUTOMOTIVE_DESIGN'));ENDSEC;";

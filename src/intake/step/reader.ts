@@ -69,6 +69,7 @@ const rest = async (reads: number, spoilt: boolean): Promise<void> => {
 
 const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions): Promise<Intake> => {
   if (options.signal?.aborted) return Promise.resolve(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`));
+  if (bytes.length === 0) return Promise.resolve(refusedFile('empty file', `${fileName} is empty: it has 0 bytes.`, 0));
   const seconds = options.seconds ?? SECONDS;
   const { worker, reads } = takeWorker(options.once ?? false);
   const id = ++lastId;

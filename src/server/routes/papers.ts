@@ -1,4 +1,5 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
+import { foldShares } from '../../sheet/index.js';
 import type { Context } from '../context.js';
 import { drawingPolicy, whoAsks } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
@@ -21,6 +22,14 @@ export const paperRoutes = (app: FastifyInstance, { store, desk }: Context): voi
       return reply.type('application/dxf').header('content-disposition', disposition('attachment', `${part.name} blank.dxf`)).send(paper);
     });
   }
+
+  app.get<ById & { readonly Querystring: { readonly revision?: string; readonly fold?: string } }>('/api/parts/:id/part.step', async ({ params, query }, reply) => {
+    const { part, revision } = await livePart(store, params.id, revisionOf(query.revision));
+    const shares = foldShares(part, query.fold);
+    if (!shares.ok) throw new HttpError(400, `'fold': ${shares.sentence}`);
+    const paper = await desk.make(`${params.id}/${revision}/part.step/${shares.value.join()}`, { kind: 'part.step', part, shares: shares.value });
+    return reply.type('model/step').header('content-disposition', disposition('attachment', `${part.name}.step`)).send(paper);
+  });
 
   app.get<ById>('/api/trials/:id/setup-sheet.pdf', async (request, reply) => {
     const { id, trial, createdAt, partName, partRevision } = found(await store.trial(request.params.id), 'There is no such trial.');

@@ -1,13 +1,14 @@
 import multipart from '@fastify/multipart';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { type DxfPartResult, dxfReadingSchema, partOfProfile, profileSchema, readDxfAside, readStep } from '../../intake/index.js';
+import { pictureToSvg, refusalPicture } from '../../papers/index.js';
 import type { DxfReading } from '../../sheet/index.js';
 import { changeSchema, changedPart } from '../changedPart.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { whoAsks } from '../guard.js';
 import { HttpError } from '../httpError.js';
-import { readSeconds, tooLarge, uploadLimit, waitingReads } from '../limits.js';
+import { picturedRefusals, readSeconds, tooLarge, uploadLimit, waitingReads } from '../limits.js';
 import { oneAtATime } from '../oneAtATime.js';
 import { livePart } from './livePart.js';
 import { revisionOf, ruleOf } from './rule.js';
@@ -48,13 +49,14 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk
       seconds: readSeconds, signal: gone.signal, ...(file.sharpRadius === undefined ? {} : { sharpRadius: file.sharpRadius }),
     }));
     if (gone.signal.aborted) return reply; // nobody is there to answer, and what nobody asked for any longer is not kept
-    const refused = intake.refused.map(({ index, code, sentence }) => ({ index, code, sentence }));
+    const refused = intake.refused.map(({ index, code, sentence, faces, measure }) => ({ index, code, sentence, faces, ...(measure === undefined ? {} : { measure }) }));
+    const seen = intake.refused.map(({ outlines, sentence }, i) => ({ ...refused[i]!, ...(outlines === undefined || i >= picturedRefusals ? {} : { picture: pictureToSvg(refusalPicture(outlines, sentence), `refused-${i}`) }) }));
     if (intake.parts.length === 0) {
       const first = refused[0]?.sentence ?? 'The file holds no solid.';
-      throw new HttpError(422, refused.length < 2 ? first : `None of the ${refused.length} solids is a part that can be bent; the first: ${first}`, { refused });
+      throw new HttpError(422, refused.length < 2 ? first : `None of the ${refused.length} solids is a part that can be bent; the first: ${first}`, { refused: seen });
     }
     const parts = await store.addReading({ file: { name: file.name, bytes: file.bytes }, parts: intake.parts.map(({ part }) => part), refused }, whoAsks(request));
-    return reply.code(201).send({ parts, refused });
+    return reply.code(201).send({ parts, refused: seen });
   });
 
   app.post('/api/drawings', async (request, reply) => {

@@ -48,7 +48,7 @@ interface AssumptionChangeProps {
 export const AssumptionChange = ({ part, assumption: { code, bends }, revise, layers }: AssumptionChangeProps) => {
   const told = part.reading?.from === 'dxf' ? part.reading : undefined;
   const ids = bends.filter((id) => part.bends.some((bend) => bend.id === id));
-  if (code === 'sharp bend' && ids.length > 0) return <BendChange part={part} ids={ids} what="radius" revise={revise} />;
+  if ((code === 'sharp bend' || (code === 'bend radius' && !told)) && ids.length > 0) return <BendChange part={part} ids={ids} what="radius" revise={revise} />;
   if (code === 'profile' && part.reading?.from === 'profile') return <TextChange key={part.reading.line} label="profile" value={part.reading.line} send={(line) => revise({ line })} />;
   if (!told) return null;
   switch (code) {

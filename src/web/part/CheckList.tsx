@@ -8,7 +8,7 @@ import { Fault } from '../sheet/Fault.js';
 import { useAnswer } from '../useAnswer.js';
 import { asSentence, day, degrees, mm } from '../wording.js';
 import { AssumptionChange, BendChange, type Revise } from './AssumptionChange.js';
-import { ChoiceChange, TextChange } from './change.js';
+import { ChoiceChange, NumberChange, TextChange } from './change.js';
 import { choiceOf, ruleChoices, ruleOfChoice } from './ruleChoice.js';
 
 interface Line {
@@ -55,6 +55,14 @@ export const CheckList = ({ part, summary, revisions, lit, light, revise, busy, 
     {
       words: `Face that must not be marked: ${part.marks?.keep ? `the ${part.marks.keep} side` : 'none named'}`, lights: nowhere,
       change: <ChoiceChange key={part.marks?.keep ?? ''} label="face not to be marked" value={part.marks?.keep ?? ''} choices={KEEP} send={(keep) => revise({ marks: { keep: keep === '' ? null : keep } })} />,
+    },
+    {
+      words: `Side that the cutting burr is on: ${part.marks?.burr ? `the ${part.marks.burr} side` : 'none named'}`, lights: nowhere,
+      change: <ChoiceChange key={part.marks?.burr ?? ''} label="burr side" value={part.marks?.burr ?? ''} choices={KEEP} send={(burr) => revise({ marks: { burr: burr === '' ? null : burr } })} />,
+    },
+    {
+      words: `Rolling direction: ${part.marks?.rolling === undefined ? 'not named' : `${part.marks.rolling}° from the x axis of plate 1`}`, lights: nowhere,
+      change: <NumberChange key={part.marks?.rolling ?? ''} label="rolling direction, degrees" value={part.marks?.rolling} least={-180} most={180} step={5} send={(rolling) => revise({ marks: { rolling } })} />,
     },
     { words: `Name: ${part.name}`, lights: nowhere, change: <TextChange key={part.name} label="name" value={part.name} send={(name) => revise({ name })} /> },
   ];

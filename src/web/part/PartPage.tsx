@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { PartSummary } from '../../server/index.js';
 import type { PartRevision, StoredPart, TrialRecord } from '../../store/index.js';
-import type { Developed } from '../../sheet/index.js';
+import type { Developed, Feature } from '../../sheet/index.js';
 import { getFile, post, sentence } from '../ask.js';
 import { FlatDesk } from '../flat/FlatDesk.js';
 import { to } from '../place.js';
@@ -14,6 +14,7 @@ import { useAnswer } from '../useAnswer.js';
 import { day, mm } from '../wording.js';
 import { BlankPanel } from './BlankPanel.js';
 import { CheckList } from './CheckList.js';
+import { DimensionPanel } from './DimensionPanel.js';
 import { FoldView } from './FoldView.js';
 import { type RuleChoice, ruleChoice, ruleQuery } from './ruleChoice.js';
 import { RunTrial } from './RunTrial.js';
@@ -33,6 +34,8 @@ export const PartPage = ({ id }: { readonly id: string }) => {
   const [revising, setRevising] = useState<{ readonly busy: boolean; readonly fault?: string }>({ busy: false });
   const [drawing, setDrawing] = useState<File>();
   const [lit, setLit] = useState<Lit>(NOTHING_LIT);
+  // the faces and edges touched for a new dimension; undefined while none is being picked
+  const [picked, setPicked] = useState<readonly Feature[]>();
   const here = `/api/parts/${encodeURIComponent(id)}`;
   const { value: asked, fault, again } = useAnswer<PartAnswer>(rule === undefined ? here : `${here}?${ruleQuery(rule)}`);
   const [last, setLast] = useState<PartAnswer>();
@@ -89,7 +92,7 @@ export const PartPage = ({ id }: { readonly id: string }) => {
       )}
       <div className="body columns">
         <div>
-          <FoldView id={id} name={value.name} sheet={sheet} lit={lit} />
+          <FoldView id={id} name={value.name} sheet={sheet} lit={lit} pick={picked === undefined ? undefined : (feature) => setPicked(picked.length > 1 ? [feature] : [...picked, feature])} />
           {value.refused.length > 0 && (
             <section className="section stack">
               {value.refused.map(({ index, sentence }) => <Warning key={index} word={`Solid ${index + 1} of the same file was refused.`}>{sentence}</Warning>)}
@@ -100,6 +103,7 @@ export const PartPage = ({ id }: { readonly id: string }) => {
         <div>
           <RunTrial key={part.metal} partId={id} metal={part.metal} ended={trials.again} />
           <TrialsTable trials={trials.value?.trials ?? []} fault={trials.fault} partId={id} />
+          <DimensionPanel sheet={sheet} summary={summary} lit={lit} light={setLit} revise={revise} busy={revising.busy} picked={picked} pick={setPicked} />
           <BlankPanel here={here} summary={summary} rule={rule ?? ruleChoice(part.rule)} change={setRule} fault={fault} lit={lit.bends} />
         </div>
       </div>

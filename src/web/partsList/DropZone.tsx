@@ -2,11 +2,15 @@ import { useRef, useState, type DragEvent } from 'react';
 import type { PartRevision } from '../../store/index.js';
 import { ApiFault, sentence, upload } from '../ask.js';
 import { go, to } from '../place.js';
+import { SvgText } from '../sheet/Drawing.js';
 import { Warning } from '../sheet/Fault.js';
+import { TakenList } from './TakenList.js';
 
 interface Refused {
   readonly index: number;
   readonly sentence: string;
+  /** SVG: the body with the faces marked that the sentence names. */
+  readonly picture?: string;
 }
 interface Answer {
   readonly parts: readonly PartRevision[];
@@ -15,9 +19,14 @@ interface Answer {
 type State =
   | { readonly is: 'open' }
   | { readonly is: 'sending'; readonly name: string; readonly share: number }
-  | { readonly is: 'answered'; readonly name: string; readonly taken: number; readonly refused: readonly string[] };
+  | { readonly is: 'answered'; readonly name: string; readonly taken: readonly PartRevision[]; readonly refused: readonly Told[] };
 
-const solid = ({ index, sentence: words }: Refused): string => `Solid ${index + 1}: ${words}`;
+interface Told {
+  readonly words: string;
+  readonly picture?: string;
+}
+
+const solid = ({ index, sentence: words, picture }: Refused): Told => ({ words: `Solid ${index + 1}: ${words}`, ...(picture === undefined ? {} : { picture }) });
 
 /** Where a file is dropped or chosen: a STEP file's solids are taken in or refused one by one, a flat drawing is looked at first. */
 export const DropZone = ({ added, flat }: { readonly added: () => void; readonly flat: (file: File) => void }) => {
@@ -32,11 +41,13 @@ export const DropZone = ({ added, flat }: { readonly added: () => void; readonly
     try {
       const answer = await upload<Answer>('/api/parts', file, (share) => setState({ is: 'sending', name, share }));
       if (answer.parts.length === 1 && answer.refused.length === 0) return go(to.part(answer.parts[0]!.id));
-      setState({ is: 'answered', name, taken: answer.parts.length, refused: answer.refused.map(solid) });
+      setState({ is: 'answered', name, taken: answer.parts, refused: answer.refused.map(solid) });
       added();
     } catch (fault) {
       const all = fault instanceof ApiFault ? (fault.body as { readonly refused?: readonly Refused[] } | null)?.refused : undefined;
-      setState({ is: 'answered', name, taken: 0, refused: all && all.length > 1 ? all.map(solid) : [sentence(fault)] });
+      const [only] = all ?? [];
+      const one: Told = { words: sentence(fault), ...(only?.picture === undefined ? {} : { picture: only.picture }) };
+      setState({ is: 'answered', name, taken: [], refused: all && all.length > 1 ? all.map(solid) : [one] });
     }
   };
   const drop = (event: DragEvent): void => {
@@ -64,8 +75,13 @@ export const DropZone = ({ added, flat }: { readonly added: () => void; readonly
             <progress aria-label={`Taking in ${state.name}`} {...(state.share < 1 ? { value: state.share } : {})} />
           </p>
         )}
-        {state.is === 'answered' && state.taken > 0 && <p>{state.name}: {state.taken === 1 ? '1 part was' : `${state.taken} parts were`} taken in.</p>}
-        {state.is === 'answered' && state.refused.map((words) => <Warning key={words} word="Refused.">{words}</Warning>)}
+        {state.is === 'answered' && state.taken.length > 0 && <TakenList file={state.name} parts={state.taken} changed={added} />}
+        {state.is === 'answered' && state.refused.map(({ words, picture }) => (
+          <div key={words} className="refusal">
+            <Warning word="Refused.">{words}</Warning>
+            {picture !== undefined && <SvgText text={picture} className="refused-picture" />}
+          </div>
+        ))}
       </div>
     </section>
   );

@@ -1,7 +1,9 @@
 import { Canvas, useThree } from '@react-three/fiber';
 import { useLayoutEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent, type ReactNode } from 'react';
 import { OrthographicCamera } from 'three';
+import { add3, scale3 } from '../../geometry/index.js';
 import { type Direction, type Extent, axesOf } from './extent.js';
+import type { Ray } from './pickFeature.js';
 
 /** Where the eye stands; `zoom` 1 shows all. */
 interface Eye extends Direction {
@@ -16,9 +18,13 @@ interface View3dProps {
   /** Stands in where the browser has no WebGL. */
   readonly instead: ReactNode;
   readonly children: ReactNode;
+  /** Something was touched, not dragged: the line of sight there, and how many mm a pixel is. */
+  readonly touch?: ((ray: Ray, pixel: number) => void) | undefined;
 }
 
 const STEP = 15;
+/** Pixels that a finger may slip and still have touched, not dragged. */
+const STILL = 6;
 const within = (v: number, low: number, high: number): number => Math.min(high, Math.max(low, v));
 
 /** The share of the view that is filled. */
@@ -48,10 +54,11 @@ const hasWebGl = (): boolean => {
 };
 
 /** Something in space that can be turned by dragging, by the arrow keys and by buttons; drawn only when it changes. */
-export const View3d = ({ label, extent, from, instead, children }: View3dProps) => {
+export const View3d = ({ label, extent, from, instead, children, touch }: View3dProps) => {
   const can = useMemo(hasWebGl, []);
   const [eye, setEye] = useState<Eye>({ ...from, zoom: 1 });
   const held = useRef<readonly [number, number]>(null);
+  const began = useRef<readonly [number, number]>(null);
   const turn = (round: number, up: number): void => setEye((e) => ({ ...e, round: e.round + round, up: within(e.up + up, -89, 89) }));
   const nearer = (factor: number): void => setEye((e) => ({ ...e, zoom: within(e.zoom * factor, 0.5, 12) }));
   const keys: Readonly<Record<string, () => void>> = {
@@ -70,13 +77,24 @@ export const View3d = ({ label, extent, from, instead, children }: View3dProps) 
     turn((held.current[0] - event.clientX) * 0.5, (event.clientY - held.current[1]) * 0.5);
     held.current = [event.clientX, event.clientY];
   };
+  const release = (event: PointerEvent): void => {
+    held.current = null;
+    const [x, y] = began.current ?? [Infinity, Infinity];
+    if (!touch || Math.hypot(event.clientX - x, event.clientY - y) > STILL) return;
+    const box = event.currentTarget.getBoundingClientRect();
+    const pixel = 1 / (Math.min(box.width / (2 * extent.half[0]), box.height / (2 * extent.half[1])) * FILLED * eye.zoom);
+    const { right, over, towards } = axesOf(eye);
+    const across = scale3(right, (event.clientX - box.left - box.width / 2) * pixel);
+    const upward = scale3(over, (box.top + box.height / 2 - event.clientY) * pixel);
+    touch({ origin: add3(add3(add3(extent.centre, across), upward), scale3(towards, extent.radius * 6)), direction: scale3(towards, -1) }, pixel);
+  };
   if (!can) return <div className="view3d flat">{instead}</div>;
   return (
     <div className="view3d">
       <div
         className="space" role="application" aria-label={`${label} Arrow keys turn it, plus and minus bring it nearer or further, Home puts it back.`} tabIndex={0} onKeyDown={press}
-        onPointerDown={(event) => { held.current = [event.clientX, event.clientY]; event.currentTarget.setPointerCapture(event.pointerId); }}
-        onPointerMove={drag} onPointerUp={() => { held.current = null; }} onPointerCancel={() => { held.current = null; }}
+        onPointerDown={(event) => { held.current = [event.clientX, event.clientY]; began.current = held.current; event.currentTarget.setPointerCapture(event.pointerId); }}
+        onPointerMove={drag} onPointerUp={release} onPointerCancel={() => { held.current = null; }}
       >
         <Canvas orthographic flat frameloop="demand" dpr={[1, 2]} gl={{ antialias: true, preserveDrawingBuffer: true }}>
           <Aim extent={extent} eye={eye} />

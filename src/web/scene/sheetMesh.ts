@@ -1,6 +1,6 @@
 import { ShapeUtils, Vector2 } from 'three';
 import { type Rigid, type Vec2, type Vec3, add3, apply, compose, flatten, length2, left2, dot2, sub2, scale3, unit2, IDENTITY } from '../../geometry/index.js';
-import { type Developed, type Line, fold, foldedZone } from '../../sheet/index.js';
+import { type Developed, type Line, edgeAt, fold, foldedZone } from '../../sheet/index.js';
 
 /** mm by which a rim may leave its chords on the screen. */
 const CHORD = 0.15;
@@ -35,6 +35,8 @@ export interface SheetMesh {
 export interface Lit {
   readonly plates: readonly number[];
   readonly bends: readonly string[];
+  /** Straight edges of plates, each by a point of it in the plate's frame. */
+  readonly edges?: readonly { readonly plate: number; readonly at: Vec2 }[];
 }
 export const NOTHING_LIT: Lit = { plates: [], bends: [] };
 
@@ -132,6 +134,12 @@ export const sheetMesh = (
   const mesh: SheetMesh = { A: skin(), B: skin(), rim: skin(), lit: skin(), edges: [], soft: [], litLines: [], poses };
   const half = sheet.part.thickness / 2;
   plates.forEach((plate, p) => addPlate(mesh, plate, poses[p]!, half, lit.plates.includes(p)));
+  for (const { plate, at } of lit.edges ?? []) {
+    const { outline } = sheet.part.plates[plate]!;
+    const i = edgeAt(sheet.part, plate, at);
+    const ends = [outline[i]!, outline[(i + 1) % outline.length]!];
+    mesh.litLines.push(...ends.flatMap(({ x, y }) => [...apply(poses[plate]!, [x, y, 0])]));
+  }
   sheet.part.bends.forEach((bend, b) => addZone(mesh, sheet, b, angles[b]!, poses[bend.sides[0].plate]!, lit.bends.includes(bend.id)));
   return mesh;
 };

@@ -37,6 +37,14 @@ export const Drawing = ({ path, className = '' }: DrawingProps) => {
   );
 };
 
+/** A drawing that came as text with something else. */
+export const SvgText = ({ text, className = '' }: { readonly text: string; readonly className?: string }) => {
+  const place = useRef<HTMLDivElement>(null);
+  const id = useId();
+  useEffect(() => place.current?.replaceChildren(parsed(text, id)), [text, id]);
+  return <div ref={place} className={`drawing ${className}`} />;
+};
+
 const parsed = (text: string, id: string): Element => {
   const svg = document.importNode(new DOMParser().parseFromString(text, 'image/svg+xml').documentElement, true);
   svg.removeAttribute('width');
