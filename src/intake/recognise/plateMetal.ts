@@ -1,11 +1,12 @@
-import { type Contour, type Vec2, type Vec3, apply, cross3, dot3, invert, reversed, sub3, turn, unit3 } from '../../geometry/index.js';
+import { type Contour, type Vec2, type Vec3, apply, bounds, cross3, dot3, invert, reversed, signedArea, sub3, turn } from '../../geometry/index.js';
 import type { Brep } from '../step/brep.js';
+import { SAME_POINT } from '../tolerances.js';
+import type { FormedFound } from './formed.js';
 import { type Placed, endOf } from './frames.js';
 import type { Joint } from './joints.js';
 import { type Run, boundaryLoops } from './loops.js';
 import { type Target, moveEdges } from './moveEdges.js';
 import { type Corner, planeCorners, toContour } from './outline.js';
-import { outwardAt } from './outward.js';
 import type { Slab } from './slabs.js';
 import { type SharedMetal, smallerMetal } from './smallerMetal.js';
 import { tangentPoint } from './zone.js';
@@ -14,10 +15,16 @@ import { tangentPoint } from './zone.js';
 export interface PlateMetal {
   readonly metal: SharedMetal;
   readonly approximated: number;
-  /** Bosses or studs that stand on a skin and were left out. */
-  readonly feet: number;
+  /** What is formed into the plate or stands on it, in its frame. */
+  readonly formed: readonly PlateFormed[];
   /** For each sharp joint on the slab, where its edge now lies: intervals along the joint's axis (mm from its centre). */
   readonly spans: ReadonlyMap<Joint, readonly (readonly [number, number])[]>;
+}
+
+/** The outline of what is formed, the widest of its loops, and on which side of the plate it stands. */
+export interface PlateFormed extends Pick<FormedFound, 'kind' | 'height' | 'depth'> {
+  readonly outline: Contour;
+  readonly onA: boolean;
 }
 
 /** A sharp joint on a slab, with the direction along its axis. */
@@ -40,20 +47,6 @@ const targetOf = (placed: Placed, { joint, axis }: SharpEnd, thickness: number):
 export const overlaps = (a: readonly (readonly [number, number])[], b: readonly (readonly [number, number])[]): (readonly [number, number])[] =>
   a.flatMap(([a0, a1]) => b.map(([b0, b1]) => [Math.max(a0, b0), Math.min(a1, b1)] as const)).filter(([x, y]) => y > x);
 
-/**
- * Whether a loop of a skin is the foot of something that stands on it (a boss, a stud): its walls face the skin. The
- * metal goes on under it, so it is no cut-out.
- */
-const isFoot = (brep: Brep, users: readonly (readonly number[])[], faces: readonly number[], normal: Vec3, loop: readonly Run[]): boolean =>
-  loop.some((run) => {
-    const wall = users[run.edge]!.find((f) => !faces.includes(f));
-    const [p, q] = [run.points[0]!, run.points[1]!];
-    const out = wall === undefined ? undefined : outwardAt(brep.faces[wall]!.surface, p);
-    const intoSkin = cross3(normal, unit3(sub3(q, p)));
-    // half: a wall square to the skin gives 1, a countersink or chamfer less than 0
-    return out !== undefined && dot3(out, intoSkin) > 0.5;
-  });
-
 /** An outline runs counter-clockwise about the skin's normal, a hole clockwise. */
 const isOutline = (loop: readonly Run[], normal: Vec3): boolean => {
   const points = loop.flatMap((run) => run.points.slice(0, -1));
@@ -61,15 +54,34 @@ const isOutline = (loop: readonly Run[], normal: Vec3): boolean => {
   return twice > 0;
 };
 
+const ccw = (c: Contour): Contour => (signedArea(c) < 0 ? reversed(c) : c);
+
+/** Of contours one over the other (the ends of a bore) the widest. */
+const widestOf = (contours: readonly Contour[]): Contour[] => {
+  const bySize = [...contours].sort((a, b) => signedArea(b) - signedArea(a));
+  const points = (c: Contour): Vec2[] => c.map((v): Vec2 => [v.x, v.y]);
+  const inside = (c: Contour, o: Contour): boolean => {
+    const [[x0, y0], [x1, y1]] = bounds([o]);
+    return points(c).every(([x, y]) => x > x0 - SAME_POINT && x < x1 + SAME_POINT && y > y0 - SAME_POINT && y < y1 + SAME_POINT);
+  };
+  return bySize.filter((c, i) => !bySize.slice(0, i).some((o) => inside(c, o)));
+};
+
 /** The metal of one slab: both skins' outlines with sharp bends' edges moved to the tangent lines, the smaller metal kept. */
-export const plateMetal = (brep: Brep, users: readonly (readonly number[])[], slab: Slab, placed: Placed, sharp: readonly SharpEnd[], thickness: number): PlateMetal => {
-  let [approximated, feet] = [0, 0];
+export const plateMetal = (brep: Brep, slab: Slab, placed: Placed, sharp: readonly SharpEnd[], thickness: number, found: readonly FormedFound[]): PlateMetal => {
+  let approximated = 0;
+  const own = found.filter((it) => it.slab === placed.slab);
+  const widest: (Contour | undefined)[] = own.map(() => undefined);
   const spans = new Map<Joint, (readonly [number, number])[]>();
   const skin = (side: 0 | 1): Contour[] => {
     const { faces, normal } = slab.sides[side];
-    const all = boundaryLoops(brep, faces);
-    const kept = all.filter((loop) => isOutline(loop, normal) || !isFoot(brep, users, faces, normal, loop));
-    feet += all.length - kept.length;
+    const kept = boundaryLoops(brep, faces).filter((loop) => {
+      const at = isOutline(loop, normal) ? -1 : own.findIndex(({ edges }) => loop.some((run) => edges.has(run.edge)));
+      if (at < 0) return true;
+      const contour = ccw(toContour(planeCorners(loop, placed.frame).corners));
+      if (widest[at] === undefined || signedArea(contour) > signedArea(widest[at])) widest[at] = contour;
+      return false;
+    });
     let loops: Corner[][] = kept.map((loop) => {
       const read = planeCorners(loop, placed.frame);
       approximated += read.approximated;
@@ -81,15 +93,19 @@ export const plateMetal = (brep: Brep, users: readonly (readonly number[])[], sl
       const target = targetOf(placed, end, thickness);
       const moved = loops.map((corners) => moveEdges(corners, moving, target));
       loops = moved.map((m) => m.corners);
-      const own = moved.flatMap((m) => m.spans);
+      const now = moved.flatMap((m) => m.spans);
       const known = spans.get(end.joint);
-      spans.set(end.joint, known ? overlaps(known, own) : own);
+      spans.set(end.joint, known ? overlaps(known, now) : now);
     }
     const contours = loops.filter((corners) => corners.length >= 2).map(toContour);
     return side === placed.aSide ? contours : contours.map(reversed);
   };
   const [a, b] = [skin(placed.aSide), skin(placed.aSide === 0 ? 1 : 0)];
-  return { metal: smallerMetal(a, b), approximated, feet, spans };
+  const shared = smallerMetal(a, b);
+  const through = widestOf(own.flatMap((it) => it.through.map((loop) => ccw(toContour(planeCorners(loop, placed.frame).corners)))));
+  const metal = through.length === 0 ? shared : { ...shared, holes: [...shared.holes, ...through.map(reversed)] };
+  const formed = own.flatMap(({ kind, height, depth, side }, i): PlateFormed[] => (widest[i] === undefined ? [] : [{ kind, height, depth, outline: widest[i], onA: side === placed.aSide }]));
+  return { metal, approximated, formed, spans };
 };
 
 export const sharpEnds = (all: readonly Placed[], slab: number): SharpEnd[] =>

@@ -1,8 +1,9 @@
 import { type Rigid, bounds, compose, shift } from '../../geometry/index.js';
-import type { Assumption, Bend, Part, Plate } from '../../sheet/index.js';
+import type { Assumption, Bend, Formed, Part, Plate } from '../../sheet/index.js';
 import type { Brep } from '../step/brep.js';
 import { SAME_LENGTH } from '../tolerances.js';
 import { SAME_VOLUME, type Varied, assumptionsOf } from './assumptions.js';
+import { findFormed } from './formed.js';
 import { type Placed, placeSlabs } from './frames.js';
 import { fusedHem } from './fusedHem.js';
 import { healSlivers } from './healSlivers.js';
@@ -58,7 +59,8 @@ export const recognise = (drawn: Brep, options: RecogniseOptions): Recognised | 
   const pairs = skinPairs(near, thickness);
   const slabs = findSlabs(brep, users, pairs);
   if (slabs.length === 0) return { reason: noThickness(brep, new Set(), `No flat faces lie back to back ${thickness.toFixed(2)} mm apart.`, thickness) };
-  const joints = findJoints(brep, slabs, findLinks(brep, users, slabs, patches), thickness, options.sharpRadius ?? thickness);
+  const formed = findFormed(brep, users, slabs, findJoints(brep, slabs, findLinks(brep, users, slabs, patches), thickness, options.sharpRadius ?? thickness), thickness);
+  const { joints } = formed;
   const tree = growTree(slabs, joints);
   if ('closedBy' in tree) return { reason: closedSection(tree.closedBy, slabs) };
   const { branches } = tree;
@@ -67,7 +69,7 @@ export const recognise = (drawn: Brep, options: RecogniseOptions): Recognised | 
   if (loose) return { reason: loose };
 
   const placed = inOrder(placeSlabs(brep, slabs, branches, thickness));
-  const metals = placed.map((p) => plateMetal(brep, users, slabs[p.slab]!, p, sharpEnds(placed, p.slab), thickness));
+  const metals = placed.map((p) => plateMetal(brep, slabs[p.slab]!, p, sharpEnds(placed, p.slab), thickness, formed.found));
   const failed = metals.findIndex((m) => m.metal.outline.length < 2);
   if (failed >= 0) return { reason: { code: 'outline not read', sentence: `Face ${faceNumber(slabs[placed[failed]!.slab]!.sides[0].faces[0]!)} has no closed outline.`, faces: [] } };
   const bends = makeBends(brep, placed, metals, joints, thickness);
@@ -90,8 +92,17 @@ export const recognise = (drawn: Brep, options: RecogniseOptions): Recognised | 
     ...(options.assumptions ?? []),
     ...assumptionsOf({ placed, metals, made: bends.made, thickness, slivers, off, hems, varied: variedPlates(pairs, placed, slabs, thickness) }),
   ];
-  const part: Part = { name: options.name, thickness, plates, bends: made, assumptions, unit: options.unit, volume: Math.abs(drawn.volume) };
+  const part: Part = { name: options.name, thickness, plates, bends: made, assumptions, unit: options.unit, volume: Math.abs(drawn.volume), ...formedOf(metals) };
   return moveRoot({ part, frames: placed.map((p) => p.frame) });
+};
+
+/** What is formed into the plates, as the part keeps it. */
+const formedOf = (metals: readonly PlateMetal[]): Pick<Part, 'formed'> => {
+  const list = metals.flatMap(({ formed, metal }, plate): Formed[] => [
+    ...formed.map(({ kind, outline, height, onA }): Formed => ({ plate, kind, side: onA ? 'A' : 'B', outline, height: Number(height.toFixed(6)) })),
+    ...metal.sunk.map(({ outline, onA }): Formed => ({ plate, kind: 'countersink', side: onA ? 'A' : 'B', outline, height: 0 })),
+  ]);
+  return list.length === 0 ? {} : { formed: list };
 };
 
 /** What thickness and slabs are found from. */
@@ -117,7 +128,8 @@ const moveRoot = ({ part, frames }: Recognised): Recognised => {
     const line = { from: [a.line.from[0] - x0, a.line.from[1] - y0] as const, to: [a.line.to[0] - x0, a.line.to[1] - y0] as const };
     return { ...bend, sides: [{ plate: 0, line }, b] };
   });
-  return { part: { ...part, plates, bends }, frames: frames.map((f, i) => (i > 0 ? f : compose(f, shift([x0, y0, 0])))) };
+  const formed = part.formed?.map((it) => (it.plate === 0 ? { ...it, outline: moveBy(it.outline, -x0, -y0) } : it));
+  return { part: { ...part, plates, bends, ...(formed === undefined ? {} : { formed }) }, frames: frames.map((f, i) => (i > 0 ? f : compose(f, shift([x0, y0, 0])))) };
 };
 
 const moveBy = (contour: Plate['outline'], dx: number, dy: number): Plate['outline'] => contour.map((v) => ({ ...v, x: v.x + dx, y: v.y + dy }));

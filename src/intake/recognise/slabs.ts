@@ -22,25 +22,34 @@ const planeOf = (brep: Brep, face: number): { normal: Vec3; origin: Vec3 } => {
   return surface;
 };
 
-/** Connected planar skins: faces back to back, and coplanar faces that share an edge, belong to one slab. */
+/**
+ * Connected planar skins: faces back to back, and coplanar faces that share an edge, belong to one slab. A coplanar neighbour belongs
+ * to it even with nothing at its back: kernels leave faces in pieces where bodies were joined.
+ */
 export const findSlabs = (brep: Brep, users: readonly (readonly number[])[], pairs: readonly PlanePair[]): Slab[] => {
   const skins = [...new Set(pairs.flatMap((pair) => pair.faces))].sort((a, b) => a - b);
   const links = new Map<number, Set<number>>(skins.map((face) => [face, new Set()]));
+  const plane = (face: number): boolean => brep.faces[face]!.surface.kind === 'plane';
   const join = (a: number, b: number): void => {
     links.get(a)!.add(b);
     links.get(b)!.add(a);
   };
   for (const { faces } of pairs) join(...faces);
   for (const face of skins) {
-    const plane = planeOf(brep, face);
+    const own = planeOf(brep, face);
     for (const use of brep.faces[face]!.loops.flat()) {
       for (const next of users[use.edge]!) {
-        if (next === face || !links.has(next)) continue;
+        if (next === face || !plane(next)) continue;
         const other = planeOf(brep, next);
         const coplanar =
-          length3(sub3(plane.normal, other.normal)) < SAME_DIRECTION &&
-          Math.abs(dot3(sub3(other.origin, plane.origin), plane.normal)) < SAME_LENGTH;
-        if (coplanar) join(face, next);
+          length3(sub3(own.normal, other.normal)) < SAME_DIRECTION &&
+          Math.abs(dot3(sub3(other.origin, own.origin), own.normal)) < SAME_LENGTH;
+        if (!coplanar) continue;
+        if (!links.has(next)) {
+          links.set(next, new Set());
+          skins.push(next);
+        }
+        join(face, next);
       }
     }
   }

@@ -9,8 +9,8 @@ export type Skin = readonly Contour[];
 export interface SharedMetal {
   readonly outline: Contour;
   readonly holes: readonly Contour[];
-  /** Holes of both skins, wider on one (countersinks, chamfers). */
-  readonly widened: number;
+  /** Holes of both skins, wider on one (countersinks, chamfers): the wider outlines, counter-clockwise, and whether they lie on the A side. */
+  readonly sunk: readonly { readonly outline: Contour; readonly onA: boolean }[];
   /** Holes of one skin only (pockets, formed features). */
   readonly oneSided: number;
   /** The outlines differed (chamfers, slanted edges). */
@@ -59,11 +59,12 @@ const cw = (c: Contour): Contour => (signedArea(c) > 0 ? reversed(c) : c);
 const largest = (contours: readonly Contour[]): Contour => contours.reduce((a, b) => (signedArea(b) > signedArea(a) ? b : a));
 
 /** Holes of both skins gathered where they overlap; of each gathering the widest outline, or the union where none holds all. */
-const mergeHoles = (a: readonly Contour[], b: readonly Contour[]): { holes: Contour[]; widened: number; oneSided: number; clipped: boolean } => {
+const mergeHoles = (a: readonly Contour[], b: readonly Contour[]): { holes: Contour[]; sunk: { outline: Contour; onA: boolean }[]; oneSided: number; clipped: boolean } => {
   const placed = (skin: 0 | 1) => (c: Contour) => ({ c: ccw(c), skin, box: bounds([c]) });
   const left = [...a.map(placed(0)), ...b.map(placed(1))];
   const holes: Contour[] = [];
-  let [widened, oneSided, clipped] = [0, 0, false];
+  const sunk: { outline: Contour; onA: boolean }[] = [];
+  let [oneSided, clipped] = [0, false];
   while (left.length > 0) {
     const group = [left.shift()!];
     for (const member of group) {
@@ -74,7 +75,7 @@ const mergeHoles = (a: readonly Contour[], b: readonly Contour[]): { holes: Cont
     const widest = largest(group.map((m) => m.c));
     const skins = new Set(group.map((m) => m.skin)).size;
     if (skins === 1) oneSided++;
-    else if (group.some((m) => m.c !== widest && !same(m.c, widest))) widened++;
+    else if (group.some((m) => m.c !== widest && !same(m.c, widest))) sunk.push({ outline: widest, onA: group.find((m) => m.c === widest)!.skin === 0 });
     if (group.every((m) => m.c === widest || sameCorners(m.c, widest) || within(m.c, widest))) holes.push(cw(widest));
     else {
       clipped = true;
@@ -82,7 +83,7 @@ const mergeHoles = (a: readonly Contour[], b: readonly Contour[]): { holes: Cont
       holes.push(...union.map((loop) => cw(straight(loop))));
     }
   }
-  return { holes, widened, oneSided, clipped };
+  return { holes, sunk, oneSided, clipped };
 };
 
 interface Boxed {

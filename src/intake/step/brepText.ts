@@ -7,7 +7,7 @@ export type Placement = readonly (readonly [number, number, number, number])[];
 export type TextSurface =
   | { readonly kind: 'plane'; readonly origin: Vec3; readonly normal: Vec3; readonly x: Vec3; readonly y: Vec3 }
   | { readonly kind: 'cylinder'; readonly origin: Vec3; readonly normal: Vec3; readonly x: Vec3; readonly y: Vec3; readonly radius: number }
-  | { readonly kind: 'other'; readonly name: string };
+  | { readonly kind: 'other'; readonly name: string; readonly sphere?: { readonly centre: Vec3; readonly radius: number } };
 
 /** One use of a shape inside another. */
 export interface Use {
@@ -133,7 +133,8 @@ const readSurface = (w: Words): TextSurface => {
     if (type === 1) return { kind: 'plane', origin, normal, x, y };
     const radius = w.number();
     if (type === 2) return { kind: 'cylinder', origin, normal, x, y, radius };
-    if (type !== 4) w.number();
+    if (type === 4) return { kind: 'other', name, sphere: { centre: origin, radius } };
+    w.number();
     return { kind: 'other', name };
   }
   if (type === 6 || type === 7) {

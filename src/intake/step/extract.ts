@@ -48,7 +48,7 @@ class Places {
 }
 
 const surfaceOf = (raw: TextSurface, m: Placement, reversed: boolean): Surface => {
-  if (raw.kind === 'other') return raw;
+  if (raw.kind === 'other') return raw.sphere === undefined ? raw : { ...raw, sphere: { ...raw.sphere, centre: moveBy(m, raw.sphere.centre) } };
   const flip = reversed ? -1 : 1;
   const [origin, x, y] = [moveBy(m, raw.origin), turnBy(m, raw.x), turnBy(m, raw.y)];
   if (raw.kind === 'plane') return { kind: 'plane', origin, normal: scale3(cross3(x, y), flip) };
