@@ -199,9 +199,11 @@ describe.skipIf(!existsSync(shared))('parts published by others', () => {
   });
 
   it('what is no brake part is refused, each body by itself, exit 2', async () => {
-    const closed = await run('part', tube, '--json');
+    const picture = join(folder, 'tube.svg');
+    const closed = await run('part', tube, '--json', '--picture', picture);
     expect(closed.code).toBe(2);
     expect(partAnswer.parse(json(closed))).toMatchObject({ parts: [], refused: [{ index: 0 }] });
+    expect(readFileSync(picture, 'utf8')).toMatch(/<svg .*face \d+<.*face \d+</);
     const frame = await run('part', weldment, '--json');
     expect(frame.code).toBe(2);
     const { refused } = partAnswer.parse(json(frame));
