@@ -108,41 +108,6 @@ describe('parts', () => {
     expect((await ask(`/api/parts/${id}?revision=7`)).status).toBe(404);
   });
 
-  test('dimensions are set with a tolerance or a class, and refused where no length lies between', async () => {
-    const id = await addAngle();
-    type Shown = { summary: { dimensions: { what: string; value: number; classTolerance: number | null; dimension: { id: string; between: unknown; tolerance?: number } }[] } };
-    const shown = async (): Promise<Shown['summary']['dimensions']> => ((await ask(`/api/parts/${id}`)).body as Shown).summary.dimensions;
-    // the outside lengths as they were typed
-    const first = await shown();
-    expect(first.map(({ value }) => Number(value.toFixed(6))).sort()).toEqual([40, 60]);
-    const [one, two] = first.map(({ dimension }) => dimension.between);
-    const overall = [{ kind: 'edge', plate: 0, at: [0, 20] }, { kind: 'edge', plate: 0, at: [100, 20] }];
-    const set = await post(`/api/parts/${id}/revisions`, { dimensions: [{ between: one, tolerance: 0.15 }, { between: two, class: 'm' }, { between: overall }] });
-    expect([set.status, set.body]).toMatchObject([201, { change: '3 dimensions, 1 with a tolerance, 1 by a class' }]);
-    const now = await shown();
-    expect(now.map(({ dimension }) => [dimension.id, dimension.tolerance])).toEqual([['d1', 0.15], ['d2', undefined], ['d3', undefined]]);
-    expect(now[2]!.value).toBeCloseTo(100, 6);
-    // ISO 2768-1 m: 0.3 from 30 to 120
-    expect(now[1]!.classTolerance).toBe(0.3);
-    const face = (plate: number): object => ({ kind: 'face', plate, side: 'A' });
-    const angled = await post(`/api/parts/${id}/revisions`, { dimensions: [{ between: [face(0), face(1)] }] });
-    expect([angled.status, angled.body]).toMatchObject([422, { error: expect.stringMatching(/^d1: .*90\.0 degrees/) }]);
-    expect((await post(`/api/parts/${id}/revisions`, { dimensions: null })).body).toMatchObject({ change: 'dimensions as by default' });
-    expect((await shown()).length).toBe(first.length);
-  });
-
-  test('a part goes out as STEP at any fold, and comes back as it was', async () => {
-    const id = await addAngle('to go');
-    const answer = await fetch(`${server.url}/api/parts/${id}/part.step?fold=0.5`);
-    expect([answer.status, answer.headers.get('content-type')]).toEqual([200, 'model/step']);
-    expect(answer.headers.get('content-disposition')).toContain('to%20go.step');
-    const { parts } = (await upload('half.step', await answer.text())).body as { parts: { id: string }[] };
-    const back = (await ask(`/api/parts/${parts[0]!.id}`)).body as { part: { thickness: number; bends: { bendAngle: number }[] } };
-    expect(back.part.thickness).toBeCloseTo(1.5, 4);
-    expect(back.part.bends.map(({ bendAngle }) => bendAngle)).toEqual([expect.closeTo(45, 4)]);
-    expect((await ask(`/api/parts/${id}/part.step?fold=b7=1`)).body).toEqual({ error: "'fold': to go has no bend 'b7'." });
-  });
-
   test('a purge removes the part and leaves the record', async () => {
     const id = await addAngle('SECRET-HINGE-41');
     expect(folderHolds('SECRET-HINGE-41')).toBe(true);
@@ -219,14 +184,6 @@ describe('files', () => {
     });
     const original = await fetch(`${server.url}/api/parts/${id}/original`);
     expect(Buffer.from(await original.arrayBuffer()).equals(Buffer.from(bytes))).toBe(true);
-  });
-
-  test('a closed section is refused with its faces, and a picture of them', async () => {
-    const { status, body } = await upload('tube.step', stepFile('IRNAS__KORUZA/square_tube_100x100x2.STEP'));
-    expect(status).toBe(422);
-    const { refused } = body as { refused: { code: string; faces: number[]; picture: string }[] };
-    expect(refused).toMatchObject([{ code: 'closed section', faces: [expect.any(Number), expect.any(Number)] }]);
-    for (const face of refused[0]!.faces) expect(refused[0]!.picture).toContain(`>face ${face}<`);
   });
 
   test.each([

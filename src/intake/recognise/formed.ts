@@ -4,7 +4,7 @@ import { SAME_DIRECTION, SAME_LENGTH } from '../tolerances.js';
 import { axesAcross } from './facePlane.js';
 import type { Joint } from './joints.js';
 import { type Run, boundaryLoops } from './loops.js';
-import { type Region, boxOf, boxesOverlap, overlapArea } from './region.js';
+import { type Box, type Region, boxOf, boxesOverlap, overlapArea } from './region.js';
 import type { Slab } from './slabs.js';
 
 /** What is formed into a slab, or stands on it: the loops in its skins where it begins, and the faces between and over them. */
@@ -44,6 +44,8 @@ const isOutline = (loop: readonly Run[], normal: Vec3): boolean => {
   const points = loop.flatMap((run) => run.points.slice(0, -1));
   return points.reduce((sum, p, i) => sum + dot3(cross3(sub3(p, points[0]!), sub3(points[(i + 1) % points.length]!, points[0]!)), normal), 0) > 0;
 };
+
+const within = (a: Box, b: Box): boolean => a[0] > b[0] && a[1] > b[1] && a[2] < b[2] && a[3] < b[3];
 
 /** The faces that hang together with the walls of some loops without crossing the slab's skins. */
 const behind = (brep: Brep, users: Users, skins: ReadonlySet<number>, loops: readonly Loop[]): Set<number> => {
@@ -143,15 +145,16 @@ export const findFormed = (brep: Brep, users: Users, slabs: readonly Slab[], joi
     const skins = new Set(slab.sides.flatMap((side) => side.faces));
     const up = slab.sides[0].normal;
     const axes = axesAcross(up);
-    const inner: Loop[] = [];
-    const outer = new Set<number>();
-    slab.sides.forEach(({ faces, normal }, side) => {
-      const loops = boundaryLoops(brep, faces);
-      for (const runs of loops) {
-        if (isOutline(runs, normal)) runs.forEach((run) => outer.add(run.edge));
-        else inner.push({ side: side as 0 | 1, runs, region: [runs.flatMap((run) => run.points.slice(0, -1).map((p) => [dot3(p, axes[0]), dot3(p, axes[1])] as const))] });
-      }
-    });
+    const loops = slab.sides.flatMap(({ faces, normal }, side) =>
+      boundaryLoops(brep, faces).map((runs) => {
+        const ring = runs.flatMap((run) => run.points.slice(0, -1).map((p) => [dot3(p, axes[0]), dot3(p, axes[1])] as const));
+        return { side: side as 0 | 1, runs, region: [ring], outline: isOutline(runs, normal) };
+      }),
+    );
+    const inner: readonly Loop[] = loops.filter(({ outline }) => !outline);
+    // the bottom of a blind bore in a stud is an outline too, an island within the stud's foot: no rim of the plate
+    const island = (loop: Loop): boolean => inner.some((hole) => hole.side === loop.side && within(boxOf(loop.region), boxOf(hole.region)));
+    const outer = new Set(loops.filter((loop) => loop.outline && !island(loop)).flatMap(({ runs }) => runs.map((run) => run.edge)));
     const [top, bottom] = slab.sides.map(({ origin }) => dot3(origin, up)) as [number, number];
     for (const group of gathered(users, skins, inner)) {
       const faces = behind(brep, users, skins, group);

@@ -181,6 +181,14 @@ describe('what is formed into a sheet', () => {
     expect(part.formed!.map(({ kind, height }) => [kind, height])).toEqual([['boss', 12]]);
   }, LONG);
 
+  it('a stand-off with a blind bore down to the face it stands on', () => {
+    const post = make.turned([[0, 2], [3, 2], [3, 9], [0, 9]], middle);
+    const part = only(make.cut(make.fuse(sheet(), post), make.turned([[0, 2], [1.5, 2], [1.5, 10], [0, 10]], middle)));
+    plain(part);
+    expect(part.formed!.map(({ kind, height }) => [kind, height])).toEqual([['boss', 7]]);
+    expect(signedArea(part.formed![0]!.outline)).toBeCloseTo(9 * Math.PI, 3);
+  }, LONG);
+
   it('a countersink: the hole by its wider outline', () => {
     const part = only(make.cut(sheet(), make.turned([[0, -1], [2.5, -1], [2.5, 0.5], [4, 2], [4, 3], [0, 3]], middle)));
     plain(part);

@@ -1,0 +1,82 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { type RunningServer, startServer } from './index.js';
+
+// Reading and writing STEP take a few seconds on a computer that does nothing else.
+vi.setConfig({ testTimeout: 240_000 });
+
+let dataDir: string;
+let server: RunningServer;
+
+beforeAll(async () => {
+  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-intake-'));
+  server = await startServer({ port: 0, dataDir });
+});
+
+afterAll(async () => {
+  await server.close();
+  rmSync(dataDir, { recursive: true, force: true });
+});
+
+const ask = async (path: string, init?: RequestInit): Promise<{ readonly status: number; readonly body: never }> => {
+  const response = await fetch(server.url + path, init);
+  return { status: response.status, body: (await response.json()) as never };
+};
+const post = (path: string, body: unknown): ReturnType<typeof ask> => ask(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
+const upload = (name: string, bytes: Uint8Array<ArrayBuffer> | string): ReturnType<typeof ask> => {
+  const form = new FormData();
+  form.append('file', new Blob([bytes]), name);
+  return ask('/api/parts', { method: 'POST', body: form });
+};
+// An angle of 40 and 60 outside, 1.5 thick, inside radius 1.5, 100 long.
+const addAngle = async (name = 'angle'): Promise<string> => {
+  const { body } = await post('/api/parts', { profile: { name, thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] } });
+  return (body as { parts: { id: string }[] }).parts[0]!.id;
+};
+const TUBE = resolve('../shared/parts/IRNAS__KORUZA/square_tube_100x100x2.STEP');
+console.log(`real files: ${existsSync(TUBE) ? 1 : 0} found, ${existsSync(TUBE) ? 0 : 1} skipped`);
+
+test('dimensions are set with a tolerance or a class, and refused where no length lies between', async () => {
+  const id = await addAngle();
+  type Shown = { summary: { dimensions: { what: string; value: number; classTolerance: number | null; dimension: { id: string; between: unknown; tolerance?: number } }[] } };
+  const shown = async (): Promise<Shown['summary']['dimensions']> => ((await ask(`/api/parts/${id}`)).body as Shown).summary.dimensions;
+  // the outside lengths as they were typed
+  const first = await shown();
+  expect(first.map(({ value }) => Number(value.toFixed(6))).sort()).toEqual([40, 60]);
+  const [one, two] = first.map(({ dimension }) => dimension.between);
+  const overall = [{ kind: 'edge', plate: 0, at: [0, 20] }, { kind: 'edge', plate: 0, at: [100, 20] }];
+  const set = await post(`/api/parts/${id}/revisions`, { dimensions: [{ between: one, tolerance: 0.15 }, { between: two, class: 'm' }, { between: overall }] });
+  expect([set.status, set.body]).toMatchObject([201, { change: '3 dimensions, 1 with a tolerance, 1 by a class' }]);
+  const now = await shown();
+  expect(now.map(({ dimension }) => [dimension.id, dimension.tolerance])).toEqual([['d1', 0.15], ['d2', undefined], ['d3', undefined]]);
+  expect(now[2]!.value).toBeCloseTo(100, 6);
+  // ISO 2768-1 m: 0.3 from 30 to 120
+  expect(now[1]!.classTolerance).toBe(0.3);
+  const face = (plate: number): object => ({ kind: 'face', plate, side: 'A' });
+  const angled = await post(`/api/parts/${id}/revisions`, { dimensions: [{ between: [face(0), face(1)] }] });
+  expect([angled.status, angled.body]).toMatchObject([422, { error: expect.stringMatching(/^d1: .*90\.0 degrees/) }]);
+  expect((await post(`/api/parts/${id}/revisions`, { dimensions: null })).body).toMatchObject({ change: 'dimensions as by default' });
+  expect((await shown()).length).toBe(first.length);
+});
+
+test('a part goes out as STEP at any fold, and comes back as it was', async () => {
+  const id = await addAngle('to go');
+  const answer = await fetch(`${server.url}/api/parts/${id}/part.step?fold=0.5`);
+  expect([answer.status, answer.headers.get('content-type')]).toEqual([200, 'model/step']);
+  expect(answer.headers.get('content-disposition')).toContain('to%20go.step');
+  const { parts } = (await upload('half.step', await answer.text())).body as { parts: { id: string }[] };
+  const back = (await ask(`/api/parts/${parts[0]!.id}`)).body as { part: { thickness: number; bends: { bendAngle: number }[] } };
+  expect(back.part.thickness).toBeCloseTo(1.5, 4);
+  expect(back.part.bends.map(({ bendAngle }) => bendAngle)).toEqual([expect.closeTo(45, 4)]);
+  expect((await ask(`/api/parts/${id}/part.step?fold=b7=1`)).body).toEqual({ error: "'fold': to go has no bend 'b7'." });
+});
+
+test.skipIf(!existsSync(TUBE))('a closed section is refused with its faces, and a picture of them', async () => {
+  const { status, body } = await upload('tube.step', new Uint8Array(readFileSync(TUBE)));
+  expect(status).toBe(422);
+  const { refused } = body as { refused: { code: string; faces: number[]; picture: string }[] };
+  expect(refused).toMatchObject([{ code: 'closed section', faces: [expect.any(Number), expect.any(Number)] }]);
+  for (const face of refused[0]!.faces) expect(refused[0]!.picture).toContain(`>face ${face}<`);
+});
