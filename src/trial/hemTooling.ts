@@ -32,6 +32,9 @@ export interface HemForming {
   readonly closeForce: number;
 }
 
+/** Degrees of bend angle: a hem drawn as parallel lies within this, a tear-drop beyond. */
+const MOST_HEM = 180.5;
+
 const isClosedHem = (insideRadius: number, thickness: number): boolean => insideRadius <= CLOSED_HEM * thickness;
 
 const closedArc = (part: Part, bend: number, kFactor: number): { readonly radius: number; readonly length: number } => {
@@ -49,6 +52,8 @@ export const formedHem = (metal: Metal, part: Part, bend: number, die: Die, tipR
   const { thickness } = part;
   const setup: AirBendSetup = { metal, thickness, tipRadius, v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius };
   const refused = (sentence: string): Reason => ({ code: 'hem', bends: [part.bends[bend]!.id], bodies: [die.name], sentence: `${die.name}: ${sentence}` });
+  const { id, bendAngle: wanted } = part.bends[bend]!;
+  if (wanted > MOST_HEM) return { code: 'hem', bends: [id], by: wanted - 180, sentence: `Hem ${id} is turned through ${wanted.toFixed(1)} degrees of bend angle (a tear-drop): a flattening punch over an anvil closes a hem to 180 degrees and no further.` };
   const first = airBend({ ...setup, bendAngle: 180 - die.includedAngle - FIRST_TRY });
   if (!first.ok) return refused(first.reason.sentence);
   const wished = Math.floor(180 - die.includedAngle - SPARE - first.value.springback) + 1;

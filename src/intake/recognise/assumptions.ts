@@ -69,19 +69,19 @@ const plateAssumptions = ({ metals }: Read): Assumption[] =>
     const say = (code: Assumption['code'], sentence: string): void => {
       list.push({ code, sentence, plates: [plate], bends: [] });
     };
-    if (approximated > 0) say('edge approximated', `${many(approximated, 'edge', 'edges')} on the two faces of plate ${plate}, neither straight nor round: kept as chords within ${CURVE_CHORD} mm.`);
-    if (metal.clipped) say('edge approximated', `The two faces of plate ${plate} cross each other's outlines; the metal common to both is kept, in chords within ${CURVE_CHORD} mm.`);
-    if (metal.sunk.length > 0) say('feature left out', `${many(metal.sunk.length, 'hole', 'holes')} of plate ${plate} wider on one face (countersink or chamfer): the wider outline is kept.`);
-    if (metal.oneSided > 0) say('feature left out', `${many(metal.oneSided, 'recess or hole', 'recesses or holes')} on one face only of plate ${plate} (pocket or formed feature): kept as cut-outs.`);
+    if (approximated > 0) say('edge approximated', `${many(approximated, 'edge', 'edges')} on the two faces of plate ${plate + 1}, neither straight nor round: kept as chords within ${CURVE_CHORD} mm.`);
+    if (metal.clipped) say('edge approximated', `The two faces of plate ${plate + 1} cross each other's outlines; the metal common to both is kept, in chords within ${CURVE_CHORD} mm.`);
+    if (metal.sunk.length > 0) say('feature left out', `${many(metal.sunk.length, 'hole', 'holes')} of plate ${plate + 1} wider on one face (countersink or chamfer): the wider outline is kept.`);
+    if (metal.oneSided > 0) say('feature left out', `${many(metal.oneSided, 'recess or hole', 'recesses or holes')} on one face only of plate ${plate + 1} (pocket or formed feature): kept as cut-outs.`);
     for (const [kind, side] of [...new Set(formed.map(({ kind, onA }) => `${kind}/${onA ? 'A' : 'B'}`))].map((word) => word.split('/') as [FormedKind, 'A' | 'B'])) {
       const alike = formed.filter((it) => it.kind === kind && it.onA === (side === 'A'));
       const most = Math.max(...alike.map(({ height, depth }) => Math.max(height, depth))).toFixed(2);
       const what = many(alike.length, ...FORMED_WORDS[kind]);
       say('feature left out', kind === 'recess'
-        ? `${what} in the ${side} face of plate ${plate}, up to ${most} mm deep: the plate is kept whole under ${alike.length === 1 ? 'it' : 'them'}.`
-        : `${what} on the ${side} face of plate ${plate}, up to ${most} mm high: the plate goes on under ${alike.length === 1 ? 'it' : 'them'}, and the height is kept as a body that tools must clear.`);
+        ? `${what} in the ${side} face of plate ${plate + 1}, up to ${most} mm deep: the plate is kept whole under ${alike.length === 1 ? 'it' : 'them'}.`
+        : `${what} on the ${side} face of plate ${plate + 1}, up to ${most} mm high: the plate goes on under ${alike.length === 1 ? 'it' : 'them'}, and the height is kept as a body that tools must clear.`);
     }
-    if (metal.outlineDiffers) say('thickness varies', `The outlines of the two faces of plate ${plate} differ (chamfer or slanted edge); the smaller metal is kept.`);
+    if (metal.outlineDiffers) say('thickness varies', `The outlines of the two faces of plate ${plate + 1} differ (chamfer or slanted edge); the smaller metal is kept.`);
     return list;
   });
 

@@ -173,7 +173,8 @@ export const findFormed = (brep: Brep, users: Users, slabs: readonly Slab[], joi
         // one piece of boundary from skin to skin is open somewhere; two, one over each skin, are closed
         const open = sides.size === 2 && [...behind(brep, users, skins, group.filter((l) => l.side === 0))].some((f) => behind(brep, users, skins, group.filter((l) => l.side === 1)).has(f));
         const kind = sides.size === 1 ? 'boss' : open ? 'opened' : 'raised';
-        found.push({ slab: index, side, kind, height: Math.max(over, under), depth: 0, edges, through: throughLoops(brep, faces, up) });
+        // a bore in what stands on one face alone, or is closed, does not go through the sheet
+        found.push({ slab: index, side, kind, height: Math.max(over, under), depth: 0, edges, through: kind === 'opened' ? throughLoops(brep, faces, up) : [] });
       } else if (sides.size === 1) {
         const side = group[0]!.side;
         const depth = side === 0 ? top - low : high - bottom;

@@ -186,6 +186,7 @@ describe('what is formed into a sheet', () => {
     const part = only(make.cut(make.fuse(sheet(), post), make.turned([[0, 2], [1.5, 2], [1.5, 10], [0, 10]], middle)));
     plain(part);
     expect(part.formed!.map(({ kind, height }) => [kind, height])).toEqual([['boss', 7]]);
+    expect(part.plates[0]!.holes).toEqual([]);
     expect(signedArea(part.formed![0]!.outline)).toBeCloseTo(9 * Math.PI, 3);
   }, LONG);
 

@@ -3,8 +3,9 @@ import type { GeneralClass } from '../../metal/index.js';
 import type { PartSummary } from '../../server/index.js';
 import { type Developed, type Dimension, type Feature, dimensionFault, valueOf } from '../../sheet/index.js';
 import { describeDimension, plateNames } from '../../trial/index.js';
-import type { Lit } from '../scene/sheetMesh.js';
+import { lightsOf } from '../scene/lightsOf.js';
 import { freeEdges } from '../scene/pickFeature.js';
+import type { Lit } from '../scene/sheetMesh.js';
 import { Fault } from '../sheet/Fault.js';
 import { figure, mm } from '../wording.js';
 import type { Revise } from './AssumptionChange.js';
@@ -13,13 +14,6 @@ type Named = Omit<Dimension, 'id'>;
 type Asked = Pick<Dimension, 'tolerance' | 'class'>;
 
 const CLASSES: readonly (readonly [GeneralClass, string])[] = [['f', 'class f, fine'], ['m', 'class m, medium'], ['c', 'class c, coarse'], ['v', 'class v, very coarse']];
-
-/** What lights up for features: the plates of faces, the bends of corners, the edges themselves. */
-const lightsOf = ({ part }: Developed, features: readonly Feature[]): Lit => ({
-  plates: features.flatMap((f) => (f.kind === 'face' ? [f.plate] : [])),
-  bends: features.flatMap((f) => (f.kind === 'corner' ? [part.bends[f.bend]!.id] : [])),
-  edges: features.flatMap((f) => (f.kind === 'edge' ? [{ plate: f.plate, at: f.at }] : [])),
-});
 
 const key = (feature: Feature): string => JSON.stringify(feature);
 
@@ -88,20 +82,20 @@ export const DimensionPanel = ({ sheet, summary: { dimensions }, lit, light, rev
     const next = place === 0 ? [feature, two] : [one, feature];
     const known = next.filter((it) => it !== undefined);
     pick(known);
-    light(lightsOf(sheet, known));
+    light(lightsOf(part, known));
   };
   const end = (): void => {
     pick(undefined);
     light({ plates: [], bends: [] });
   };
   return (
-    <section className="section" aria-labelledby="dimensions-title">
+    <section className="section check" aria-labelledby="dimensions-title">
       <h2 id="dimensions-title">Dimensions</h2>
       <p className="small soft">{part.dimensions === undefined ? 'Those that a drawing carries by default: outside lengths of flanges, overall sizes. ' : ''}What is asked here must be held by every plan that counts as “makes”.</p>
       {dimensions.length > 0 && (
         <ul className="dimensions">
           {dimensions.map(({ dimension, what, value, classTolerance }, i) => {
-            const lights = lightsOf(sheet, dimension.between);
+            const lights = lightsOf(part, dimension.between);
             const on = JSON.stringify(lights) === JSON.stringify(lit);
             const name = dimension.id;
             return (

@@ -5,6 +5,7 @@ import type { Developed, Feature } from '../../sheet/index.js';
 import { getFile, post, sentence } from '../ask.js';
 import { FlatDesk } from '../flat/FlatDesk.js';
 import { to } from '../place.js';
+import { lightsOf } from '../scene/lightsOf.js';
 import { type Lit, NOTHING_LIT } from '../scene/sheetMesh.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting, Warning } from '../sheet/Fault.js';
@@ -58,6 +59,11 @@ export const PartPage = ({ id }: { readonly id: string }) => {
     setRevising({ busy: true });
     send(change).then(() => setRevising({ busy: false }), (refusal: unknown) => setRevising({ busy: false, fault: sentence(refusal) }));
   };
+  const pickNext = (feature: Feature): void => {
+    const now = picked === undefined || picked.length > 1 ? [feature] : [...picked, feature];
+    setPicked(now);
+    setLit(lightsOf(part, now));
+  };
   const openLayers = (): void => {
     getFile(`${here}/original`, value.source?.fileName ?? 'drawing.dxf').then(setDrawing, (refusal: unknown) => setRevising({ busy: false, fault: sentence(refusal) }));
   };
@@ -92,7 +98,7 @@ export const PartPage = ({ id }: { readonly id: string }) => {
       )}
       <div className="body columns">
         <div>
-          <FoldView id={id} name={value.name} sheet={sheet} lit={lit} pick={picked === undefined ? undefined : (feature) => setPicked(picked.length > 1 ? [feature] : [...picked, feature])} />
+          <FoldView id={id} name={value.name} sheet={sheet} lit={lit} pick={picked && pickNext} />
           {value.refused.length > 0 && (
             <section className="section stack">
               {value.refused.map(({ index, sentence }) => <Warning key={index} word={`Solid ${index + 1} of the same file was refused.`}>{sentence}</Warning>)}

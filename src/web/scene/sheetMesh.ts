@@ -1,6 +1,6 @@
 import { ShapeUtils, Vector2 } from 'three';
 import { type Rigid, type Vec2, type Vec3, add3, apply, compose, flatten, length2, left2, dot2, sub2, scale3, unit2, IDENTITY } from '../../geometry/index.js';
-import { type Developed, type Line, edgeAt, fold, foldedZone } from '../../sheet/index.js';
+import { type Developed, type Formed, type Line, edgeAt, fold, foldedZone } from '../../sheet/index.js';
 
 /** mm by which a rim may leave its chords on the screen. */
 const CHORD = 0.15;
@@ -107,6 +107,22 @@ const addPlate = (mesh: SheetMesh, plate: FlatPlate, pose: Rigid, half: number, 
   }));
 };
 
+/** What stands on a plate, as the prism that tools must clear: its walls and its top. */
+const addFormed = (mesh: SheetMesh, { side, outline, height }: Formed, pose: Rigid, half: number): void => {
+  const ring = flatten(outline, CHORD);
+  const [foot, top] = side === 'A' ? [half, half + height] : [-half, -half - height];
+  const at = (p: Vec2, z: number): Vec3 => apply(pose, [p[0], p[1], z]);
+  for (const [i, j, k] of ShapeUtils.triangulateShape(ring.map(([x, y]) => new Vector2(x, y)), []) as [number, number, number][]) {
+    triangle(mesh.rim, at(ring[i]!, top), at(ring[j]!, top), at(ring[k]!, top), NO_HATCH);
+  }
+  ring.forEach((p, i) => {
+    const q = ring[(i + 1) % ring.length]!;
+    quad(mesh.rim, at(p, foot), at(q, foot), at(q, top), at(p, top), null);
+    for (const z of [foot, top]) mesh.edges.push(...at(p, z), ...at(q, z));
+    mesh.soft.push(false, false);
+  });
+};
+
 const addZone = (mesh: SheetMesh, sheet: Developed, bend: number, angle: number, pose: Rigid, lit: boolean): void => {
   const allowance = sheet.allowances[bend]!;
   const quads = foldedZone(sheet, bend, angle, 2 * Math.max(1, Math.ceil(angle / (2 * FACET))));
@@ -134,6 +150,7 @@ export const sheetMesh = (
   const mesh: SheetMesh = { A: skin(), B: skin(), rim: skin(), lit: skin(), edges: [], soft: [], litLines: [], poses };
   const half = sheet.part.thickness / 2;
   plates.forEach((plate, p) => addPlate(mesh, plate, poses[p]!, half, lit.plates.includes(p)));
+  for (const it of sheet.part.formed ?? []) if (it.height > 0) addFormed(mesh, it, poses[it.plate]!, half);
   for (const { plate, at } of lit.edges ?? []) {
     const { outline } = sheet.part.plates[plate]!;
     const i = edgeAt(sheet.part, plate, at);
