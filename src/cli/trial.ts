@@ -15,12 +15,8 @@ import { readBytes } from './readFile.js';
 import { PART_FILE, type ReadOptions, readOnePart, readingOptions } from './readParts.js';
 import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
 import { boardInWords, summaryOf, trialInWords } from './trialWords.js';
-<<<<<<< HEAD
-import { gathered, inTwoOf, wishesOf } from './wishes.js';
-=======
 import { withTolerances } from './tolerances.js';
-import { gathered, wishesOf } from './wishes.js';
->>>>>>> b42b57a (Refusals with a picture; STEP out by the API; dimensions picked on the page with tolerance or class)
+import { gathered, inTwoOf, wishesOf } from './wishes.js';
 import { writeWhole } from './writeFile.js';
 
 /** What the demonstration bends unless told otherwise. */

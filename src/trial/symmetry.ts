@@ -42,6 +42,8 @@ const mapping = (from: Vec2, way: number, to: Vec2, toWay: number, mirrors: bool
 interface Corner {
   readonly at: Vec2;
   readonly bulge: number;
+  /** mm over the A face (under the B face: negative) that something stands there; 0 on the plate itself. */
+  readonly stands: number;
 }
 
 interface FlatBend {
@@ -63,14 +65,18 @@ const turns = (contour: Contour, i: number): boolean => {
   return off > SAME_PLACE * Math.hypot(after.x - before.x, after.y - before.y);
 };
 
-const cornersOf = (pose: Rigid, contours: readonly Contour[]): readonly Corner[] =>
-  contours.flatMap((contour) => contour.filter((_, i) => turns(contour, i)).map((v) => ({ at: onFlat(pose, [v.x, v.y]), bulge: Math.abs(v.bulge) })));
+const cornersOf = (pose: Rigid, contours: readonly Contour[], stands = 0): readonly Corner[] =>
+  contours.flatMap((contour) => contour.filter((_, i) => turns(contour, i)).map((v) => ({ at: onFlat(pose, [v.x, v.y]), bulge: Math.abs(v.bulge), stands })));
 
 /** The rotations (and with `mirrored`, the reflections too) of a part's blank onto itself, the identity left out. */
 export const symmetriesOf = (sheet: Developed, mirrored: boolean): readonly Symmetry[] => {
   const { plates, bends } = sheet.part;
   const { poses } = fold(sheet, bends.map(() => 0));
-  const corners = plates.map((p, i) => cornersOf(poses[i]!, [p.outline, ...p.holes]));
+  // what stands on a plate must come to lie on its like: tools meet it
+  const corners = plates.map((p, i) => [
+    ...cornersOf(poses[i]!, [p.outline, ...p.holes]),
+    ...(sheet.part.formed ?? []).filter(({ plate }) => plate === i).flatMap(({ outline, side, height }) => cornersOf(poses[i]!, [outline], side === 'A' ? height : -height)),
+  ]);
   const flat = bends.map((bend): FlatBend => {
     const lines = bend.sides.map(({ plate, line }) => [onFlat(poses[plate]!, line.from), onFlat(poses[plate]!, line.to)] as const);
     const middleOf = (a: Vec2, b: Vec2): Vec2 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
@@ -90,7 +96,7 @@ export const symmetriesOf = (sheet: Developed, mirrored: boolean): readonly Symm
     if (bendTo.includes(-1)) return null;
     const plateFits = corners.every((mine) => {
       const images = mine.map((c): Corner => ({ ...c, at: point(c.at) }));
-      return corners.some((theirs) => theirs.length === images.length && images.every((c) => theirs.some((d) => same(c.at, d.at) && Math.abs(c.bulge - d.bulge) < SAME_ANGLE)));
+      return corners.some((theirs) => theirs.length === images.length && images.every((c) => theirs.some((d) => same(c.at, d.at) && Math.abs(c.bulge - d.bulge) < SAME_ANGLE && Math.abs(c.stands - d.stands) < SAME_PLACE)));
     });
     return plateFits ? { bendTo, turned: (d) => (mirrors ? degrees - d : degrees + d) } : null;
   };
