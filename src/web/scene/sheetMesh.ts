@@ -107,7 +107,7 @@ const addPlate = (mesh: SheetMesh, plate: FlatPlate, pose: Rigid, half: number, 
   }));
 };
 
-/** What stands on a plate, as the prism that tools must clear: its walls and its top. */
+/** What stands on a plate, as a prism over its outline: its walls and its top. */
 const addFormed = (mesh: SheetMesh, { side, outline, height }: Formed, pose: Rigid, half: number): void => {
   const ring = flatten(outline, CHORD);
   const [foot, top] = side === 'A' ? [half, half + height] : [-half, -half - height];
