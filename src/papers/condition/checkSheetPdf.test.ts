@@ -6,27 +6,28 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { conditionFigures, demoFloor, demoShopData } from '../../shop/index.js';
 import { checkSheetPdf } from './checkSheetPdf.js';
 
-const has = (): boolean => {
+const has = (tool: string): boolean => {
   try {
-    execFileSync('pdftotext', ['-v'], { stdio: 'ignore' });
+    execFileSync(tool, ['-v'], { stdio: 'ignore' });
     return true;
   } catch {
-    console.warn('pdftotext is not installed: tests that read the PDF with it are skipped');
+    console.warn(`${tool} is not installed: tests that read the PDF with it are skipped`);
     return false;
   }
 };
 const folder = mkdtempSync(join(tmpdir(), 'check-sheet-'));
 afterAll(() => rmSync(folder, { recursive: true }));
+const run = (tool: string, ...args: string[]): string => execFileSync(tool, args, { encoding: 'utf8' });
 const words = (bytes: Uint8Array): string => {
   const file = join(folder, 'sheet.pdf');
   writeFileSync(file, bytes);
-  return execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' }).replace(/\s+/g, ' ');
+  return run('pdftotext', '-layout', file, '-').replace(/\s+/g, ' ');
 };
 
 const worn = demoFloor().find(({ id }) => id === 'worn')!;
 const [record] = demoShopData().conditions;
 
-describe.skipIf(!has())('the check sheet, read back', () => {
+describe.skipIf(!has('pdftotext'))('the check sheet, read back', () => {
   it('filled: as found and after the overhaul, what is not known, and what follows', async () => {
     const read = words(await checkSheetPdf(worn, { record: record!, figures: conditionFigures(worn, record!, 1000) }, { date: '2026-03-17', who: 'demo', revision: '1' }));
     for (const said of [
