@@ -11,7 +11,7 @@ import { fitInWords } from './fitWords.js';
 import { positive, wholeNumber } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { PART_FILE, type ReadOptions, readParts } from './readParts.js';
-import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, machinesIn, rackOf } from './shopFiles.js';
+import { CONDITION_OPTION, FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, machinesIn, rackOf } from './shopFiles.js';
 
 interface FitOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly machines: string;
@@ -73,6 +73,7 @@ export const fitCommand = (): Command =>
     .option('--own-rack <file.json>', "the buyer's own tools: each machine has a column more with them (as `tools --json` prints them)")
     .option('--metal <id>', 'the sheet (see `metals`)', 'dc01')
     .option(...FLOOR_OPTION)
+    .option(...CONDITION_OPTION)
     .option(...RACK_OPTION)
     .option('--quantity <number>', 'parts made with one set-up', '1')
     .option('--class <f|m|c|v|none>', 'ISO 2768-1 class for dimensions without a tolerance of their own', 'c')

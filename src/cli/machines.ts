@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import type { Axis, Machine } from '../shop/index.js';
 import { commandWith } from './commandLine.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
-import { FLOOR_OPTION, type ShopOptions, floorOf } from './shopFiles.js';
+import { CONDITION_OPTION, FLOOR_OPTION, type ShopOptions, floorOf } from './shopFiles.js';
 import { table } from './table.js';
 import { show } from './units.js';
 
@@ -53,6 +53,7 @@ const human = (floor: readonly Machine[], units: 'mm' | 'in' | undefined): strin
 export const machinesCommand = (): Command =>
   commandWith('machines', 'list the machines on the floor')
     .option(...FLOOR_OPTION)
+    .option(...CONDITION_OPTION)
     .action(async (options: OutputOptions & ShopOptions) => {
       const machines = await floorOf(options);
       await answer({ units: JSON_UNITS, machines }, () => human(machines, options.units), options);

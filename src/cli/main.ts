@@ -26,6 +26,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   proof: async () => (await import('./proof.js')).proofCommand(),
   machines: async () => (await import('./machines.js')).machinesCommand(),
   tools: async () => (await import('./tools.js')).toolsCommand(),
+  condition: async () => (await import('./condition.js')).conditionCommand(),
   metals: async () => (await import('./metals.js')).metalsCommand(),
   serve: async () => (await import('./serve.js')).serveCommand(),
 };

@@ -1,4 +1,5 @@
-import { type Machine, type Rack, asDrawn, demoFloor, demoRack, parseFloor, parseRack } from '../shop/index.js';
+import { basename } from 'node:path';
+import { type ConditionRecord, type Machine, type Rack, asDrawn, demoFloor, demoRack, parseCondition, parseFloor, parseRack, toolsFromCsv, withCondition } from '../shop/index.js';
 import { Fault } from './fault.js';
 import { readBytes } from './readFile.js';
 
@@ -6,10 +7,12 @@ import { readBytes } from './readFile.js';
 export interface ShopOptions {
   readonly floor?: string;
   readonly rack?: string;
+  readonly condition?: string;
 }
 
 export const FLOOR_OPTION = ['--floor <file.json>', 'machines of your own, beside the demo floor (as `machines --json` prints them)'] as const;
-export const RACK_OPTION = ['--rack <file.json>', 'tools of your own, in place of the demo rack (as `tools --json` prints them)'] as const;
+export const RACK_OPTION = ['--rack <file>', 'tools of your own, in place of the demo rack (as `tools --json` or `tools --csv` print them)'] as const;
+export const CONDITION_OPTION = ['--condition <record.json>', 'condition record of a machine: it is promised on as far as that lets it (docs/condition.md)'] as const;
 
 const parsed = async (path: string): Promise<unknown> => {
   const bytes = await readBytes(path);
@@ -31,18 +34,38 @@ export const machinesIn = async (path: string): Promise<readonly Machine[]> => {
   return own.value;
 };
 
-/** The machines to try: those of the file first, then the demo floor's of other names. */
-export const floorOf = async ({ floor: path }: ShopOptions): Promise<readonly Machine[]> => {
-  if (path === undefined) return demoFloor();
-  const own = await machinesIn(path);
+/** A condition record. */
+export const recordIn = async (path: string): Promise<ConditionRecord> => {
+  const read = parseCondition(under('data', await parsed(path)));
+  if (!read.ok) throw new Fault(`${path}: ${read.fault.sentence}`);
+  return read.value;
+};
+
+/** The machines to try: those of the file first, then the demo floor's of other names; one of them as its record lets it be promised on. */
+export const floorOf = async ({ floor: path, condition }: ShopOptions): Promise<readonly Machine[]> => {
+  const own = path === undefined ? [] : await machinesIn(path);
   const ids = new Set(own.map(({ id }) => id));
-  return [...own, ...demoFloor().filter(({ id }) => !ids.has(id))];
+  const all = [...own, ...demoFloor().filter(({ id }) => !ids.has(id))];
+  if (condition === undefined) return all;
+  const record = await recordIn(condition);
+  if (!all.some(({ id }) => id === record.machineId)) throw new Fault(`${condition}: there is no machine '${record.machineId}' on the floor.`);
+  return all.map((machine) => (machine.id === record.machineId ? withCondition(machine, record) : machine));
 };
 
 /** The tools at hand: those of the file, or the demo rack. */
 export const rackOf = async ({ rack: path }: ShopOptions): Promise<Rack> => {
   if (path === undefined) return demoRack();
+  if (/\.csv$/i.test(path)) return rackFromTable(path);
   const own = parseRack(under('rack', await parsed(path)));
   if (!own.ok) throw new Fault(`${path}: ${own.fault.sentence}`);
   return own.value;
+};
+
+/** A table of tools as a rack of its own. */
+const rackFromTable = async (path: string): Promise<Rack> => {
+  const read = toolsFromCsv(new TextDecoder().decode(await readBytes(path)));
+  if (!read.ok) throw new Fault(`${path}: ${read.fault}`);
+  const rack = parseRack({ id: basename(path), name: `Tools of ${basename(path)}`, demo: false, currency: 'EUR', ...read.value });
+  if (!rack.ok) throw new Fault(`${path}: ${rack.fault.sentence}`);
+  return rack.value;
 };

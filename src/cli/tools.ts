@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
-import type { Die, Punch, Rack } from '../shop/index.js';
+import { type Die, type Punch, type Rack, type RackData, asDrawn, toolsToCsv } from '../shop/index.js';
 import { commandWith } from './commandLine.js';
-import { type OutputOptions, JSON_UNITS, answer } from './print.js';
+import { type OutputOptions, JSON_UNITS, answer, print } from './print.js';
 import { RACK_OPTION, type ShopOptions, rackOf } from './shopFiles.js';
 import { table } from './table.js';
 import { type Show, show } from './units.js';
@@ -52,7 +52,9 @@ const human = (rack: Rack, units: 'mm' | 'in' | undefined): string => {
 export const toolsCommand = (): Command =>
   commandWith('tools', 'list the punches, dies and risers in the rack')
     .option(...RACK_OPTION)
-    .action(async (options: OutputOptions & ShopOptions) => {
+    .option('--csv', 'answer as a CSV table (docs/demo-floor.md)')
+    .action(async (options: OutputOptions & ShopOptions & { readonly csv?: boolean }) => {
       const rack = await rackOf(options);
+      if (options.csv === true) return print(toolsToCsv(asDrawn(rack) as RackData), options.output);
       await answer({ units: JSON_UNITS, rack }, () => human(rack, options.units), options);
     });

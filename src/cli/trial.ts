@@ -13,7 +13,7 @@ import { positive, wholeNumber } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer, print } from './print.js';
 import { readBytes } from './readFile.js';
 import { PART_FILE, type ReadOptions, readOnePart, readingOptions } from './readParts.js';
-import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
+import { CONDITION_OPTION, FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
 import { boardInWords, summaryOf, trialInWords } from './trialWords.js';
 import { withTolerances } from './tolerances.js';
 import { gathered, inTwoOf, wishesOf } from './wishes.js';
@@ -145,6 +145,7 @@ export const trialCommand = (): Command =>
     .option('--blank <file.dxf>', 'a blank already cut: stops are taken from it, each flange\'s miss is said')
     .option('--deductions <file.csv>', "the shop's measured deductions (columns metal, thickness_mm, v_mm, v_convention, tip_radius_mm, bend_angle_deg, deduction_mm): they override the calculation")
     .option(...FLOOR_OPTION)
+    .option(...CONDITION_OPTION)
     .option(...RACK_OPTION)
     .option('--quantity <number>', 'parts made with one set-up', '1')
     .option('--class <f|m|c|v>', 'tolerance class of ISO 2768-1 that every dimension must hold')

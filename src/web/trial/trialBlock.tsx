@@ -3,6 +3,11 @@ import type { Field } from '../sheet/Sheet.js';
 import { Verdict } from '../sheet/Verdict.js';
 import { day, mm } from '../wording.js';
 
+/** The revisions that a trial was made with. */
+const madeWith = ({ machineRevision, conditionRevision, rackRevision }: StoredTrial): string => [
+  ...(machineRevision === null ? [] : [`machine ${machineRevision}`]), ...(conditionRevision === null ? [] : [`condition ${conditionRevision}`]), ...(rackRevision === null ? [] : [`rack ${rackRevision}`]),
+].join(', ');
+
 /** The title block of a trial's sheets. */
 export const trialBlock = (stored: StoredTrial, ...more: readonly Field[]): readonly Field[] => [
   ['Part', stored.partName],
@@ -12,5 +17,5 @@ export const trialBlock = (stored: StoredTrial, ...more: readonly Field[]): read
   ['Who', stored.by],
   ['When', day(stored.createdAt)],
   ['Verdict', <Verdict key="verdict" verdict={stored.verdict} />],
-  ...(more.length > 0 ? more : [['Quantity', String(stored.quantity)] as const]),
+  ...(more.length > 0 ? more : [['Quantity', String(stored.quantity)] as const, ...(madeWith(stored) === '' ? [] : [['Revisions of', madeWith(stored)] as const])]),
 ];
