@@ -6,6 +6,7 @@ import { planTrial } from '../src/trial/index.js';
 import { formingBench } from './forming.js';
 import { agreementBench } from './agreement.js';
 import { campaign } from './campaign.js';
+import { fitScaleBench } from './fitScale.js';
 import { exhaustiveBench } from './exhaustive.js';
 import { benchParts } from './parts.js';
 import { prismBench } from './prism.js';
@@ -30,6 +31,7 @@ for (const { id, part } of benchParts().filter((b) => ['P1', 'P2', 'P3', 'P5', '
 const print = (line: string): void => console.log(line);
 await prismBench(print);
 if (process.argv.includes('--full')) {
+  await fitScaleBench(100, 10, 5, print);
   timesBench(print);
   // hours: agreement, refusals and campaign keep what they have done and go on from there
   const disagreements = (await exhaustiveBench(20, print)) + (await agreementBench(300, print)) + (await refusalsBench(500, print)) + (await campaign(2000, print));

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import { fitBoard, fitColumns } from '../fit/index.js';
 import { type GeneralClass, type Metal, metalById, metals } from '../metal/index.js';
-import { runFit } from '../server/index.js';
+import { runFit, runOptions } from '../server/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Machine } from '../shop/index.js';
 import { cellFolder } from './cellFolder.js';
@@ -25,6 +25,7 @@ interface FitOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly workers: string;
   readonly cache?: string;
   readonly remedies: boolean;
+  readonly options: boolean;
 }
 
 /** Machines of the floor by their ids with commas between, or all. */
@@ -81,6 +82,7 @@ export const fitCommand = (): Command =>
     .option('--workers <number>', 'how many cells are computed at a time', '2')
     .option('--cache <folder>', 'keep computed cells here and take them from here: what did not change is not computed again')
     .option('--no-remedies', 'do not look for what would change a no')
+    .option('--no-options', 'do not work out what each option of the machines buys')
     .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
     .action(async (files: readonly string[], options: FitOptions) => {
       const floor = await floorOf(options);
@@ -100,16 +102,19 @@ export const fitCommand = (): Command =>
       const parts = await partsOf(files, options);
       const stop = new AbortController();
       process.once('SIGINT', () => stop.abort());
-      const run = await runFit({ parts, columns, metal, quantity, seconds, asked: { remedies: options.remedies, toleranceClass } }, {
-        workers, signal: stop.signal,
-        ...(options.cache === undefined ? {} : { cache: await cellFolder(options.cache) }),
-        onProgress: ({ done, of, fromCache }) => {
-          if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${of} cells${fromCache > 0 ? `, ${fromCache} of them known already` : ''}${done === of ? '\n' : ''}`);
+      const question = { parts, columns, metal, quantity, seconds, asked: { remedies: options.remedies, toleranceClass } };
+      const hooks = (of: string) => ({
+        workers, signal: stop.signal, ...(cache && { cache }),
+        onProgress: (now: { readonly done: number; readonly of: number; readonly fromCache: number }) => {
+          if (process.stderr.isTTY) process.stderr.write(`\r${now.done} of ${now.of} ${of}${now.fromCache > 0 ? `, ${now.fromCache} of them known already` : ''}${now.done === now.of ? '\n' : ''}`);
         },
       });
-      const board = fitBoard(parts.map(({ name, thickness, bends }) => ({ name, thickness, bends: bends.length })), columns, run.cells, owned);
+      const cache = options.cache === undefined ? undefined : await cellFolder(options.cache);
+      const run = await runFit(question, hooks('cells'));
+      const bought = options.options ? await runOptions(question, run.cells, hooks('cells with an option')) : { options: [], computed: 0, fromCache: 0 };
+      const board = fitBoard(parts.map(({ name, thickness, bends }) => ({ name, thickness, bends: bends.length })), columns, run.cells, owned, bought.options);
       const verdicts = board.cells.map((row) => row.map(({ verdict }) => verdict));
       const every = verdicts.every((row) => row.some((v) => v === 'makes' || v === 'makes with remedy'));
       process.exitCode = every ? 0 : verdicts.flat().includes('not decided') ? 4 : 3;
-      await answer({ units: JSON_UNITS, computed: run.computed, fromCache: run.fromCache, ...board }, () => fitInWords(board), options);
+      await answer({ units: JSON_UNITS, computed: run.computed + bought.computed, fromCache: run.fromCache + bought.fromCache, ...board }, () => fitInWords(board), options);
     });

@@ -40,5 +40,8 @@ export const fitInWords = (board: FitBoard): string => [
   '',
   ...(board.cheapest ? [`Cheapest for all: ${cheapestWords(board.cheapest, board.parts)}.`] : []),
   ...board.alone.map((alone, m) => (alone ? `On ${board.machines[m]!.id} alone: ${cheapestWords(alone, board.parts)}.` : '')),
+  ...(board.options.length > 0 ? ['', 'What each option buys:'] : []),
+  ...board.options.map((o) => `  ${o.machine}: ${o.sentence} (${money(o.price, o.currency)})`),
+  '',
   'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.',
 ].join('\n');

@@ -21,6 +21,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   bend: async () => (await import('./bend.js')).bendCommand(),
   trial: async () => (await import('./trial.js')).trialCommand(),
   fit: async () => (await import('./fit.js')).fitCommand(),
+  envelope: async () => (await import('./envelope.js')).envelopeCommand(),
   report: async () => (await import('./report.js')).reportCommand(),
   dayplan: async () => (await import('./dayplan.js')).dayplanCommand(),
   proof: async () => (await import('./proof.js')).proofCommand(),

@@ -2,6 +2,7 @@ import type { RemedyItem } from '../trial/index.js';
 import { type Way, cheapestSet } from './cheapestSet.js';
 import type { FitCell } from './fitCell.js';
 import { type FitColumn, type ToolsTaken, toolsTaken } from './fitColumn.js';
+import type { OptionWorth } from './optionWorth.js';
 
 /** What has to be had, by name and price as entered. */
 export interface Bought {
@@ -51,18 +52,24 @@ export interface FitBoard {
   readonly cheapest: Cheapest | null;
   /** The same with one machine alone, in the order of `machines`. */
   readonly alone: readonly (Cheapest | null)[];
+  /** What each option of our machines buys for these parts; empty where it was not asked. */
+  readonly options: readonly OptionWorth[];
 }
 
 const MODEL =
   'The parts at the quantity asked, each on one of these machines, with the rack as it is at hand; machines, options and tools beyond the rack at their prices as entered; ' +
   'of the changes that lift a no only those that were planned again and confirmed.';
 
-/** Does it cost money, and is it ours to sell? A wider tolerance or another drawing is for the buyer to say. */
-const isBought = (item: RemedyItem): boolean => item.kind !== 'scribed line' && item.kind !== 'radius' && item.kind !== 'two passes';
+/** Does it cost money, and is it there to be sold? A wider tolerance, another drawing, a seam are for the buyer to say. */
+const isBought = ({ kind }: RemedyItem): boolean => kind === 'option' || kind === 'punch' || kind === 'die' || kind === 'adapter';
+
+/** What costs nothing and asks nobody's consent. */
+const isOurs = ({ kind }: RemedyItem): boolean => kind === 'two passes';
 
 const waysOf = (cell: FitCell, machineKey: string): Way[] =>
   cell.verdict === 'makes' ? [[machineKey]]
-    : cell.remedies.filter((r) => r.confirmed && r.items && r.items.every(isBought)).map((r) => [machineKey, ...r.items!.map((i) => i.id)]);
+    : cell.remedies.filter((r) => r.confirmed && r.items && r.items.every((i) => isBought(i) || isOurs(i)))
+      .map((r) => [machineKey, ...r.items!.filter(isBought).map((i) => i.id)]);
 
 const cheapestOf = (columns: readonly FitColumn[], owned: ReadonlySet<string>, cells: readonly (readonly FitCell[])[]): Cheapest | null => {
   const paid = columns.filter(({ machine }) => !owned.has(machine.id));
@@ -87,11 +94,11 @@ const cheapestOf = (columns: readonly FitColumn[], owned: ReadonlySet<string>, c
 
 /** The board of parts against columns, with the cheapest that makes all. `owned`: ids of machines that the buyer has already. */
 export const fitBoard = (
-  parts: FitBoard['parts'], columns: readonly FitColumn[], cells: readonly (readonly FitCell[])[], owned: readonly string[] = [],
+  parts: FitBoard['parts'], columns: readonly FitColumn[], cells: readonly (readonly FitCell[])[], owned: readonly string[] = [], options: readonly OptionWorth[] = [],
 ): FitBoard => {
   const free = new Set([...owned, ...columns.flatMap(({ whose, machine }) => (whose === 'the buyer\'s' ? [machine.id] : []))]);
   return {
-    parts, cells,
+    parts, cells, options,
     machines: columns.map(({ id, machine, rack, whose }) => ({
       id, machineId: machine.id, name: machine.name, whose, price: machine.price, currency: machine.currency, rack: rack.name, tools: toolsTaken(machine, rack),
     })),

@@ -1,10 +1,12 @@
 export { type Alternative, alternatives } from './alternatives.js';
 export { needsProof, unproved } from './afterProof.js';
+export { type Envelope, envelope } from './envelope.js';
 export { type BoardMachine, type Bought, type Cheapest, type FitBoard, fitBoard } from './fitBoard.js';
 export { type FitCell, fitCell } from './fitCell.js';
 export { type BuyersOwn, type FitColumn, fitColumns, type ToolsTaken } from './fitColumn.js';
 export type { FitMargin, MarginKind } from './fitMargins.js';
 export { type FitAsked, fitTrial } from './fitTrial.js';
+export { type OptionWorth, optionColumns, optionWorths } from './optionWorth.js';
 export { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 export { type TightMargin, tightestMargin } from './tightestMargin.js';
 export { type DayAsked, type DayPlan, type DayStop, dayPlan } from './day/dayPlan.js';

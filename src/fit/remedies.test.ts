@@ -86,13 +86,38 @@ describe('what would change a no, each planned again and proved', () => {
     expect([again.verdict, again.proof.passed]).toEqual(['makes', true]);
   });
 
-  it('where nothing helps it says so, and names what was tried', async () => {
+  it('where no option and no tool helps, a part made in two is what is left', async () => {
     // the last flange ends 3 mm from the first one's inner face: any punch with a body is caught
     const closed = profile('nearly closed', 1.5, 120, [40, 40, 40, 37], [90, 90, 90]);
     const trial = await fit(closed, machine('general'));
+    expect(trial.verdict).toBe('makes with remedy');
+    expect(trial.remedies.flatMap((r) => r.items!.map((i) => i.kind))).toEqual(['split']);
+    expect(trial.remedies[0]!.price).toBeUndefined();
+    expect(trial.remedies[0]!.sentence).toContain('if the drawing allows it');
+  });
+
+  it('where nothing helps it says so', async () => {
+    // 20 mm plate, 3,000 long: 1.42 x 350 x 400 / 320 (V of 16 t) = 621 N/mm and 1,860 kN at the widest V, the small machine has 400
+    // kN and 1,230 mm of bed; no option and no tool changes either
+    const plate = profile('heavy plate', 20, 3000, [200, 300], [90]);
+    const trial = await fit(plate, machine('small-fast'));
     expect(trial.verdict).toBe('does not make');
     expect(trial.remedies).toEqual([]);
-    expect(trial.warnings.at(-1)).toMatch(/^Tried in vain.*Gooseneck beyond the rack/);
+    expect(trial.warnings.at(-1)).toMatch(/^(Tried in vain|No option of this machine)/);
+  });
+
+  it('a coarser class where the drawing asks more than the machine holds', async () => {
+    // 12 outside is plus or minus 0.2 by class m and 0.5 by class c; X of the worn machine scatters by 0.25
+    const trial = await fitTrial(ask(profile('lipped angle', 1.5, 100, [12, 60], [90]), machine('worn')), { remedies: true, toleranceClass: 'm' }, { now });
+    expect(trial.verdict).toBe('makes with remedy');
+    expect(boughtOf(trial)[0]).toBe('tolerance class-c');
+  });
+
+  it('a machine that opens further, where no option of this one does', async () => {
+    const without: Machine = { ...machine('small-fast'), options: machine('small-fast').options.filter((o) => o.id !== 'tall frame') };
+    const trial = await fit(tallTray, without);
+    expect(trial.verdict).toBe('makes with remedy');
+    expect(boughtOf(trial).some((b) => b?.startsWith('daylight daylight-'))).toBe(true);
   });
 
   it('offers nothing for what is made', async () => {

@@ -7,7 +7,7 @@ import { type Candidate, type TypedPrices, remedyCandidates } from './remedyCand
 const SECONDS_EACH = 6;
 /** Most plans made for the remedies of one part on one machine, and how many more once one change is confirmed: what is dearer matters less. */
 const MOST_PLANS = 12;
-const AFTER_FIRST = 0;
+const AFTER_FIRST = 3;
 /** s for all remedies of one part on one machine. */
 const SECONDS_ALL = 40;
 
@@ -18,7 +18,7 @@ export interface Remedies {
   readonly inVain: string | null;
 }
 
-const remedyOf = (chosen: readonly Candidate[], trial: Trial): Remedy => {
+const remedyOf = (chosen: readonly Candidate[], trial: Pick<Trial, 'seconds'>): Remedy => {
   const prices = chosen.map(({ item }) => item.price);
   const price = prices.reduce<number | null>((sum, p) => (sum === null || p === null ? null : sum + p), 0);
   return {
@@ -36,15 +36,22 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
   const now = hooks.now ?? ((): number => 0);
   const started = now();
   let plans = 0;
-  const made = async (chosen: readonly Candidate[]): Promise<Trial | null> => {
-    if (plans >= MOST_PLANS || now() - started > SECONDS_ALL * 1000 || hooks.cancelled?.() === true) return null;
-    plans++;
-    const asked = chosen.reduce((question, { apply }) => apply(question), input);
-    const seconds = Math.min(SECONDS_EACH, input.limits?.seconds ?? SECONDS_EACH);
-    const again = await planJudged({ ...asked, limits: { ...input.limits, seconds } }, {
-      ...(hooks.now && { now: hooks.now }), ...(hooks.cancelled && { cancelled: hooks.cancelled }),
-    });
-    return again.verdict === 'makes' ? again : null;
+  const stopped = (): boolean => plans >= MOST_PLANS || now() - started > SECONDS_ALL * 1000 || hooks.cancelled?.() === true;
+  /** Made with these changes, of which all questions that they leave must be; seconds of all together. */
+  const made = async (chosen: readonly Candidate[]): Promise<{ readonly seconds: number } | null> => {
+    const questions = chosen.reduce<readonly TrialInput[]>((asked, { apply }) => asked.flatMap(apply), [input]);
+    let sum = 0;
+    for (const asked of questions) {
+      if (stopped()) return null;
+      plans++;
+      const seconds = Math.min(SECONDS_EACH, input.limits?.seconds ?? SECONDS_EACH);
+      const again = await planJudged({ ...asked, limits: { ...input.limits, seconds } }, {
+        ...(hooks.now && { now: hooks.now }), ...(hooks.cancelled && { cancelled: hooks.cancelled }),
+      });
+      if (again.verdict !== 'makes') return null;
+      sum += again.seconds;
+    }
+    return questions.length === 0 ? null : { seconds: sum };
   };
   const remedies: Remedy[] = [];
   let firstAt = 0;

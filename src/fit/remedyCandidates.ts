@@ -1,6 +1,7 @@
 import { type Machine, type Punch, type Rack, inventedDie, inventedGooseneck, onAdapter, withOptions } from '../shop/index.js';
-import { type Part, asFormed } from '../sheet/index.js';
-import type { Reason, RemedyItem, TrialInput } from '../trial/index.js';
+import { type Part, asFormed, relieve } from '../sheet/index.js';
+import { type Reason, type RemedyItem, type TrialInput, plateNames } from '../trial/index.js';
+import { splitPart } from './splitPart.js';
 
 /** What tools beyond the rack would cost, typed by a person; null where nobody typed it. */
 export interface TypedPrices {
@@ -19,13 +20,14 @@ export interface Candidate {
   readonly words: string;
   /** Candidates of one kind of change, the smallest first: once one is confirmed, the larger are not tried. */
   readonly family: string;
-  readonly apply: (input: TrialInput) => TrialInput;
+  /** The questions that are left with it: one, or one for each of the parts that come of a split. All must be made. */
+  readonly apply: (input: TrialInput) => readonly TrialInput[];
 }
 
 const money = (price: number | null, currency: string): string =>
   price === null ? 'price not entered' : `${price.toLocaleString('en-GB')} ${currency} as entered`;
 
-const withPunch = (input: TrialInput, punch: Punch): TrialInput => ({ ...input, rack: { ...input.rack, punches: [...input.rack.punches, punch] } });
+const withPunch = (input: TrialInput, punch: Punch): readonly TrialInput[] => [{ ...input, rack: { ...input.rack, punches: [...input.rack.punches, punch] } }];
 
 /** mm that an adapter is high. Common practice, no source. */
 const ADAPTER = 60;
@@ -49,7 +51,7 @@ const optionCandidates = (machine: Machine, reasons: readonly Reason[]): Candida
     return may ? [{
       item: { kind: 'option', id: `${machine.id}/${option.id}`, name: option.name, price: option.price },
       words: `${option.name} on this machine (${money(option.price, machine.currency)})`, family: `option ${option.id}`,
-      apply: (input) => ({ ...input, machine: withOptions(input.machine, [option.id]) }),
+      apply: (input) => [{ ...input, machine: withOptions(input.machine, [option.id]) }],
     }] : [];
   });
 
@@ -112,7 +114,7 @@ const dieCandidates = (part: Part, machine: Machine, rack: Rack, reasons: readon
     return die === null ? [] : [{
       item: { kind: 'die', id: die.id, name: die.name, price: prices.die, tool: die },
       words: `a V of ${v} mm, ${includedAngle} degrees included, beyond the rack (${money(prices.die, rack.currency)})`,
-      family: `die ${v < 8 * t ? 'smaller' : 'wider'}`, apply: (input) => ({ ...input, rack: { ...input.rack, dies: [...input.rack.dies, die] } }),
+      family: `die ${v < 8 * t ? 'smaller' : 'wider'}`, apply: (input) => [{ ...input, rack: { ...input.rack, dies: [...input.rack.dies, die] } }],
     }];
   });
 };
@@ -127,7 +129,7 @@ const radiusCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] =
   return formed.ok ? [{
     item: { kind: 'radius', id: `radius-${radius}`, name: `Inside radius ${radius} mm on every bend`, price: 0 },
     words: `an inside radius of ${radius} mm on every bend, if the drawing allows it (no price)`, family: 'radius',
-    apply: (input) => ({ ...input, part: formed.value }),
+    apply: (input) => [{ ...input, part: formed.value }],
   }] : [];
 };
 
@@ -146,19 +148,76 @@ const twoPassCandidates = ({ bends }: Part, reasons: readonly Reason[]): Candida
     .map(({ id, bendAngle }): Candidate => ({
       item: { kind: 'two passes', id: `two-passes-${id}`, name: `Bend ${id} in two passes`, price: 0 },
       words: `bend ${id} in two passes, first to ${(bendAngle / 2).toFixed(0)} degrees of bend angle (no price)`, family: `two passes ${id}`,
-      apply: (input) => ({ ...input, inTwo: [...(input.inTwo ?? []), { bend: id, first: Math.round(bendAngle / 2) }] }),
+      apply: (input) => [{ ...input, inTwo: [...(input.inTwo ?? []), { bend: id, first: Math.round(bendAngle / 2) }] }],
     }));
 };
 
 /** Degrees of bend angle under which half a bend is no obstacle less. Common practice, no source. */
 const SHARP_ENOUGH = 40;
+/** mm by which a machine that opens further than any of its options is asked for. */
+const MORE_DAYLIGHT = [60, 120, 240];
+
+const daylightCandidates = (machine: Machine, reasons: readonly Reason[]): Candidate[] => {
+  const short = meets(reasons, 'daylight').length > 0
+    || meets(reasons, 'clearance', 'way in', 'way out').some((r) => r.bodies?.some((b) => b.startsWith('the upper beam')));
+  const tallest = Math.max(machine.openHeight, ...machine.options.map((o) => o.effect?.openHeight ?? 0));
+  return short ? MORE_DAYLIGHT.map((more): Candidate => ({
+    item: { kind: 'daylight', id: `daylight-${tallest + more}`, name: `A taller frame and longer stroke: opens to ${tallest + more} mm`, price: null },
+    words: `a machine like this one that opens to ${tallest + more} mm (no option of this machine; this one opens to ${machine.openHeight} mm)`, family: 'daylight',
+    apply: (input) => [{ ...input, machine: { ...input.machine, openHeight: tallest + more } }],
+  })) : [];
+};
+
+const COARSER = { f: ['m', 'c', 'v'], m: ['c', 'v'], c: ['v'], v: [] } as const;
+
+const toleranceCandidates = ({ toleranceClass }: TrialInput, reasons: readonly Reason[]): Candidate[] =>
+  toleranceClass === undefined || meets(reasons, 'tolerance').length === 0 ? [] : COARSER[toleranceClass].map((cls): Candidate => ({
+    item: { kind: 'tolerance', id: `class-${cls}`, name: `ISO 2768-1 class ${cls}`, price: 0 },
+    words: `class ${cls} of ISO 2768-1 in place of class ${toleranceClass}, if the drawing allows it (no price)`, family: 'tolerance',
+    apply: (input) => [{ ...input, toleranceClass: cls }],
+  }));
+
+/** mm more than the overlap that a relief takes away: corners that just touch are none. Common practice, no source. */
+const RELIEF_ROOM = 0.5;
+
+const reliefCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] =>
+  meets(reasons, 'plate on plate', 'clearance').flatMap((r) => {
+    const by = Math.ceil(((r.by ?? 0) + RELIEF_ROOM) * 2) / 2;
+    return (r.bodies ?? []).flatMap((body): Candidate[] => {
+      const plate = plateNames(part).indexOf(body);
+      const cut = plate < 0 || by <= 0 ? null : relieve(part, plate, by);
+      return cut === null ? [] : [{
+        item: { kind: 'relief', id: `relief-${plate}-${by}`, name: `A relief of ${by} mm at both ends of ${body}`, price: 0 },
+        words: `a relief of ${by} mm at both ends of ${body}, if the drawing allows it (no price)`, family: `relief ${plate}`,
+        apply: (input) => [{ ...input, part: relieve(input.part, plate, by) ?? cut }],
+      }];
+    });
+  });
+
+/** Seams that are tried: each costs two plans. */
+const MOST_SPLITS = 3;
+
+/** Made in two and joined: at the bends that the reasons name, the plainest reason's first. */
+const splitCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] => {
+  const named = meets(reasons, 'clearance', 'plate on plate', 'way in', 'way out', 'no order').flatMap((r) => [...r.bends, ...(r.made ?? []), ...(r.unmade ?? [])]);
+  return part.bends.length < 2 ? [] : [...new Set(named)].slice(0, MOST_SPLITS).flatMap((id): Candidate[] => {
+    const bend = part.bends.findIndex((b) => b.id === id);
+    return bend < 0 ? [] : [{
+      item: { kind: 'split', id: `split-${id}`, name: `Made in two, joined at ${id}`, price: null },
+      words: `the part made in two and joined at ${id}, if the drawing allows it (joining is not planned and has no price)`, family: 'split',
+      apply: (input) => splitPart(input.part, bend).map((p) => ({ ...input, part: p })),
+    }];
+  });
+};
 
 /** Single changes worth trying against these reasons, cheapest first; those without a price come last. */
 export const remedyCandidates = (input: TrialInput, reasons: readonly Reason[], prices: TypedPrices): readonly Candidate[] => {
   const { machine, rack, part } = input;
   const all = [
-    ...radiusCandidates(part, reasons), ...twoPassCandidates(part, reasons), ...optionCandidates(machine, reasons), ...adapterCandidates(machine, rack, prices),
+    ...toleranceCandidates(input, reasons), ...radiusCandidates(part, reasons), ...twoPassCandidates(part, reasons), ...reliefCandidates(part, reasons),
+    ...optionCandidates(machine, reasons), ...adapterCandidates(machine, rack, prices),
     ...dieCandidates(part, machine, rack, reasons, prices), ...gooseneckCandidates(machine, rack, reasons, prices),
+    ...daylightCandidates(machine, reasons), ...splitCandidates(part, reasons),
   ];
   return all.sort((a, b) => (a.item.price ?? Infinity) - (b.item.price ?? Infinity));
 };

@@ -1,10 +1,10 @@
-import { type FitAsked, type FitColumn, fitBoard } from '../fit/index.js';
+import { type FitAsked, type FitCell, type FitColumn, fitBoard, optionColumns } from '../fit/index.js';
 import type { Metal } from '../metal/index.js';
 import { type Store, type StoredPart, newId } from '../store/index.js';
 import type { FitView, KeptCell } from './fitTask.js';
 import { HttpError } from './httpError.js';
 import { keptFits, waitingFits } from './limits.js';
-import { type CellCache, runFit } from './runFit.js';
+import { type CellCache, type FitQuestion, runFit, runOptions } from './runFit.js';
 import { TrialPool } from './trialPool.js';
 import { trialSummary } from './trialSummary.js';
 
@@ -15,6 +15,8 @@ export interface FitOrder {
   readonly quantity: number;
   readonly seconds: number;
   readonly asked: FitAsked;
+  /** Work out what each option buys. */
+  readonly options: boolean;
   /** Machines that the buyer has: their price is not counted. */
   readonly owned: readonly string[];
 }
@@ -26,12 +28,11 @@ interface Live {
   readonly watchers: Set<(view: FitView) => void>;
 }
 
-/** Fits, one after the other, each in the warm workers; cells are kept by what they depend on and their trials in the store. */
+/** Fits, one after the other, each in the warm workers; cells and their trials are kept in the store, by what they depend on. */
 export class FitDesk {
   private readonly fits = new Map<string, Live>();
   private readonly queue: Live[] = [];
   private readonly pool = new TrialPool();
-  private readonly known = new Map<string, KeptCell>();
   private running: Live | undefined;
   private closed = false;
 
@@ -44,9 +45,9 @@ export class FitDesk {
     const view: FitView = {
       id, state: 'queued', why: null, metalId: order.metal.id, metalName: order.metal.name, quantity: order.quantity,
       toleranceClass: order.asked.toleranceClass ?? null, createdAt: new Date().toISOString(), endedAt: null, by,
-      done: 0, of: order.parts.length * order.columns.length, fromCache: 0,
+      done: 0, of: order.parts.length * (order.columns.length + (order.options ? optionColumns(order.columns).length : 0)), fromCache: 0,
       parts: order.parts.map(({ id: partId, revision, name, thickness, bends }) => ({ id: partId, revision, name, thickness, bends })),
-      machines: none.machines, cells: order.parts.map(() => order.columns.map(() => null)), cheapest: null, alone: [],
+      machines: none.machines, cells: order.parts.map(() => order.columns.map(() => null)), cheapest: null, alone: [], options: [],
     };
     const live: Live = { order, stop: new AbortController(), view, watchers: new Set() };
     this.fits.set(id, live);
@@ -100,7 +101,6 @@ export class FitDesk {
       await this.stop(view.id);
       this.fits.delete(view.id);
     }
-    for (const [key, cell] of this.known) if (cell.trialId !== null && (await this.store.trialRecord(cell.trialId)) === undefined) this.known.delete(key);
   }
 
   async close(): Promise<void> {
@@ -130,35 +130,40 @@ export class FitDesk {
     const { order } = live;
     const { parts, columns, metal, quantity, seconds, asked, owned } = order;
     this.show(live, { state: 'running' });
-    const { cells } = await runFit({ parts: parts.map(({ part }) => part), columns, metal, quantity, seconds, asked }, {
-      pool: this.pool, cache: this.cacheFor(live), signal: live.stop.signal,
+    const question: FitQuestion = { parts: parts.map(({ part }) => part), columns, metal, quantity, seconds, asked };
+    const hooks = { pool: this.pool, cache: this.cacheFor(live), signal: live.stop.signal };
+    const { of } = live.view;
+    const { cells, fromCache } = await runFit(question, {
+      ...hooks,
       onCell: (p, c, cell) => {
         const row = live.view.cells[p]!.map((old, i) => (i === c ? kept(cell) : old));
         live.view = { ...live.view, cells: live.view.cells.map((old, i) => (i === p ? row : old)) };
       },
-      onProgress: (progress) => this.show(live, progress),
+      onProgress: (progress) => this.show(live, { ...progress, of }),
     });
     const { cheapest, alone } = fitBoard(live.view.parts, columns, cells, owned);
+    this.show(live, { cheapest, alone });
+    const before = live.view.done;
+    const bought = !order.options || live.stop.signal.aborted ? null : await runOptions(question, cells, {
+      ...hooks, onProgress: (progress) => this.show(live, { done: before + progress.done, fromCache: fromCache + progress.fromCache }),
+    });
     const stopped = live.stop.signal.aborted;
-    this.end(live, { state: stopped ? 'stopped' : 'done', why: stopped ? 'Stopped by the user.' : null, cheapest, alone });
+    this.end(live, { state: stopped ? 'stopped' : 'done', why: stopped ? 'Stopped by the user.' : null, options: stopped ? [] : bought?.options ?? [] });
   }
 
   private cacheFor({ order, view }: Live): CellCache {
     return {
       get: async (key) => {
-        const before = this.known.get(key);
-        // a purge took the trial: the cell must not outlive it
-        const { trialId = null } = before ?? {};
-        return trialId !== null && (await this.store.trialRecord(trialId)) === undefined ? undefined : before;
+        const before = await this.store.cell(key);
+        return before === undefined ? undefined : ({ ...(JSON.parse(before.json) as FitCell), trialId: before.trialId } satisfies KeptCell);
       },
       put: async (key, cell, { trial, part, defect }) => {
         const { id: partId, revision: partRevision } = order.parts[part]!;
         const record = await this.store.addTrial({
           partId, partRevision, metalId: order.metal.id, trial, summary: trialSummary(trial, defect !== undefined), ...(defect !== undefined && { defect }),
         }, view.by);
-        const keptNow: KeptCell = { ...cell, trialId: record?.id ?? null };
-        if (record !== undefined) this.known.set(key, keptNow);
-        return keptNow;
+        if (record !== undefined) await this.store.addCell(key, { partId, trialId: record.id, json: JSON.stringify(cell) });
+        return { ...cell, trialId: record?.id ?? null } satisfies KeptCell;
       },
     };
   }

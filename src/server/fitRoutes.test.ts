@@ -48,7 +48,7 @@ const fitted = async (question: object): Promise<FitView> => {
 describe('fits', () => {
   test('parts on machines: told as they come, each cell with its trial, known the second time, gone with the part', async () => {
     const partIds = [await addAngle(40, 60), await addAngle(50, 80)];
-    const question = { partIds, machineIds: ['small-fast', 'general'], metalId: 'dc01', quantity: 10 };
+    const question = { partIds, machineIds: ['small-fast', 'general'], metalId: 'dc01', quantity: 10, options: false };
     const { body } = await post('/api/fits', question);
     const { id } = body as FitSummary;
     const { last, words } = await lastOf(id);
@@ -72,6 +72,30 @@ describe('fits', () => {
     expect((await ask(`/api/fits/${id}`)).status).toBe(404);
     const left = await fitted({ ...question, partIds: [partIds[1]] });
     expect([left.done, left.fromCache]).toEqual([2, 2]);
+    // a restart forgets the board and keeps its cells
+    await server.close();
+    server = await startServer({ port: 0, dataDir });
+    const later = await fitted({ ...question, partIds: [partIds[1]] });
+    expect([later.done, later.fromCache]).toEqual([2, 2]);
+    expect(later.cells).toEqual(left.cells);
+  });
+
+  test('what each option buys: minutes, or nothing for these parts', async () => {
+    const partId = await addAngle(46, 72);
+    const fit = await fitted({ partIds: [partId], machineIds: ['general', 'worn'], metalId: 'dc01', quantity: 60, remedies: false, options: true });
+    const of = (id: string) => fit.options.find((o) => o.id === id)!;
+    // one station built in 120 s in place of 240 s, once a batch
+    expect(of('general/quick clamps')).toMatchObject({ makes: [], nothing: false, tolerance: null });
+    expect(of('general/quick clamps').minutesPerBatch).toBeCloseTo(2, 6);
+    // fingers side by side are not moved by hand between strokes of one bend
+    expect(of('general/powered Z')).toMatchObject({ makes: [], minutesPerBatch: 0, nothing: true });
+    expect(of('general/powered Z').sentence).toContain('nothing for these parts');
+    expect(of('general/sheet followers').sentence).toContain('changes no figure');
+    // X by hand is set once for one stroke: the option saves no time either
+    expect(of('worn/powered X').makes).toEqual([]);
+    expect(fit.options).toHaveLength(4 + 1);
+    // the cell itself and two options with an effect on general, one on worn
+    expect([fit.done, fit.of]).toEqual([5, 5]);
   });
 
   test('the buyer\'s machine and tools stand as columns of their own', async () => {
@@ -79,7 +103,7 @@ describe('fits', () => {
     const mine = { ...demoFloor().find((m) => m.id === 'worn')!, id: 'present', name: 'Present machine', clampFamilies: ['tang B'] };
     const rack = demoRack();
     const tools = { ...rack, id: 'mine', name: 'My tools', punches: rack.punches.map((p) => ({ ...p, tang: 'tang B' })) };
-    const fit = await fitted({ partIds: [partId], machineIds: ['general'], metalId: 'dc01', quantity: 10, remedies: false, buyer: { machines: [mine], rack: tools } });
+    const fit = await fitted({ partIds: [partId], machineIds: ['general'], metalId: 'dc01', quantity: 10, remedies: false, options: false, buyer: { machines: [mine], rack: tools } });
     expect(fit.machines.map((m) => [m.id, m.whose])).toEqual([
       ['general', 'ours'], ['general+mine', 'ours, with the buyer\'s tools'], ['own present', 'the buyer\'s'],
     ]);

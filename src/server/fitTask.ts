@@ -29,7 +29,7 @@ export interface FitView {
   readonly createdAt: string;
   readonly endedAt: string | null;
   readonly by: string;
-  /** Cells done, of how many, how many of them known before. */
+  /** Cells done, of how many (those with an option fitted too), how many of them known before. */
   readonly done: number;
   readonly of: number;
   readonly fromCache: number;
@@ -40,7 +40,9 @@ export interface FitView {
   /** Null until all cells are there. */
   readonly cheapest: FitBoard['cheapest'];
   readonly alone: FitBoard['alone'];
+  /** What each option buys; empty until it is known. */
+  readonly options: FitBoard['options'];
 }
 
 /** What a list and the stream of changes tell of a fit: all but the board. */
-export type FitSummary = Omit<FitView, 'cells' | 'cheapest' | 'alone'>;
+export type FitSummary = Omit<FitView, 'cells' | 'cheapest' | 'alone' | 'options'>;

@@ -3,4 +3,5 @@ export { type ServerOptions, StartRefusal } from './serverOptions.js';
 export type { JobView } from './jobPool.js';
 export type { PartSummary } from './partSummary.js';
 export type { FitPart, FitSummary, FitView, KeptCell } from './fitTask.js';
-export { type CellCache, type FitQuestion, runFit } from './runFit.js';
+export { type CellCache, type FitQuestion, runFit, runOptions } from './runFit.js';
+export { TrialPool } from './trialPool.js';

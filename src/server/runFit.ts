@@ -1,4 +1,4 @@
-import { type FitAsked, type FitCell, type FitColumn, fitCell } from '../fit/index.js';
+import { type FitAsked, type FitCell, type FitColumn, type OptionWorth, fitCell, optionColumns, optionWorths } from '../fit/index.js';
 import type { Metal } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
@@ -16,6 +16,13 @@ export interface FitQuestion {
   readonly asked: FitAsked;
 }
 
+/** What the options of the columns' machines buy beside: each fitted is a column more, planned without remedies. */
+export interface OptionsRun {
+  readonly options: readonly OptionWorth[];
+  readonly computed: number;
+  readonly fromCache: number;
+}
+
 /** Where cells are kept by what they depend on. `trial`, `part` (its index) and `defect` are for a cache that keeps trials too. */
 export interface CellCache {
   get(key: string): Promise<FitCell | undefined>;
@@ -26,6 +33,8 @@ export interface FitHooks {
   readonly workers?: number;
   /** The workers to run in; they stay when the fit has ended. Its own when absent. */
   readonly pool?: TrialPool;
+  /** Cells not worth a plan: what they are told instead. */
+  readonly skip?: (part: number, column: number) => string | null;
   readonly onCell?: (part: number, column: number, cell: FitCell) => void;
   readonly cache?: CellCache;
   readonly onProgress?: (progress: FitProgress) => void;
@@ -84,7 +93,8 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
     for (let next = todo.shift(); next !== undefined; next = todo.shift()) {
       const [p, c] = next;
       const { machine, rack } = columns[c]!;
-      const cell = await cellOf({ part: parts[p]!, machine, rack, metal, quantity, limits: { seconds } }, p);
+      const skipped = hooks.skip?.(p, c) ?? null;
+      const cell = skipped !== null ? undecided(skipped) : await cellOf({ part: parts[p]!, machine, rack, metal, quantity, limits: { seconds } }, p);
       cells[p]![c] = cell;
       counts.done++;
       hooks.onCell?.(p, c, cell);
@@ -98,4 +108,14 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
     if (hooks.pool === undefined) await pool.close();
   }
   return { cells, computed: counts.done - counts.fromCache, fromCache: counts.fromCache };
+};
+
+/** What each option buys for these parts, by planning every part with it too. Where a part was not decided without, nothing is planned. */
+export const runOptions = async (question: FitQuestion, cells: FitRun['cells'], hooks: Omit<FitHooks, 'onCell' | 'skip'> = {}): Promise<OptionsRun> => {
+  const { parts, columns, quantity, asked } = question;
+  const extra = optionColumns(columns);
+  const run = await runFit({ ...question, columns: extra, asked: { ...asked, remedies: false } }, {
+    ...hooks, skip: (p, k) => (cells[p]![extra[k]!.of]!.verdict === 'not decided' ? 'Not decided without this option, so not tried with it.' : null),
+  });
+  return { options: optionWorths(parts.map(({ name }) => name), columns, cells, run.cells, quantity), computed: run.computed, fromCache: run.fromCache };
 };

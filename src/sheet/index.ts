@@ -21,6 +21,7 @@ export { type Folded, fold } from './fold.js';
 export { type FoldedStrip, type ZoneQuad, foldedZone, zoneQuads } from './foldedZone.js';
 export { PROFILE_EXAMPLE, PROFILE_HELP, PROFILE_WORDS, type LineFault, lineProfile, partFromLine } from './profileLine.js';
 export { type Measure, type Profile, profilePart } from './profilePart.js';
+export { relieve } from './relieve.js';
 export { type Result, type SheetFailure } from './result.js';
 export { type Sketch, type Turn, grow, partOf, polygon } from './sketch.js';
 export { type TabPlate, type TabRow, tabPlate } from './tabPlate.js';

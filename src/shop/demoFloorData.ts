@@ -16,6 +16,8 @@ const option = (id: string, name: string, price: number, effect?: object) => ({ 
 
 const powered = (min: number, max: number, speed: number) => ({ drive: 'powered', min, max, speed });
 const CROWNED = { crowning: 'powered' };
+/** Half of what bolted clamps take. Common practice, no source. */
+const QUICK = { stationSeconds: 120 };
 
 export const DEMO_FLOOR_DATA = [
   {
@@ -57,7 +59,7 @@ export const DEMO_FLOOR_DATA = [
     },
     options: [
       option('angle measured', 'Angle measured in the stroke', 14_500),
-      option('quick clamps', 'Quick clamps', 4_200),
+      option('quick clamps', 'Quick clamps', 4_200, QUICK),
       option('tall frame', 'Taller frame and longer stroke: opens to 455 mm', 7_400, { openHeight: 455 }),
     ],
     price: 68_000,
@@ -104,7 +106,7 @@ export const DEMO_FLOOR_DATA = [
     options: [
       option('powered Z', 'Powered Z for both fingers', 9_800, { z: powered(-1400, 1400, 500) }),
       option('angle measured', 'Angle measured in the stroke', 17_500),
-      option('quick clamps', 'Quick clamps', 8_600),
+      option('quick clamps', 'Quick clamps', 8_600, QUICK),
       option('sheet followers', 'Two sheet followers', 26_000),
     ],
     price: 118_000,

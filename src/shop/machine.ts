@@ -49,6 +49,8 @@ export interface OptionEffect {
   readonly openHeight?: number;
   readonly throat?: number;
   readonly crowning?: 'powered';
+  /** s to build one station of tools. */
+  readonly stationSeconds?: number;
 }
 
 export interface MachineOption {
@@ -112,6 +114,8 @@ export interface Machine {
   readonly clampFamilies: readonly string[];
   readonly seatFamilies: readonly string[];
   readonly crowning: 'powered' | 'by hand' | 'none';
+  /** s to build one station of tools, where the clamps make it another than the usual. */
+  readonly stationSeconds?: number;
   /** mm of the die seat above the floor. */
   readonly bedHeight: number;
   /** mm, of one axis come back to one place. */

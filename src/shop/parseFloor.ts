@@ -92,6 +92,7 @@ const machineSchema = z.strictObject({
   clampFamilies: list(tangSchema, 1, 'tangs'),
   seatFamilies: list(seatSchema, 1, 'seats'),
   crowning: oneOf(['powered', 'by hand', 'none']),
+  stationSeconds: within(10, 3600, 's').exactOptional(),
   bedHeight: mm(300, 2000),
   repeatability: z.strictObject({ ram: knownSchema, x: knownSchema, r: knownSchema }),
   seats: seatsSchema.exactOptional(),
@@ -102,6 +103,7 @@ const machineSchema = z.strictObject({
       effect: z.strictObject({
         x: axisSchema.exactOptional(), r: axisSchema.exactOptional(), z: axisSchema.exactOptional(),
         openHeight: mm(50, 2000).exactOptional(), throat: mm(0, 2000).exactOptional(), crowning: z.literal('powered').exactOptional(),
+        stationSeconds: within(10, 3600, 's').exactOptional(),
       }).exactOptional(),
     }),
     0,

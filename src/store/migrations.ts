@@ -104,4 +104,12 @@ export const migrations: readonly string[] = [
     when not exists (select 1 from purges where part_id = old.part_id)
     begin select raise(abort, 'a measured piece goes only with a purge'); end;
   `,
+  // cells of the fit board, by what they depend on: they can be made again, so they may go at any time
+  `
+  create table cells (
+    key text primary key, part_id text not null, trial_id text not null references trials (id), cell_json text not null, created_at text not null
+  ) strict;
+  create index cells_part on cells (part_id);
+  create index cells_trial on cells (trial_id);
+  `,
 ];

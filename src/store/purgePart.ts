@@ -18,6 +18,7 @@ export function purgePart(db: SqliteFile, partId: string, by: string): Purge | u
       [partId, revisions, trials, removed, shared.length, at, by]);
     const made = count(db, 'pieces', partId);
     db.run('delete from pieces where part_id = ?', [partId]);
+    db.run('delete from cells where part_id = ?', [partId]);
     db.run('delete from defects where trial_id in (select id from trials where part_id = ?)', [partId]);
     db.run('delete from trials where part_id = ?', [partId]);
     db.run('delete from part_revisions where part_id = ?', [partId]);

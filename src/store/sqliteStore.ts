@@ -1,3 +1,4 @@
+import { addCell, cell } from './cellsTable.js';
 import type { SqliteFile } from './database.js';
 import { events } from './eventsTable.js';
 import { addJobs, jobById, jobEnded, jobs, jobStarted, stopLeftoverJobs } from './jobsTable.js';
@@ -32,6 +33,8 @@ export function sqliteStore(db: SqliteFile, released: () => void): Store {
     shopRevisions: async (kind, id) => shopRevisions(db, kind, id),
     addPiece: async (trialId, entry, corrects, by) => addPiece(db, trialId, entry, corrects, by),
     pieces: async (trialId) => pieces(db, trialId),
+    addCell: async (key, kept) => addCell(db, key, kept),
+    cell: async (key) => cell(db, key),
     addJobs: async (newJobs, by) => addJobs(db, newJobs, by),
     jobStarted: async (id) => jobStarted(db, id),
     jobEnded: async (id, end) => jobEnded(db, id, end),

@@ -46,6 +46,13 @@ export interface NewJob {
   readonly quantity: number;
 }
 
+/** A cell of the fit board as JSON, the part that it is about and the trial that it was read from. */
+export interface KeptFitCell {
+  readonly partId: string;
+  readonly trialId: string;
+  readonly json: string;
+}
+
 export interface JobEnd {
   readonly state: 'done' | 'failed' | 'stopped';
   /** One sentence. */
@@ -103,6 +110,10 @@ export interface Store {
   addPiece(trialId: string, entry: PieceEntry, corrects: string | null, by: string): Promise<KeptPiece>;
   /** All entries of a trial, those corrected since included, oldest first. */
   pieces(trialId: string): Promise<readonly PieceRecord[]>;
+
+  /** Cells by what they depend on (a key of its content); gone with their part. */
+  addCell(key: string, cell: KeptFitCell): Promise<void>;
+  cell(key: string): Promise<KeptFitCell | undefined>;
 
   addJobs(jobs: readonly NewJob[], by: string): Promise<readonly JobRecord[]>;
   jobStarted(id: string): Promise<void>;

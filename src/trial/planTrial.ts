@@ -21,7 +21,7 @@ import { isScribed, sameFeature } from './stops.js';
 import { type StrokeAnswer, type StrokeOption, bendLine, createStrokeAsker, needOf, settingOf } from './strokeOption.js';
 import { symmetriesOf } from './symmetry.js';
 import type { Action, Blocked, Planned, SearchTask } from './task.js';
-import { TIME, handlingFactor, leastStroke, strokeSeconds, waySeconds } from './time.js';
+import { TIME, handlingFactor, leastStroke, stationSeconds, strokeSeconds, waySeconds } from './time.js';
 import { type WithinTolerance, asksTolerance, searchWithin } from './tolerance.js';
 import { type Tooling, bendLength, toolings } from './tooling.js';
 import type { Reason, Trial } from './trial.js';
@@ -111,7 +111,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   };
   const force = ({ option: { setting: { group, bend } } }: Planned): number => madeBy(tooling, group.bends[0]!, bend).peakForcePerLength * group.bends.reduce((sum, b) => sum + bendLength(sheet.part, b), 0);
   const byHand = (axis: typeof machine.gauge.x): number => (axis.drive === 'by hand' ? axis.seconds : 0);
-  const stationShare = TIME.station / quantity;
+  const stationShare = stationSeconds(machine) / quantity;
   const extra = ({ tools, stop, setting: { bend } }: StrokeOption): number => waysCost(bend, tools.wayIn, tools.wayOut) + (isScribed(stop) ? TIME.scribed : 0);
   const handSetting = (before: StrokeOption | null, after: StrokeOption): number => {
     if (!before || before.stop.kind === 'none' || after.stop.kind === 'none') return 0;
@@ -300,7 +300,7 @@ const made = (
   const { tooling, handling } = attempt;
   const layout = attempt.layout!;
   const steps = withForming(stepsOf(layout, tooling, input.machine, handling), layout, tooling, input);
-  const batch = (TIME.batch + layout.stations.length * TIME.station) / input.quantity;
+  const batch = (TIME.batch + layout.stations.length * stationSeconds(input.machine)) / input.quantity;
   const run = runSeconds(steps);
   const hand = result.seconds - layout.stations.length * attempt.stationShare - run;
   const punches = input.rack.punches.filter((p) => layout.stations.some((s) => s.punch === p.id));

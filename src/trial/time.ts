@@ -37,6 +37,9 @@ export const strokeSeconds = (machine: Machine, opening: number, openingOut: num
   return fast / machine.speeds.approach + slow / machine.speeds.bend + TIME.dwell + (openingOut - thickness + depth) / machine.speeds.return;
 };
 
+/** What it takes to build one station on this machine. s */
+export const stationSeconds = (machine: Machine): number => machine.stationSeconds ?? TIME.station;
+
 /** The least that any stroke of this depth costs: the ram opens no further than its change point. s */
 export const leastStroke = (machine: Machine, depth: number, thickness: number): number =>
   strokeSeconds(machine, thickness + LEAST_OPENING, thickness + LEAST_OPENING, depth, thickness);

@@ -311,7 +311,7 @@ export interface Remedy {
 
 /** One thing that lifts a reason. A tool beyond the rack comes with its data, so that the plan can be made again. */
 export interface RemedyItem {
-  readonly kind: 'option' | 'punch' | 'die' | 'adapter' | 'radius' | 'two passes' | 'scribed line';
+  readonly kind: 'option' | 'daylight' | 'punch' | 'die' | 'adapter' | 'radius' | 'tolerance' | 'relief' | 'split' | 'two passes' | 'scribed line';
   readonly id: string;
   readonly name: string;
   /** As entered; null where nobody typed one. */

@@ -23,13 +23,15 @@ const askedSchema = z.strictObject({
   seconds: z.number().min(1).max(mostPlanSeconds).optional(),
   toleranceClass: z.enum(['f', 'm', 'c', 'v']).nullable().optional(),
   remedies: z.boolean().optional(),
+  /** Work out what each option of the machines buys. */
+  options: z.boolean().optional(),
   /** Ids of machines that the buyer has already. */
   owned: z.array(z.string()).optional(),
   /** What the buyer has: `machines` and `rack` as `machines --json` and `tools --json` print them. */
   buyer: z.strictObject({ machines: z.unknown().optional(), rack: z.unknown().optional() }).optional(),
 });
 
-const summaryOf = ({ cells: _, cheapest: __, alone: ___, ...summary }: FitView): FitSummary => summary;
+const summaryOf = ({ cells: _, cheapest: __, alone: ___, options: ____, ...summary }: FitView): FitSummary => summary;
 
 type Told = NonNullable<z.output<typeof askedSchema>['buyer']>;
 
@@ -53,7 +55,7 @@ export const fitRoutes = (app: FastifyInstance, { store, fits, shop, metals }: C
     for (const id of new Set(asked.partIds)) parts.push(await livePart(store, id));
     if (parts.length * columns.length > mostCells) throw new HttpError(400, `${parts.length} parts in ${columns.length} columns are ${parts.length * columns.length} cells; ${mostCells} are the most of one fit.`);
     const view = fits.ask({
-      parts, columns, metal, quantity: asked.quantity, seconds: asked.seconds ?? cellSeconds, owned: asked.owned ?? [],
+      parts, columns, metal, quantity: asked.quantity, seconds: asked.seconds ?? cellSeconds, owned: asked.owned ?? [], options: asked.options ?? true,
       asked: { remedies: asked.remedies ?? true, toleranceClass: asked.toleranceClass === undefined ? 'c' : asked.toleranceClass },
     }, whoAsks(request));
     return reply.code(202).send(summaryOf(view));

@@ -9,6 +9,7 @@ import { Sheet } from '../sheet/Sheet.js';
 import { day, figure } from '../wording.js';
 import { CellDetail } from './CellDetail.js';
 import { CheapestLines } from './CheapestLines.js';
+import { OptionLines } from './OptionLines.js';
 import { FitCellView } from './FitCellView.js';
 import { useFit } from './useFit.js';
 
@@ -71,6 +72,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
         <p className="small soft">✓ makes as it stands, with the limit that is used furthest; ↻ makes with a change that was planned again and confirmed; ✕ does not make; ? not decided in the time given. Press a cell for its margins, reasons and remedies.</p>
         {open && chosen && <CellDetail part={fit.parts[open.part]!} machine={fit.machines[open.column]!} cell={chosen} />}
         <CheapestLines fit={fit} />
+        <OptionLines fit={fit} />
         {!under && <HandoutLinks fit={fit} />}
       </div>
     </Sheet>

@@ -1,0 +1,68 @@
+// npm run bench -- board FOLDER [seconds] [class] [minutes] [options]: all bent parts of ../shared/parts and P1 to P16 on the five machines
+// of the demo floor, as the page shows them. FOLDER gets the store, board.json and board.png.
+import { mkdirSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
+import { extname, join } from 'node:path';
+import { chromium } from 'playwright-core';
+import { closeStepReader, readStep } from '../src/intake/index.js';
+import { type FitSummary, type FitView, startServer } from '../src/server/index.js';
+import type { Part } from '../src/sheet/index.js';
+import { openStore } from '../src/store/index.js';
+import { benchParts } from './parts.js';
+
+const PARTS = '../shared/parts';
+/** s of search for each cell. */
+const SECONDS = 20;
+const [folder = 'board', seconds = SECONDS, toleranceClass = 'c', minutes = Infinity, options = 'options'] = process.argv.slice(2);
+
+/** Bent bodies of the published files, each shape once: files hold the same bracket many times over. */
+const published = async (): Promise<readonly Part[]> => {
+  const found: Part[] = [];
+  const seen = new Set<string>();
+  const files = readdirSync(PARTS, { recursive: true, encoding: 'utf8' }).filter((f) => ['.step', '.stp'].includes(extname(f).toLowerCase())).sort();
+  for (const file of files) {
+    const { parts } = await readStep(readFileSync(join(PARTS, file)), file.split('/').at(-1)!, { seconds: 120 });
+    for (const { part } of parts) {
+      const shape = JSON.stringify([part.thickness, part.plates.map((p) => p.outline.map((v) => [v.x.toFixed(1), v.y.toFixed(1)])), part.bends.map((b) => b.bendAngle.toFixed(1))]);
+      if (part.bends.length === 0 || seen.has(shape)) continue;
+      seen.add(shape);
+      found.push(part);
+    }
+    console.log(`${file}: ${parts.filter(({ part }) => part.bends.length > 0).length} bent of ${parts.length} read`);
+  }
+  await closeStepReader();
+  return found;
+};
+
+mkdirSync(folder, { recursive: true });
+const dataDir = join(folder, 'store');
+if (!statSync(dataDir, { throwIfNoEntry: false })) {
+  const opened = openStore(dataDir);
+  if (!opened.ok) throw new Error(opened.sentence);
+  for (const part of [...benchParts().map((b) => b.part), ...(await published())]) await opened.store.addPart(part, 'bench');
+  await opened.store.close();
+}
+const server = await startServer({ port: 0, dataDir, pages: 'dist/web' });
+const get = async <T>(path: string): Promise<T> => (await (await fetch(server.url + path)).json()) as T;
+const { parts } = await get<{ readonly parts: readonly { readonly id: string; readonly bends: number }[] }>('/api/parts');
+const asked = await fetch(`${server.url}/api/fits`, {
+  method: 'POST', headers: { 'content-type': 'application/json' },
+  body: JSON.stringify({ partIds: parts.map(({ id }) => id).reverse(), machineIds: 'all', metalId: 'dc01', quantity: 50, seconds: Number(seconds), toleranceClass: toleranceClass === 'none' ? null : toleranceClass, options: options === 'options' }),
+});
+const { id } = (await asked.json()) as FitSummary;
+const began = Date.now();
+for (let last = -1; ;) {
+  const fit = await get<FitView>(`/api/fits/${id}`);
+  writeFileSync(join(folder, 'board.json'), JSON.stringify(fit));
+  if (fit.done !== last) console.log(`${((Date.now() - began) / 1000).toFixed(0)} s: ${fit.done} of ${fit.of} cells`);
+  last = fit.done;
+  if (Date.now() - began > Number(minutes) * 60_000) await fetch(`${server.url}/api/fits/${id}/stop`, { method: 'POST' });
+  if (fit.endedAt !== null) break;
+  await new Promise((resolve) => setTimeout(resolve, 10_000));
+}
+const browser = await chromium.launch({ executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium', args: ['--no-sandbox', '--disable-quic', '--disable-background-networking'] });
+const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+await page.goto(`${server.url}/#/fit/${id}`);
+await page.waitForSelector('.fit-board button.cell');
+await page.screenshot({ path: join(folder, 'board.png'), fullPage: true });
+await browser.close();
+await server.close();

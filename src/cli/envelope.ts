@@ -1,0 +1,40 @@
+import type { Command } from 'commander';
+import { type Envelope, envelope } from '../fit/index.js';
+import { commandWith } from './commandLine.js';
+import { chosen, metalNamed } from './fit.js';
+import { type OutputOptions, JSON_UNITS, answer } from './print.js';
+import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
+import { table } from './table.js';
+
+interface EnvelopeOptions extends OutputOptions, ShopOptions {
+  readonly machine: string;
+  readonly metal: string;
+}
+
+const mm = (value: number | null): string => (value === null ? 'none' : `${value} mm`);
+
+const inWords = ({ machine, metal, thickest, shortest, deepest, model }: Envelope): string => [
+  `${machine}, ${metal}`,
+  table([{ heading: 'length of bend' }, { heading: 'thickest' }], thickest.map((t) => [mm(t.length), mm(t.thickness)])),
+  '',
+  table([{ heading: 'thickness' }, { heading: 'shortest flange, outside' }], shortest.map((s) => [mm(s.thickness), mm(s.flange)])),
+  '',
+  `Deepest box on a base of ${deepest.base[0]} x ${deepest.base[1]} mm in ${deepest.thickness} mm: ${mm(deepest.depth)}.`,
+  model,
+].join('\n');
+
+/** `envelope`: what a machine reaches in a metal. */
+export const envelopeCommand = (): Command =>
+  commandWith('envelope', 'what a machine reaches: thickest by longest, shortest flange, deepest box')
+    .requiredOption('--machine <ids>', 'machines of the floor (see `machines`), with commas between, or all')
+    .option('--metal <id>', 'the sheet (see `metals`)', 'dc01')
+    .option(...FLOOR_OPTION)
+    .option(...RACK_OPTION)
+    .action(async (options: EnvelopeOptions) => {
+      const machines = chosen(options.machine, await floorOf(options));
+      const metal = metalNamed(options.metal);
+      const rack = await rackOf(options);
+      const envelopes: Envelope[] = [];
+      for (const machine of machines) envelopes.push(await envelope(machine, rack, metal, { now: () => performance.now() }));
+      await answer({ units: JSON_UNITS, envelopes }, () => [...envelopes.map(inWords), 'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.'].join('\n\n'), options);
+    });
