@@ -1,7 +1,7 @@
 // npm run bench -- board FOLDER [seconds] [class] [minutes] [options]: all bent parts of ../shared/parts and P1 to P16 on the five machines
 // of the demo floor, as the page shows them. FOLDER gets the store, board.json and board.png.
 import { mkdirSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
-import { extname, join } from 'node:path';
+import { extname, join, resolve } from 'node:path';
 import { chromium } from 'playwright-core';
 import { closeStepReader, readStep } from '../src/intake/index.js';
 import { type FitSummary, type FitView, startServer } from '../src/server/index.js';
@@ -41,7 +41,7 @@ if (!statSync(dataDir, { throwIfNoEntry: false })) {
   for (const part of [...benchParts().map((b) => b.part), ...(await published())]) await opened.store.addPart(part, 'bench');
   await opened.store.close();
 }
-const server = await startServer({ port: 0, dataDir, pages: 'dist/web' });
+const server = await startServer({ port: 0, dataDir, pages: resolve('dist/web') });
 const get = async <T>(path: string): Promise<T> => (await (await fetch(server.url + path)).json()) as T;
 const { parts } = await get<{ readonly parts: readonly { readonly id: string; readonly bends: number }[] }>('/api/parts');
 const asked = await fetch(`${server.url}/api/fits`, {

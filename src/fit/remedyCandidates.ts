@@ -205,7 +205,10 @@ const splitCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] =>
     return bend < 0 ? [] : [{
       item: { kind: 'split', id: `split-${id}`, name: `Made in two, joined at ${id}`, price: null },
       words: `the part made in two and joined at ${id}, if the drawing allows it (joining is not planned and has no price)`, family: 'split',
-      apply: (input) => splitPart(input.part, bend).map((p) => ({ ...input, part: p })),
+      apply: ({ inTwo, ...input }) => splitPart(input.part, bend).map((p) => {
+        const twice = inTwo?.filter((t) => p.bends.some((b) => b.id === t.bend)) ?? [];
+        return { ...input, part: p, ...(twice.length > 0 && { inTwo: twice }) };
+      }),
     }];
   });
 };
