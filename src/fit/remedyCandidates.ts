@@ -33,7 +33,7 @@ const withPunch = (input: TrialInput, punch: Punch): readonly TrialInput[] => [{
 const ADAPTER = 60;
 
 /** mm by which the relief grows from one try to the next, and the most that is tried: slimmer necks bear too little. */
-const RELIEFS = [0, 5, 15];
+const RELIEFS = [0, 10];
 const MOST_RELIEF = 60;
 /** mm over the tallest of the rack that an invented gooseneck is tall where the upper beam is met too. */
 const TALLER = 40;
@@ -154,18 +154,22 @@ const twoPassCandidates = ({ bends }: Part, reasons: readonly Reason[]): Candida
 
 /** Degrees of bend angle under which half a bend is no obstacle less. Common practice, no source. */
 const SHARP_ENOUGH = 40;
-/** mm by which a machine that opens further than any of its options is asked for. */
-const MORE_DAYLIGHT = [60, 120, 240];
+/**
+ * mm by which a machine that opens further than any of its options is asked for, beside what the reason says: what meets the beam leans by up to
+ * 45 degrees, so a clearance of 1 mm asks some 1.5 mm of opening.
+ */
+const MORE_DAYLIGHT = 240;
+const LEANING = 1.5;
 
 const daylightCandidates = (machine: Machine, reasons: readonly Reason[]): Candidate[] => {
-  const short = meets(reasons, 'daylight').length > 0
-    || meets(reasons, 'clearance', 'way in', 'way out').some((r) => r.bodies?.some((b) => b.startsWith('the upper beam')));
+  const short = [...meets(reasons, 'daylight'), ...meets(reasons, 'clearance', 'way in', 'way out').filter((r) => r.bodies?.some((b) => b.startsWith('the upper beam')))];
   const tallest = Math.max(machine.openHeight, ...machine.options.map((o) => o.effect?.openHeight ?? 0));
-  return short ? MORE_DAYLIGHT.map((more): Candidate => ({
+  const least = Math.ceil((Math.max(0, ...short.map((r) => r.by ?? 0)) * LEANING) / 10) * 10 + 20;
+  return short.length === 0 ? [] : [...new Set([Math.min(least, MORE_DAYLIGHT), MORE_DAYLIGHT])].map((more): Candidate => ({
     item: { kind: 'daylight', id: `daylight-${tallest + more}`, name: `A taller frame and longer stroke: opens to ${tallest + more} mm`, price: null },
     words: `a machine like this one that opens to ${tallest + more} mm (no option of this machine; this one opens to ${machine.openHeight} mm)`, family: 'daylight',
     apply: (input) => [{ ...input, machine: { ...input.machine, openHeight: tallest + more } }],
-  })) : [];
+  }));
 };
 
 const COARSER = { f: ['m', 'c', 'v'], m: ['c', 'v'], c: ['v'], v: [] } as const;

@@ -1,19 +1,28 @@
 import type { KeptCell } from '../../server/index.js';
 import { figure, VERDICT_SIGNS } from '../wording.js';
+import { REASON_WORDS } from './reasonWords.js';
 
-/** What stands under the word: how much of which limit is used, or the first reason in a word. */
-const tight = ({ verdict, margins, reasons }: KeptCell): string => {
-  const [first] = margins;
-  if (verdict === 'makes') return first ? `${first.kind} ${figure(first.share * 100, 0)} %` : 'nothing to bend';
-  return reasons[0]?.code ?? '';
+/** What stands under the word: how much of which limit is used, or why not, and what would change it. */
+const under = ({ verdict, margins, reasons, remedies, partsAnHour }: KeptCell): readonly string[] => {
+  const [tight] = margins;
+  if (verdict === 'makes') {
+    return [tight ? `${tight.kind} ${figure(tight.share * 100, 0)} % used` : 'nothing to bend', ...(partsAnHour === null ? [] : [`${figure(partsAnHour, 0)} an hour`])];
+  }
+  const [first] = remedies;
+  const price = first?.price !== undefined && first.price > 0 ? `, ${first.price.toLocaleString('en-GB')}` : '';
+  return [
+    ...(reasons[0] ? [REASON_WORDS[reasons[0].code]] : []),
+    ...(first?.items ? [`with: ${first.items.map(({ name }) => name).join(' + ')}${price}`] : []),
+  ];
 };
 
-/** One cell: sign, word, the tightest margin or the reason; pressed, it shows all of itself. */
+const WORDS: Readonly<Record<KeptCell['verdict'], string>> = { makes: 'makes', 'makes with remedy': 'with remedy', 'does not make': 'does not make', 'not decided': 'not decided' };
+
+/** One cell: sign, word, the tightest margin or the reason and remedy; pressed, it shows all of itself. */
 export const FitCellView = ({ cell, label, open, choose }: { readonly cell: KeptCell | null; readonly label: string; readonly open: boolean; readonly choose: () => void }) =>
-  cell === null ? <span className="soft" aria-label={`${label}: not computed yet`}>…</span> : (
-    <button type="button" className={`cell ${cell.verdict === 'makes' ? '' : 'no'}`} aria-pressed={open} aria-label={`${label}: ${cell.verdict}, ${tight(cell)}`} onClick={choose}>
-      <span className="cell-word"><span className="sign" aria-hidden="true">{VERDICT_SIGNS[cell.verdict]}</span> {cell.verdict === 'makes with remedy' ? 'with remedy' : cell.verdict === 'does not make' ? 'no' : cell.verdict}</span>
-      <span className="cell-more">{tight(cell)}</span>
-      {cell.verdict === 'makes' && cell.partsAnHour !== null && <span className="cell-more">{figure(cell.partsAnHour, 0)} an hour</span>}
+  cell === null ? <span className="soft" role="img" aria-label={`${label}: not computed yet`}>…</span> : (
+    <button type="button" className={`cell ${cell.verdict === 'makes' ? '' : 'no'}`} aria-pressed={open} aria-label={`${label}: ${[cell.verdict, ...under(cell)].join(', ')}`} onClick={choose}>
+      <span className="cell-word"><span className="sign" aria-hidden="true">{VERDICT_SIGNS[cell.verdict]}</span> {WORDS[cell.verdict]}</span>
+      {under(cell).map((words) => <span key={words} className="cell-more">{words}</span>)}
     </button>
   );

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { BoardMachine } from '../../fit/index.js';
+import type { KeptCell } from '../../server/index.js';
 import { post, sentence } from '../ask.js';
 import { HandoutLinks } from '../handout/HandoutLinks.js';
 import { to } from '../place.js';
@@ -20,6 +21,13 @@ const Head = ({ machine }: { readonly machine: BoardMachine }) => (
     {machine.whose !== 'ours' && <span className="small soft">holds {machine.tools.held} of {machine.tools.of} tools of {machine.rack}{machine.tools.others.length > 0 ? `; not ${machine.tools.others.join(', ')}` : ''}</span>}
   </th>
 );
+
+/** How many a machine makes as it stands, and with the remedies that were confirmed. */
+const sumOf = (cells: readonly (KeptCell | null)[]): string => {
+  const count = (verdict: KeptCell['verdict']): number => cells.filter((cell) => cell?.verdict === verdict).length;
+  const [makes, more, open] = [count('makes'), count('makes with remedy'), count('not decided')];
+  return [`${makes} as it stands`, ...(more > 0 ? [`${more} more with a remedy`] : []), ...(open > 0 ? [`${open} not decided`] : [])].join(', ');
+};
 
 /** The fit board: parts down, machines across, each cell a word, a sign and the tightest margin. */
 export const FitPage = ({ id }: { readonly id: string }) => {
@@ -67,6 +75,9 @@ export const FitPage = ({ id }: { readonly id: string }) => {
                 </tr>
               ))}
             </tbody>
+            <tfoot>
+              <tr><th scope="row">Makes of {fit.parts.length}</th>{fit.machines.map((machine, c) => <td key={machine.id} className="sum">{sumOf(fit.cells.map((row) => row[c] ?? null))}</td>)}</tr>
+            </tfoot>
           </table>
         </div>
         <p className="small soft">✓ makes as it stands, with the limit that is used furthest; ↻ makes with a change that was planned again and confirmed; ✕ does not make; ? not decided in the time given. Press a cell for its margins, reasons and remedies.</p>
