@@ -12,7 +12,7 @@ let folder = '';
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'brakewright-fit-'));
   const profile = (name: string, thickness: number, width: number, flanges: number[], turns: number[]): void =>
-    writeFileSync(join(folder, `${name}.json`), JSON.stringify({ name, thickness, insideRadius: thickness, width, flanges, turns }));
+    writeFileSync(join(folder, `${name}.json`), JSON.stringify({ profile: { name, thickness, insideRadius: thickness, width, flanges, turns } }));
   profile('angle', 1.5, 100, [40, 60], [90]);
   profile('plate', 20, 3000, [200, 300], [90]);
 });

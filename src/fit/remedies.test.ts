@@ -113,13 +113,6 @@ describe('what would change a no, each planned again and proved', () => {
     expect(boughtOf(trial)[0]).toBe('tolerance class-c');
   });
 
-  it('a machine that opens further, where no option of this one does', async () => {
-    const without: Machine = { ...machine('small-fast'), options: machine('small-fast').options.filter((o) => o.id !== 'tall frame') };
-    const trial = await fit(tallTray, without);
-    expect(trial.verdict).toBe('makes with remedy');
-    expect(boughtOf(trial).some((b) => b?.startsWith('daylight daylight-'))).toBe(true);
-  });
-
   it('offers nothing for what is made', async () => {
     const trial = await fit(profile('angle', 1.5, 100, [40, 60], [90]), machine('general'));
     expect([trial.verdict, trial.remedies]).toEqual(['makes', []]);
