@@ -46,7 +46,7 @@ export const reportOfFit = async (
     parts.push(reportPart(part, await trialOf(madeBy(view.cells[p]!))));
   }
   const board: FitBoard = {
-    parts: view.parts, machines: view.machines, cheapest: view.cheapest, alone: view.alone,
+    parts: view.parts, machines: view.machines, cheapest: view.cheapest, alone: view.alone, options: view.options,
     cells: view.cells.map((row) => row.map((cell) => cell ?? NOT_YET)),
   };
   const racks = [...new Map(columns.map(({ rack }) => [rack.id, rack])).values()];
