@@ -40,6 +40,8 @@ interface TrialOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly lock?: readonly string[];
   readonly forbid?: readonly string[];
   readonly inTwo?: readonly string[];
+  readonly onePerson?: string;
+  readonly helpAtHand?: boolean;
 }
 
 const machineNamed = (id: string, floor: readonly Machine[]): Machine => {
@@ -98,7 +100,12 @@ const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<T
     ...(options.blank === undefined ? {} : { blank: await cutBlank(options.blank) }),
     ...(options.deductions === undefined ? {} : { deductions: await measuredDeductions(options.deductions) }),
     ...(options.class === undefined ? {} : { toleranceClass: classNamed(options.class) }),
-    ...(seconds === undefined ? {} : { limits: { seconds } }),
+    ...(seconds === undefined && options.onePerson === undefined ? {} : {
+      limits: {
+        ...(seconds === undefined ? {} : { seconds }),
+        ...(options.onePerson === undefined ? {} : { onePerson: positive('--one-person', options.onePerson), help: options.helpAtHand === false ? ('none' as const) : ('at hand' as const) }),
+      },
+    }),
     ...wishesOf(options),
     ...(options.inTwo === undefined ? {} : { inTwo: options.inTwo.map(inTwoOf) }),
   };
@@ -152,6 +159,8 @@ export const trialCommand = (): Command =>
     .option('--tolerance <words>', 'what the dimensions must hold, plus and minus: mm or a class for all, as 0.2 or m, or for one (numbers from `part`), as d2=0.1; may be given again', gathered)
     .option('--seconds <number>', 'computing time for the search')
     .option('--others <number>', 'look for other ways too: so many changes to the best plan are tried, each planned and proven again')
+    .option('--one-person <kg>', 'what this shop lets one person handle (none by default; local codes decide): a heavier piece asks two persons or a lifting aid')
+    .option('--no-help-at-hand', 'with --one-person: a heavier piece is refused')
     .option('--keep <bends>', 'keep these bends in this order, as b3,b1')
     .option('--lock <step=bend>', 'make this bend at this step, as 1=b3; may be given again', gathered)
     .option('--forbid <words>', 'a seat or punch not to be used, as "b1 plate 2" (that plate to the gauge) or "b1 punch ID"; may be given again', gathered)

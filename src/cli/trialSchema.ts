@@ -33,6 +33,7 @@ const part = z.object({
       direction: side,
       insideRadius: number,
       zone: list(contour),
+      hit: z.object({ of: text, number, count: number, radius: number }).exactOptional(),
       hem: z
         .object({ preBendAngle: number, preBendAngleUnderLoad: number, preInsideRadius: number, preLength: number, closedLength: number })
         .exactOptional(),
@@ -189,6 +190,7 @@ const step = z.object({
   number,
   kind: z.enum(['V bend', 'hem close']),
   pass: z.union([z.literal(1), z.literal(2)]).exactOptional(),
+  hit: z.object({ of: text, number, count: number }).exactOptional(),
   bends: list(text),
   station: text,
   punch: text,
@@ -242,7 +244,7 @@ const reason = z.object({
   code: z.enum([
     'clearance', 'plate on plate', 'way in', 'way out', 'no stop', 'bed length', 'between frames', 'force', 'tool rating',
     'daylight', 'shut height', 'short flange', 'no tool', 'no segments', 'one ram', 'radius', 'die angle', 'minimum radius',
-    'rolled', 'hem', 'floor', 'limit', 'no order', 'nothing to bend', 'blank', 'tolerance',
+    'rolled', 'hem', 'floor', 'limit', 'no order', 'nothing to bend', 'blank', 'weight', 'tolerance',
   ]),
   sentence: text,
   bends: list(text),
@@ -298,6 +300,7 @@ export const trialSchema: z.ZodType<Trial> = z.object({
     findings: list(text),
   }),
   counts: z.record(text, number).readonly(),
+  lifting: z.object({ kilograms: number, onePerson: number.nullable(), help: z.boolean() }).exactOptional(),
   dimensions: list(
     z.object({
       id: text,

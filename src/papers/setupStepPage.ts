@@ -83,9 +83,10 @@ const table = (doc: Doc, title: string, rows: readonly Row[], x: number, y: numb
 
 /** Boxes for what is measured on the first piece and after. */
 const measured = (doc: Doc, step: Step, place: Area, units: Units): void => {
-  const { what, length, tolerance } = step.measure;
+  const { what, length, tolerance, firstPiece, batch } = step.measure;
+  const expected = firstPiece === undefined || batch === undefined ? '' : `; expected: first piece ±${lengthText(firstPiece, units)}, batch ±${lengthText(batch, units)}`;
   const { x, y, width, height } = place;
-  line(doc, `Measure after the stroke: ${what}`, x, y, width, { size: 2.6, bold: true });
+  line(doc, `Measure after the stroke: ${what}${expected}`, x, y, width, { size: 2.6, bold: true });
   const cells: readonly [number, string][] = [
     [4, `${lengthText(length, units)} ±${lengthText(tolerance, units)}`],
     [4.6, `Bend ${angleFigure(step.bendAngle)}, included ${angleFigure(step.includedAngle)}`],

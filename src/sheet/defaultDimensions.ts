@@ -57,25 +57,29 @@ export const defaultDimensions = (sheet: Developed): readonly Dimension[] => {
   const { poses } = fold(sheet, part.bends.map((b) => b.bendAngle));
   const found: (readonly [Feature, Feature])[] = [];
   const isSquare = (bend: number): boolean => Math.abs(part.bends[bend]!.bendAngle - 90) <= SQUARE;
+  /** Nobody measures to a corner of a large radius. */
+  const isHit = (bend: number): boolean => part.bends[bend]!.hit !== undefined;
   part.plates.forEach((_, plate) => {
     const joints = neighbours[plate]!;
     for (const { bend, plate: other } of joints) {
-      if (joints.length > 1 || part.bends[bend]!.kind !== 'bend') continue;
+      if (joints.length > 1 || part.bends[bend]!.kind !== 'bend' || isHit(bend)) continue;
       const at = farEdge(sheet, plate, bend);
       if (at === null) continue;
       const edge: Feature = { kind: 'edge', plate, at };
       found.push(isSquare(bend) ? [outerFace(sheet, other, bend), edge] : [{ kind: 'corner', plate, bend }, edge]);
     }
     joints.forEach((one, i) => joints.slice(i + 1).forEach((two) => {
+      if (isHit(one.bend) || isHit(two.bend)) return;
       const [p, q] = [outOf(sheet, plate, one.bend), outOf(sheet, plate, two.bend)];
       if (p[0] * q[0] + p[1] * q[1] > PARALLEL - 1 || (isSquare(one.bend) && isSquare(two.bend))) return;
       found.push([{ kind: 'corner', plate, bend: one.bend }, { kind: 'corner', plate, bend: two.bend }]);
     }));
   });
+  const isFacet = (plate: number): boolean => neighbours[plate]!.length === 2 && neighbours[plate]!.every(({ bend }) => isHit(bend));
   const normals = poses.map((pose) => turn(pose, [0, 0, 1]));
   const parallel = (a: number, b: number): boolean => length3(cross3(normals[a]!, normals[b]!)) < PARALLEL;
   part.plates.forEach((_, a) => part.plates.forEach((__, b) => {
-    if (b <= a || !parallel(a, b)) return;
+    if (b <= a || isFacet(a) || isFacet(b) || !parallel(a, b)) return;
     const way = path(part, a, b);
     if (way.length < 2) return;
     let here = a;

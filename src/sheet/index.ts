@@ -18,6 +18,7 @@ export { dimensionFault } from './dimensionFault.js';
 export { type NearFeature, featuresNearBends } from './featuresNearBends.js';
 export { foldShares } from './foldShares.js';
 export { type Folded, fold } from './fold.js';
+export { facetHeight, inHits } from './inHits.js';
 export { type FoldedStrip, type ZoneQuad, foldedZone, zoneQuads } from './foldedZone.js';
 export { PROFILE_EXAMPLE, PROFILE_HELP, PROFILE_WORDS, type LineFault, lineProfile, partFromLine } from './profileLine.js';
 export { type Measure, type Profile, profilePart } from './profilePart.js';

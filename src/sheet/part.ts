@@ -49,6 +49,8 @@ export interface Bend {
    * 0 at side 0 and 1 at side 1. Counter-clockwise outlines, clockwise holes; straight edges only.
    */
   readonly zone: readonly Contour[];
+  /** One of the hits that a bend of large radius is made in, in a trial's own part: of which bend, which of how many, and mm of that bend's inside radius. */
+  readonly hit?: { readonly of: string; readonly number: number; readonly count: number; readonly radius: number };
   /** Of a hem as tools make it, in a trial's own part. */
   readonly hem?: HemArc;
 }

@@ -1,6 +1,13 @@
 import { apply, flatten, signedArea } from '../geometry/index.js';
+import type { Metal } from '../metal/index.js';
 import { type Developed, fold } from '../sheet/index.js';
 import { CHORD_ERROR } from './limits.js';
+
+/** The same with its weight, kg. */
+export const blankSize = (sheet: Developed, { density }: Pick<Metal, 'density'>): { readonly longest: number; readonly kilograms: number } => {
+  const { longest, area } = developedSize(sheet);
+  return { longest, kilograms: area * sheet.part.thickness * density * 1e-9 };
+};
 
 /** The blank's longest side over its plates (mm) and about its area (mm2), for handling: no stitching needed. */
 export const developedSize = (sheet: Developed): { readonly longest: number; readonly area: number } => {

@@ -34,6 +34,10 @@ export interface TrialInput {
     readonly seconds?: number;
     /** 'refused': a stroke that no finger reaches is not placed by eye to a scribed line but ruled out. */
     readonly scribedLine?: 'allowed' | 'refused';
+    /** kg that the shop lets one person handle; by itself there is none: common practice and local codes decide. */
+    readonly onePerson?: number;
+    /** For a heavier piece a second person or a lifting aid is at hand (when absent), or there is none. */
+    readonly help?: 'at hand' | 'none';
   };
 }
 

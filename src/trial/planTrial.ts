@@ -3,6 +3,7 @@ import { createAsker } from './asker.js';
 import { type Pair, pairOf } from './bodies.js';
 import { withEars } from './earTooling.js';
 import type { Group } from './groups.js';
+import { dividedIntoHits, hitPitch, hitsInTurn } from './hits.js';
 import { smallerSide } from './smallerSide.js';
 import type { TrialHooks, TrialInput } from './input.js';
 import { type Layout, layoutOf, standTogether } from './layout.js';
@@ -32,7 +33,9 @@ import type { Way } from './ways.js';
 import { allowedBy, wishFault, wishesInWords } from './wishes.js';
 import { inTwoWords, twiceOf } from './twoPasses.js';
 import { viewer } from './views.js';
-import { developedSize } from './developedSize.js';
+import { blankSize } from './developedSize.js';
+import { HELP, helpWords, liftingOf, tooHeavy } from './lifting.js';
+import { withMeasured } from './measured.js';
 
 /** Computing time when the caller sets none. s */
 const DEFAULT_SECONDS = 30;
@@ -58,9 +61,8 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   const asker = createAsker();
   const look = viewer(sheet);
   const stroke = createStrokeAsker(asker, look, createPlateClearance(), input.limits?.scribedLine !== 'refused');
-  const size = developedSize(sheet);
-  const kilograms = size.area * sheet.part.thickness * input.metal.density * 1e-9;
-  const handling = handlingFactor(size.longest, kilograms);
+  const { longest, kilograms } = blankSize(sheet, input.metal);
+  const handling = handlingFactor(longest, kilograms);
   const waysCost = (bend: Stroke, wayIn: Way, wayOut: Way): number => {
     const [touch, depth] = [touchOf(bend), travelOf(bend)];
     return strokeSeconds(machine, wayIn.opening, wayOut.opening, depth, touch) - leastStroke(machine, depth, touch) + waySeconds(wayIn) + waySeconds(wayOut);
@@ -146,11 +148,12 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   return { tooling, groups, result, within, layout: kept?.ok ? kept.layout : null, handling, stationShare };
 };
 
-/** Hems are closed after their pre-bend, whatever else is wished. */
+/** Second strokes follow first ones, and hits each other, whatever else is wished. */
 const allowing = (part: Part, groups: readonly Group[], pairs: readonly Pair[], wishes: TrialInput['wishes']): SearchTask['allows'] => {
   const mayCome = inTurn(groups);
+  const hitByHit = hitsInTurn(part, groups);
   const wished = wishes ? allowedBy(part, groups, pairs, wishes) : () => true;
-  return (action, mask) => mayCome(action.group, mask) && wished(action, mask);
+  return (action, mask) => mayCome(action.group, mask) && hitByHit(action.group, mask) && wished(action, mask);
 };
 
 /** Are there as many left ear segments as right ones? Only then is a plan as good as its mirror image. */
@@ -182,13 +185,6 @@ const beyond = ({ part }: TrialInput, twice: Twice): { readonly verdict: Trial['
   if (count > MOST_BENDS) {
     return { verdict: 'not decided', reason: { code: 'limit', bends: [], by: count - MOST_BENDS, sentence: `The part has ${part.bends.length} bends${count > part.bends.length ? ` and ${count - part.bends.length} that ask a second stroke` : ''}; the search holds ${MOST_BENDS} states.` } };
   }
-  const rolled = part.bends.find((b) => b.kind === 'rolled');
-  if (rolled) {
-    return {
-      verdict: 'does not make',
-      reason: { code: 'rolled', bends: [rolled.id], by: rolled.insideRadius, sentence: `Bend ${rolled.id} has an inside radius of ${rolled.insideRadius.toFixed(1)} mm on ${part.thickness} mm of sheet: one stroke of a V does not form it. It is rolled, or bent in several hits.` },
-    };
-  }
   return null;
 };
 
@@ -196,8 +192,11 @@ const beyond = ({ part }: TrialInput, twice: Twice): { readonly verdict: Trial['
  * Tries one part on one machine: tools, order of bends by search, seats, stops, stations, numbers; or the reasons why
  * not. Pure: the clock and the cancelling come through `hooks`. Times in s, lengths in mm, angles in degrees.
  */
-export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
-  const { part, machine, rack, metal, quantity } = input;
+export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
+  const { machine, rack, metal, quantity } = asIs;
+  const divided = dividedIntoHits(asIs.part, metal, machine, rack);
+  const part = 'refused' in divided ? asIs.part : divided.part;
+  const input: TrialInput = { ...asIs, part };
   const now = hooks.now ?? ((): number => 0);
   const started = now();
   const limit = (input.limits?.seconds ?? DEFAULT_SECONDS) * 1000;
@@ -207,12 +206,13 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
     format: 'brakewright trial 1', verdict, sheet: { part, allowances: part.bends.map(() => 0) },
     metal: { id: metal.id, name: metal.name }, quantity, machine, punches: [], dies: [], risers: [], stations: [], steps: [],
     seconds: 0, timeModel: [], bound: 0, proven: false, model: '', reasons: [], remedies: [], proof: NOT_CHECKED, warnings: [],
-    assumptions: part.assumptions.map((a) => a.sentence), counts, ...more,
+    assumptions: [...part.assumptions.map((a) => a.sentence), ...('refused' in divided ? [] : divided.told)], counts, ...more,
     ...(machine.beware ? { warnings: [...(more.warnings ?? []), ...machine.beware] } : {}), computeSeconds: (now() - started) / 1000,
   });
   if (part.bends.length === 0) {
     return done('makes', { proven: true, model: 'A flat sheet asks no stroke.', warnings: ['This part is a flat sheet: there is nothing to bend.'] });
   }
+  if ('refused' in divided) return done('does not make', { reasons: [divided.refused] });
   const asked = twiceOf(part, input.inTwo ?? []);
   if ('fault' in asked) return done('does not make', { reasons: [asked.fault] });
   const { twice } = asked;
@@ -227,6 +227,8 @@ export const planTrial = (input: TrialInput, hooks: TrialHooks = {}): Trial => {
   const tried: number[] = [];
   let undecided = false;
   for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons, input.blank, input.deductions, twice)) {
+    const heavy = tooHeavy(tooling, input);
+    if (heavy) return done('does not make', { reasons: [heavy] });
     tried.push(tooling.v);
     hooks.onProgress?.({ done: `V ${tooling.v}: looking for an order of ${grouped.length} strokes`, share: 1 - 1 / (tried.length + 1) });
     for (const groups of [grouped, ...(single ? [single] : [])]) {
@@ -293,13 +295,19 @@ const dedupe = (reasons: readonly Reason[]): Reason[] => {
 const modelSentence = (strokes: number, vs: readonly number[], { wishes, part }: TrialInput, twice: Twice): string =>
   `${wishes || twice.size > 0 ? `As asked: ${[...(wishes ? [wishesInWords(wishes)] : []), ...(twice.size > 0 ? [inTwoWords(part, twice)] : [])].join(', ')}. ` : ''}Each of ${strokes} strokes once in a V (${vs.length > 0 ? vs.map((v) => v.toString()).join(', ') : 'none'} mm tried in this order), the rack's own punches both ways round in plain segments (ear segments only where those find no order), one bed and one ram, clearance ${BASE_ALLOWANCE} mm, times by the stated model; the first V that gives a plan is kept.`;
 
+/** How far apart the hits lie on the blank, and what radius each forms by itself. */
+const hitWords = ({ sheet: { part, allowances }, forming }: Tooling): string[] => part.bends.flatMap(({ hit }, i) =>
+  hit?.number === 1 ? [`The ${hit.count} hits of bend ${hit.of} lie ${hitPitch(part, allowances, hit.of).toFixed(2)} mm apart on the blank; each forms a radius of ${forming[i]!.air.insideRadius.toFixed(1)} mm by itself.`] : []);
+
 const made = (
   input: TrialInput, attempt: Attempt, result: SearchResult & { kind: 'plan' },
   done: (verdict: Trial['verdict'], more: Partial<Trial>) => Trial, tried: readonly number[], twice: Twice,
 ): Trial => {
   const { tooling, handling } = attempt;
   const layout = attempt.layout!;
-  const steps = withForming(stepsOf(layout, tooling, input.machine, handling), layout, tooling, input);
+  const lifting = liftingOf(tooling, input);
+  const formed = withForming(stepsOf(layout, tooling, input.machine, handling), layout, tooling, input);
+  const steps = withMeasured(formed, layout.plan, attempt.within.deviations, anglesIn(tooling.sheet.part, twice)).map((s) => (lifting.help ? { ...s, words: `${HELP}. ${s.words}` } : s));
   const batch = (TIME.batch + layout.stations.length * stationSeconds(input.machine)) / input.quantity;
   const run = runSeconds(steps);
   const hand = result.seconds - layout.stations.length * attempt.stationShare - run;
@@ -307,7 +315,7 @@ const made = (
   const dies = input.rack.dies.filter((d) => layout.stations.some((s) => s.die === d.id));
   const risers = input.rack.risers.filter((r) => layout.stations.some((s) => s.riser === r.height && r.seat === dies.find((d) => d.id === s.die)!.tang));
   const formedRadius = tooling.forming.flatMap((f, i) => {
-    if (input.part.bends[i]!.kind === 'hem') return [];
+    if (input.part.bends[i]!.kind === 'hem' || input.part.bends[i]!.hit) return [];
     const drawn = input.part.bends[i]!.insideRadius;
     return Math.abs(f.air.insideRadius - drawn) > 0.25 * Math.max(drawn, input.part.thickness)
       ? [`Bend ${input.part.bends[i]!.id} forms an inside radius of ${f.air.insideRadius.toFixed(2)} mm where ${drawn.toFixed(2)} mm is drawn.`] : [];
@@ -320,12 +328,14 @@ const made = (
       ...(hand > 1e-6 ? [{ what: 'axes set by hand between steps', seconds: hand }] : []),
       { what: `set-up of ${layout.stations.length} station${layout.stations.length > 1 ? 's' : ''} and the batch, shared by ${input.quantity}`, seconds: batch },
     ],
-    dimensions: attempt.within.predicted(layout),
+    lifting, dimensions: attempt.within.predicted(layout),
     bound: result.bound + TIME.batch / input.quantity, proven: result.proven,
     model: modelSentence(steps.length, [...new Set(tried)], input, twice),
     warnings: [
+      ...helpWords(lifting),
       ...new Set(tooling.forming.flatMap((f) => f.air.warnings)),
       ...formedRadius,
+      ...hitWords(tooling),
       ...unheldLimits(steps),
       ...[movedWords(input.machine, layout)].filter((words) => words !== null),
       ...steps.filter((_, i) => isScribed(layout.plan[i]!.option.stop)).map((s) => `Step ${s.number} finds no stop in the gauge's reach: it is placed by eye to a scribed line.`),

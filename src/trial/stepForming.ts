@@ -93,7 +93,8 @@ export const withForming = (steps: readonly Step[], layout: Layout, tooling: Too
     const shared = known.get(key) ?? sharedOf(forming, step, punch, drawn, input);
     known.set(key, shared);
     const pieces = bendPieces(tooling.sheet.part, setting.seat, setting.group).map(([from, to]) => ({ from: from + step.place, to: to + step.place }));
-    const cuts = setting.group.bends.map((b) => nearestCut(tooling.sheet.part, b, FAR_HOLE * part.thickness)).filter((d) => d !== null);
+    // the next hit's flat ends beside this one: no cut-out
+    const cuts = setting.group.bends.filter((b) => !tooling.sheet.part.bends[b]!.hit).map((b) => nearestCut(tooling.sheet.part, b, FAR_HOLE * part.thickness)).filter((d) => d !== null);
     const situation = situationOf(step, forming, pieces, cuts.length === 0 ? null : Math.min(...cuts), punch.rating, machine, beams);
     const bare = crowningOf(situation)!;
     const crowning = { ...bare, angleSpread: bare.residual * degreesPerMm(situation) };

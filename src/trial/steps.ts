@@ -1,6 +1,7 @@
 import { cylinderForces } from '../forming/index.js';
 import type { Machine } from '../shop/index.js';
 import { type Convex, type Planar, distance, gapOf } from '../geometry/index.js';
+import type { Bend } from '../sheet/index.js';
 import type { Body } from './body.js';
 import { insetOf } from './ears.js';
 import { type Layout, lowestSeat } from './layout.js';
@@ -120,13 +121,16 @@ const wordsOf = (before: Planned | null, here: Planned, stop: Stop): string => {
   const out = tools.wayOut.by === 'side' ? 'Take the part off sideways along the punch' : tools.wayOut.by === 'tilt' ? 'Lower the back wing and draw the part out to the front' : 'Lift the part off the die and draw it out to the front';
   const ids = listed(setting.group.bends.map((b) => setting.sheet.part.bends[b]!.id));
   const { bend } = setting;
-  const isHem = setting.sheet.part.bends[setting.group.bends[0]!]!.kind === 'hem';
+  const { hit, kind } = setting.sheet.part.bends[setting.group.bends[0]!]!;
+  const isHem = kind === 'hem';
   const doing = bend.kind === 'hem close' ? `Close hem ${ids} flat between punch and anvil` : isHem ? `Pre-bend hem ${ids}`
-    : setting.group.pass === 1 ? `Begin ${ids} to ${bend.bendAngle.toFixed(0)} degrees of bend angle, the first of two passes` : setting.group.pass === 2 ? `Finish ${ids} to ${bend.bendAngle.toFixed(0)} degrees of bend angle` : `Bend ${ids}`;
+    : setting.group.pass === 1 ? `Begin ${ids} to ${bend.bendAngle.toFixed(0)} degrees of bend angle, the first of two passes` : setting.group.pass === 2 ? `Finish ${ids} to ${bend.bendAngle.toFixed(0)} degrees of bend angle` : hit ? `Hit ${hit.number} of ${hit.count} of bend ${hit.of}` : `Bend ${ids}`;
   const towards = bend.kind === 'hem close' ? 'the fold' : gauge;
   const place = bend.kind === 'hem close' && stop.kind === 'none' ? `set the fold ${(bend.lineBack + foldOf(bend.runsAt(bend.from), bend.thickness).past).toFixed(1)} mm behind the middle of the punch by eye` : against;
   return `${handle}, ${towards} to the gauge; ${bring}, ${place}. ${doing}. ${out}.`;
 };
+
+const hitOf = ({ hit }: Bend): Pick<Step, 'hit'> => (hit ? { hit: { of: hit.of, number: hit.number, count: hit.count } } : {});
 
 /** A plan on its layout as the steps that papers and proof read. */
 export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, handling: number): readonly Step[] =>
@@ -157,7 +161,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
     const time: TimePiece[] = [
       { what: 'bring the sheet to its stop', seconds: TIME.seat * handling },
       ...(before && changeSeconds(before.action, action) > 0 ? [{ what: before.action.sideUp === action.sideUp ? 'turn the sheet' : 'turn the sheet over', seconds: changeSeconds(before.action, action) * handling }] : []),
-      ...(before && before.action.pair !== action.pair ? [{ what: 'step to the other station', seconds: TIME.walk }] : []),
+      ...(before && before.action.pair !== action.pair ? [{ what: 'step to the other station', seconds: TIME.walk * handling }] : []),
       ...(waySeconds(tools.wayIn) + waySeconds(tools.wayOut) > 0 ? [{ what: 'take the part in or out sideways or tilted', seconds: waySeconds(tools.wayIn) + waySeconds(tools.wayOut) }] : []),
       ...(isScribed(option.stop) ? [{ what: 'place by the scribed line', seconds: TIME.scribed }] : []),
       { what: 'ram', seconds: strokeSeconds(machine, tools.wayIn.opening, tools.wayOut.opening, depth, touchOf(bend)) },
@@ -172,7 +176,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       { name: 'base allowance of clearance', value: BASE_ALLOWANCE, limit: clearance, unit: 'mm', source: 'common practice, no source' },
     ];
     return {
-      number: i + 1, kind: bend.kind === 'V' ? 'V bend' : 'hem close', ...(group.pass ? { pass: group.pass } : {}), bends: group.bends.map((b) => part.bends[b]!.id),
+      number: i + 1, kind: bend.kind === 'V' ? 'V bend' : 'hem close', ...(group.pass ? { pass: group.pass } : {}), ...hitOf(part.bends[first]!), bends: group.bends.map((b) => part.bends[b]!.id),
       station: stand.id, punch: pair.punch.id, die: pair.die.id, facing: pair.punchFacing,
       sideUp: action.sideUp, gaugeSide: action.gaugeSide, place: origin, ...(bend.kind === 'V' ? {} : { lineBack: bend.lineBack }), stop,
       bendAngle: bend.bendAngle, includedAngle: 180 - bend.bendAngle, bendAngleUnderLoad: bend.bendAngleUnderLoad, springback: air.springback,

@@ -13,7 +13,7 @@ export const TIME = {
   perKgOver5: 0.4,
   turn: 2,
   flip: 4,
-  /** Step to another station. */
+  /** Step to another station with the sheet in hand: by size and weight, as turns are. */
   walk: 3,
   /** Take the part in or out sideways along the punch, or tilted. */
   sideways: 5,

@@ -51,7 +51,7 @@ const everyPlan = ({ task, tooling }: Searched, machineId: string): { readonly s
       const answer = task.answer(action, mask);
       if (!answer.ok) continue;
       const last = made[made.length - 1]?.[0];
-      const change = last ? changeSeconds(last, action) * task.handling + (last.pair === action.pair ? 0 : TIME.walk) : 0;
+      const change = last ? (changeSeconds(last, action) + (last.pair === action.pair ? 0 : TIME.walk)) * task.handling : 0;
       for (const option of [answer.option, ...answer.others()]) {
         visit(mask | bit, [...made, [action, option]], seconds + action.base + change + task.extra(option) + (pairs.has(action.pair) ? 0 : task.stationShare));
       }

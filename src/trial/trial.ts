@@ -38,6 +38,8 @@ export interface Trial {
   readonly counts: Readonly<Record<string, number>>;
   /** Present when a blank already cut was given: what each flange comes out wrong by. */
   readonly misses?: readonly { readonly bend: string; readonly flange: string; readonly miss: number }[];
+  /** kg of the blank, and what the shop lets one person handle (null where it says nothing); is a second person or a lifting aid asked? */
+  readonly lifting?: { readonly kilograms: number; readonly onePerson: number | null; readonly help: boolean };
   /** What each dimension is predicted to come out as on this machine by these stops in this order. */
   readonly dimensions?: readonly PredictedDimension[];
   readonly warnings: readonly string[];
@@ -196,6 +198,8 @@ export interface Step {
   readonly kind: 'V bend' | 'hem close';
   /** Of a bend made in two passes: the stroke that begins it, or the one that finishes it. */
   readonly pass?: 1 | 2;
+  /** Of a bend of large radius: which of how many hits. */
+  readonly hit?: { readonly of: string; readonly number: number; readonly count: number };
   /** Ids of the bends made. */
   readonly bends: readonly string[];
   readonly station: string;
@@ -287,6 +291,7 @@ export interface Reason {
     | 'no order'
     | 'nothing to bend'
     | 'blank'
+    | 'weight'
     | 'tolerance';
   /** At most two sentences; names the bodies and the millimetres. */
   readonly sentence: string;

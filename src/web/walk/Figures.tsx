@@ -19,7 +19,7 @@ export const Figures = ({ step }: { readonly step: Step }) => {
             <Big name={stop.z.length > 1 ? 'Z, fingers left and right' : 'Z, finger'} value={stop.z.map((z) => figure(z, 1)).join(' / ')} unit="mm" more={stop.sideways} />
           </>
         )}
-      <Big name="Measure" value={figure(step.measure.length, 2)} unit="mm" more={`± ${mm(step.measure.tolerance)}, ${step.measure.what}`} />
+      <Big name="Measure" value={figure(step.measure.length, 2)} unit="mm" more={`± ${mm(step.measure.tolerance)}, ${step.measure.what}${step.measure.firstPiece === undefined ? '' : `; expected of the first piece ± ${mm(step.measure.firstPiece)}, of the batch ± ${mm(step.measure.batch ?? 0)}`}`} />
       <Big name="Depth from touch" value={figure(step.depth, 2)} unit="mm" more={`speed changes ${mm(step.speedChange, 1)} over the die top`} />
       <Big name="Ram position, tip from the die seat" value={figure(step.ramPosition, 2)} unit="mm" more={`opening in ${mm(step.ramOpening, 0)}, out ${mm(step.ramOpeningOut, 0)}`} />
       <Big name="Bend angle" value={degrees(step.bendAngle)} unit="" more={`bend angle ${degrees(step.bendAngleUnderLoad)} under load`} />
