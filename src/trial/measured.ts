@@ -1,14 +1,16 @@
 import { type Vec2, apply, turn } from '../geometry/index.js';
 import { type Feature, readings, valueOf } from '../sheet/index.js';
 import type { Deviations, Placed } from './deviations.js';
+import { bitsOf } from './groups.js';
 import { startOf } from './stroke.js';
 import type { StrokeOption } from './strokeOption.js';
 import type { Planned } from './task.js';
 import type { Step } from './trial.js';
-import { bitsOf } from './groups.js';
 
 /** A normal lies along an axis within this sine. */
 const SQUARE = 1e-3;
+/** Bend angles so near to 90 are square. Degrees */
+const SQUARE_BEND = 0.5;
 /** What is measured is what the step names when both lengths agree so far. mm */
 const SAME_LENGTH = 0.05;
 
@@ -61,7 +63,11 @@ export const withMeasured = (steps: readonly Step[], plan: readonly Planned[], d
     });
     const end = both.sort((a, b) => a.reach - b.reach)[0];
     if (!end) return step;
-    const dimension = { between: [{ kind: 'corner', plate: end.wing, bend: first }, end.feature] } as const;
+    const { bendAngle, direction, sides } = sheet.part.bends[first]!;
+    const other = sides.find((s) => s.plate !== end.wing)!.plate;
+    // square to it, the neighbour's outer face is where a caliper is laid
+    const datum: Feature = Math.abs(bendAngle - 90) < SQUARE_BEND ? { kind: 'face', plate: other, side: direction === 'A' ? 'B' : 'A' } : { kind: 'corner', plate: end.wing, bend: first };
+    const dimension = { between: [datum, end.feature] } as const;
     const angles = sheet.part.bends.map((_, b) => angle(b));
     if (Math.abs(valueOf(sheet, dimension, angles) - step.measure.length) > SAME_LENGTH) return step;
     const { firstPiece, batch } = deviations.predict(readings(sheet, dimension, angles), placed, (b) => angle(b) > 0);
