@@ -39,7 +39,7 @@ const after = (problem: Problem, state: State, leg: Leg): State[] => {
   const change = last ? changeOf(last, leg) * problem.handling + handSeconds(problem, last.stop, leg.stop) : 0;
   const make = (next: readonly Stand[], at: number, opened: number): State => ({
     mask: state.mask | problem.bits[leg.group]!, stands: next, at, last: leg, before: state,
-    cost: state.cost + leg.seconds + change + (last && at !== state.at ? WALK : 0) + opened * problem.share,
+    cost: state.cost + leg.seconds + change + (last && at !== state.at ? WALK * problem.handling : 0) + opened * problem.share,
   });
   const found = stands.flatMap((s, i) => {
     const joined = { pair: s.pair, least: Math.max(s.least, leg.least), most: Math.min(s.most, leg.most) };

@@ -120,7 +120,7 @@ const modelOf = (problem: Problem, variants: readonly Variant[]): Model => {
     lies.set(id, { leg, k });
     return id;
   };
-  between('c', lieOf, (a, b) => changeOf(lies.get(a)!.leg, lies.get(b)!.leg) * problem.handling + (lies.get(a)!.k === lies.get(b)!.k ? 0 : WALK));
+  between('c', lieOf, (a, b) => (changeOf(lies.get(a)!.leg, lies.get(b)!.leg) + (lies.get(a)!.k === lies.get(b)!.k ? 0 : WALK)) * problem.handling);
   if (problem.byHand.x + problem.byHand.r > 0) {
     const stop = numbering();
     const stops = new Map<number, Leg>();

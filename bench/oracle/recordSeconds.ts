@@ -17,7 +17,7 @@ export const recordSeconds = (trial: Trial, handling: number, lies: readonly num
   const each = steps.reduce((sum, step, i) => {
     const before = steps[i - 1];
     const here = { sideUp: step.sideUp, towards: lies[i]! };
-    const change = before ? changeOf({ sideUp: before.sideUp, towards: lies[i - 1]! }, here) * handling + (before.station === step.station ? 0 : WALK) : 0;
+    const change = before ? (changeOf({ sideUp: before.sideUp, towards: lies[i - 1]! }, here) + (before.station === step.station ? 0 : WALK)) * handling : 0;
     const set = before && before.stop.kind !== 'none' && step.stop.kind !== 'none'
       ? (Math.abs(before.stop.axisX - step.stop.axisX) > 0.05 ? hand(machine.gauge.x) : 0) + (Math.abs(before.stop.r - step.stop.r) > 0.05 ? hand(machine.gauge.r) : 0) : 0;
     const ram = ramSeconds(machine, { opening: step.ramOpening, openingOut: step.ramOpeningOut, depth: step.depth, thickness: sheet.part.thickness });

@@ -22,7 +22,7 @@ export const mayOpen = (task: SearchTask, { stations }: Node, { pair }: Action):
 
 /** What it costs to go from a node's last stroke to this one, before the answer is known. s */
 export const costBefore = (task: SearchTask, { last, cost, stations }: Node, action: Action): number => {
-  const change = last ? changeSeconds(last, action) * task.handling + (last.pair === action.pair ? 0 : TIME.walk) : 0;
+  const change = last ? (changeSeconds(last, action) + (last.pair === action.pair ? 0 : TIME.walk)) * task.handling : 0;
   return cost + action.base + change + (stations.some((s) => s.pair === action.pair) ? 0 : task.stationShare);
 };
 
@@ -33,7 +33,7 @@ export const taken = (task: SearchTask, { parent, action, cost }: Pick<Waiting, 
   const dearer = extra + task.handSetting(parent.option, option);
   return stationsFor(parent.stations, action, option, task.together).map((choice) => {
     const again = choice.isNew && hasStation ? task.stationShare : 0;
-    const walk = parent.last && parent.last.pair === action.pair && choice.at !== parent.at ? TIME.walk : 0;
+    const walk = parent.last && parent.last.pair === action.pair && choice.at !== parent.at ? TIME.walk * task.handling : 0;
     return { parent, action, option, cost: cost + dearer + again + walk, stations: choice.stations, at: choice.at };
   });
 };

@@ -31,12 +31,12 @@ const everyRest = (task: SearchTask, mask: number, last: Action | null, stations
     if (!answer.ok) continue;
     const seconds = (last ? changeSeconds(last, action) * task.handling : 0) + action.base + task.extra(answer.option);
     if (forNothing) {
-      const walk = last && last.pair !== action.pair ? TIME.walk : 0;
+      const walk = last && last.pair !== action.pair ? TIME.walk * task.handling : 0;
       least = Math.min(least, seconds + walk + everyRest(task, mask | bits, action, [], -1, true));
       continue;
     }
     for (const choice of stationsFor(stations, action, answer.option, task.together)) {
-      const more = (choice.isNew ? task.stationShare : 0) + (last && choice.at !== at ? TIME.walk : 0);
+      const more = (choice.isNew ? task.stationShare : 0) + (last && choice.at !== at ? TIME.walk * task.handling : 0);
       least = Math.min(least, seconds + more + everyRest(task, mask | bits, action, choice.stations, choice.at, false));
     }
   }

@@ -54,6 +54,7 @@ export const timeToGo = (task: SearchTask, images: Images, most: number, thoroug
     wayOf.set(action, so >= 0 ? so : ways.push(action) - 1);
   }
   const change = ways.map((from) => ways.map((to) => changeSeconds(from, to) * task.handling));
+  const walk = TIME.walk * task.handling;
   const start = ways.length * pairs;
   const mine = groups.map((_, g) => actions.filter((a) => a.group === g).sort((a, b) => leastOf(a) - leastOf(b)));
   const asked = new Map<number, readonly Stroke[]>();
@@ -89,7 +90,7 @@ export const timeToGo = (task: SearchTask, images: Images, most: number, thoroug
       const turned = change[from]![way]!;
       for (let p = 0; p < pairs; p++) {
         const at = from * pairs + p;
-        fold.least[at] = Math.min(fold.least[at]!, total + turned + (p === pair ? 0 : TIME.walk));
+        fold.least[at] = Math.min(fold.least[at]!, total + turned + (p === pair ? 0 : walk));
       }
       fold.unwalked[from] = Math.min(fold.unwalked[from]!, bare + turned);
     }
@@ -138,7 +139,7 @@ export const timeToGo = (task: SearchTask, images: Images, most: number, thoroug
       const more = (fold.fewest ??= fewestStations(fold.lengths))(leftOf(mask), stations);
       const way = last ? wayOf.get(last)! : null;
       const walked = way === null ? fold.least[start]! : fold.least[way * pairs + last!.pair]!;
-      const apart = (way === null ? fold.unwalked[ways.length]! : fold.unwalked[way]!) + Math.max(0, last ? more : more - 1) * TIME.walk;
+      const apart = (way === null ? fold.unwalked[ways.length]! : fold.unwalked[way]!) + Math.max(0, last ? more : more - 1) * walk;
       return Math.max(walked, apart) + more * task.stationShare;
     },
   };
