@@ -88,7 +88,7 @@ const lying = join(shared, 'ProtofyTeam__OxyGEN/Manometer_Support.dxf');
 describe.skipIf(!existsSync(lying))('a flat as DXF', () => {
   it('is a part once its thickness is told; what is told of a bend counts; its unit is asked about', async () => {
     const bare = await run('part', lying);
-    expect([bare.code, bare.out]).toEqual([2, 'Body 0 is refused: A flat drawing does not say how thick its sheet is: give the thickness in mm. (--thickness)\n']);
+    expect([bare.code, bare.out]).toEqual([2, 'Body 0 is refused: A flat drawing does not say how thick its sheet is: give the thickness in mm, for example --thickness 1.5.\n']);
     const { parts } = partAnswer.parse(json(await run('part', lying, '--thickness', '1', '--bend', 'b2=45,B,3', '--json')));
     // four bend lines of 16 mm as listed with the file
     expect(parts[0]!.bends.map(({ id, bendAngle, direction, insideRadius }) => [id, bendAngle, direction, insideRadius])).toEqual([

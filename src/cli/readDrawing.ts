@@ -97,7 +97,7 @@ export const readDrawing = async (path: string, bytes: Uint8Array, options: Draw
   if (strange !== undefined) throw new Fault(`--layer ${strange}: the drawing has no such layer; there are ${keys.join(', ')}.`);
   if (!read.ok) {
     const { code, sentence, measure } = read.failure;
-    return { parts: [], refused: [{ index: 0, code, sentence: code === 'thickness not known' ? `${sentence} (--thickness)` : sentence, faces: [], ...(measure === undefined ? {} : { measure }) }] };
+    return { parts: [], refused: [{ index: 0, code, sentence: code === 'thickness not known' ? `${sentence.slice(0, -1)}, for example --thickness 1.5.` : sentence, faces: [], ...(measure === undefined ? {} : { measure }) }] };
   }
   const { part } = read.value;
   const none = Object.keys(told.bends ?? {}).find((id) => !part.bends.some((bend) => bend.id === id));

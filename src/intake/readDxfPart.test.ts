@@ -44,6 +44,22 @@ describe('readDxfPart: by hand', () => {
     expect(Math.max(...corner)).toBeCloseTo(30 - STRIP / 2 + 2.25, 9);
   });
 
+  it('holes and a notch on the line, smaller than the strip is wide: one bend, cut out by them', () => {
+    const circle = (x: number, y: number, r: number): Entity => [[0, 'CIRCLE'], [8, 'CUT'], [10, x], [20, y], [40, r]];
+    // two holes within the strip; one that crosses the line and the strip's upper side, 1 above the line with radius 1.5; far ones
+    const holes = [circle(20, 40, 1), circle(80, 40, 1), circle(50, 41, 1.5), circle(20, 70, 3), circle(30, 10, 3)];
+    const it = part(read({ rule: RULE, bend: { bendAngle: 90, insideRadius: 1.5 } }, ...ring([0, 0], [100, 0], [100, 80], [0, 80]), ...holes, line(0, 40, 100, 40, 'Bend up')));
+    expect(it.bends).toHaveLength(1);
+    const above = STRIP / 2 - 1;
+    const beyond = 1.5 ** 2 * Math.acos(above / 1.5) - above * Math.sqrt(1.5 ** 2 - above ** 2);
+    const zone = it.bends[0]!.zone.reduce((sum, contour) => sum + signedArea(contour) * STRIP, 0);
+    // chords of a hundredth on the holes
+    expect(Math.abs(zone - (100 * STRIP - 2 * Math.PI - (1.5 ** 2 * Math.PI - beyond)))).toBeLessThan(0.15);
+    const areas = it.plates.map((plate) => [plate.outline, ...plate.holes].reduce((sum, contour) => sum + signedArea(contour), 0)).sort((a, b) => a - b);
+    expect(areas[0]).toBeCloseTo(100 * (40 - STRIP / 2) - 9 * Math.PI - beyond, 2);
+    expect(areas[1]).toBeCloseTo(100 * (40 - STRIP / 2) - 9 * Math.PI, 6);
+  });
+
   it('angle, direction and radius from writing near the line, an included angle turned round', () => {
     const it = part(
       read({ rule: RULE }, ...ring([0, 0], [100, 0], [100, 80], [0, 80]), line(0, 20, 100, 20, 'Bending'), line(0, 60, 100, 60, 'Bending'),

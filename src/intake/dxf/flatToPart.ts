@@ -79,8 +79,7 @@ export const flatToPart = (metal: Metal, bends: readonly FlatBend[]): FlatParted
   if (pieces === undefined) return { code: 'flat pattern open', sentence: 'The flat does not close where it is cut along its bends.', bends: [] };
   // of the pieces about a strip's middle the strip itself, not a plate around it
   const zones = found.zones.flatMap((zone) => {
-    const middle = frameOf(bends[zone.line]!.drawn).at((zone.span[0] + zone.span[1]) / 2, 0);
-    const own = pieces.find(({ ring, area }) => within(ring, middle) && Math.abs(area - zone.area) < SAME_AREA * (1 + zone.span[1] - zone.span[0]));
+    const own = pieces.find(({ ring, area }) => within(ring, zone.middle) && Math.abs(area - zone.area) < SAME_AREA * (1 + zone.span[1] - zone.span[0]));
     return own === undefined ? [] : [{ ...zone, piece: own.piece }];
   });
   if (zones.length < found.zones.length) return { code: 'flat pattern open', sentence: `The flat falls into ${pieces.length} pieces along its ${found.zones.length} bends; their strips are not found again among them.`, bends: [] };

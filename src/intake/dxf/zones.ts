@@ -11,6 +11,8 @@ export interface Zone {
   readonly piece: Piece;
   /** mm along the bend line from its start: where the metal on the line begins and ends. */
   readonly span: readonly [number, number];
+  /** A point of the line in this strip's metal. */
+  readonly middle: Vec2;
   /** mm of metal cut off beside the strip at its start and its end, that runs on past the bend without a relief. */
   readonly slit: readonly [boolean, boolean];
   readonly cuts: readonly Cut[];
@@ -88,33 +90,77 @@ const stretches = (metal: Metal, bend: DrawnBend, line: number, far: number): { 
   return { spans };
 };
 
-/** The strip about one stretch of a bend line; null where nothing closed is found. */
-const zoneAt = (metal: Metal, bend: DrawnBend, line: number, span: readonly [number, number], width: number): Zone | null => {
+/** The piece of metal about a point of a bend line, cut out from `ends[0]` to `ends[1]` along it and half a width to both sides. */
+const pieceAt = (metal: Metal, bend: DrawnBend, ends: readonly [number, number], half: number, middle: Vec2): Piece | undefined => {
+  const { at } = frameOf(bend);
+  const corners = [at(ends[0], -half), at(ends[1], -half), at(ends[1], half), at(ends[0], half)];
+  const cuts = corners.map((from, i): Cut => ({ from, to: corners[(i + 1) % 4]! }));
+  return cutMetal(metal, cuts)?.find(({ outline }) => within(flatten(outline, CURVE_CHORD), middle));
+};
+
+/**
+ * The strip about the first of some stretches of a bend line, and those that follow where metal within the strip's width runs on to
+ * them beside a hole or a notch on the line; null where nothing closed is found.
+ */
+const zoneAt = (metal: Metal, bend: DrawnBend, line: number, spans: readonly (readonly [number, number])[], width: number): { readonly zone: Zone | null; readonly taken: number } => {
   const { at, place } = frameOf(bend);
   const half = width / 2;
+  let span = spans[0]!;
   const middle = at((span[0] + span[1]) / 2, 0);
-  const ends: [number, number] = [span[0] - REACH * width, span[1] + REACH * width];
+  const reach = (): [number, number] => [span[0] - REACH * width, span[1] + REACH * width];
+  let ends = reach();
+  let piece = pieceAt(metal, bend, ends, half, middle);
+  let taken = 1;
+  for (; piece !== undefined && taken < spans.length; taken++) {
+    const [low, high] = spans[taken]!;
+    // in the metal of the next stretch, as near to its beginning as this strip reaches
+    if (!within(flatten(piece.outline, CURVE_CHORD), at(Math.min((low + high) / 2, low + TOUCHES / 4), 0))) break;
+    span = [span[0], high];
+    ends = reach();
+    piece = pieceAt(metal, bend, ends, half, middle);
+  }
   const slit: [boolean, boolean] = [false, false];
   // at most thrice: as drawn, and with either end cut off where metal runs on
-  for (let turn = 0; turn < 3; turn++) {
-    const corners = [at(ends[0], -half), at(ends[1], -half), at(ends[1], half), at(ends[0], half)];
-    const cuts = corners.map((from, i): Cut => ({ from, to: corners[(i + 1) % 4]! }));
-    const piece = cutMetal(metal, cuts)?.find(({ outline }) => within(flatten(outline, CURVE_CHORD), middle));
-    if (piece === undefined) return null;
-    const runsOn = ([0, 1] as const).filter((end) => !slit[end] && edgesOn(piece.outline, place, 0, ends[end]).some(([p, q]) => Math.abs(p[1] - q[1]) > ON_LINE));
+  for (let turn = 0; turn < 3 && piece !== undefined; turn++) {
+    const { outline } = piece;
+    const runsOn = ([0, 1] as const).filter((end) => !slit[end] && edgesOn(outline, place, 0, ends[end]).some(([p, q]) => Math.abs(p[1] - q[1]) > ON_LINE));
     if (runsOn.length === 0) {
-      const sides = ([-half, half] as const).flatMap((d) => edgesOn(piece.outline, place, 1, d).map(([p, q]): Cut => ({ from: at(p[0], d), to: at(q[0], d) })));
+      const sides = ([-half, half] as const).flatMap((d) => edgesOn(outline, place, 1, d).map(([p, q]): Cut => ({ from: at(p[0], d), to: at(q[0], d) })));
       const shut = ([0, 1] as const).flatMap((end) =>
-        slit[end] ? edgesOn(piece.outline, place, 0, ends[end]).map(([p, q]): Cut => ({ from: at(ends[end], p[1]), to: at(ends[end], q[1]) })) : [],
+        slit[end] ? edgesOn(outline, place, 0, ends[end]).map(([p, q]): Cut => ({ from: at(ends[end], p[1]), to: at(ends[end], q[1]) })) : [],
       );
-      return { line, piece, span, slit, cuts: [...sides, ...shut], area: pieceArea(piece) };
+      return { zone: { line, piece, span, middle, slit, cuts: [...sides, ...shut], area: pieceArea(piece) }, taken };
     }
     for (const end of runsOn) {
       ends[end] = span[end];
       slit[end] = true;
     }
+    piece = pieceAt(metal, bend, ends, half, middle);
   }
-  return null;
+  return { zone: null, taken };
+};
+
+/** The metal with those holes alone that a strip along a line can meet: a perforated sheet has thousands of others. */
+const nearTo = (metal: Metal, bend: DrawnBend, width: number): Metal => {
+  const { place } = frameOf(bend);
+  const [outline, ...holes] = metal.contours;
+  const meets = (hole: Contour): boolean => {
+    const [[x0, y0], [x1, y1]] = bounds([hole]);
+    const across = ([[x0, y0], [x1, y0], [x1, y1], [x0, y1]] as const).map((p) => place(p)[1]);
+    return Math.min(...across) < width && Math.max(...across) > -width;
+  };
+  return outline === undefined ? metal : metalOf([outline, ...holes.filter(meets)]);
+};
+
+/** The strips of one bend line. */
+const zonesOn = (metal: Metal, bend: DrawnBend, line: number, spans: readonly (readonly [number, number])[], width: number): Zone[] => {
+  const zones: Zone[] = [];
+  for (let k = 0; k < spans.length; ) {
+    const { zone, taken } = zoneAt(metal, bend, line, spans.slice(k), width);
+    if (zone !== null) zones.push(zone);
+    k += taken;
+  }
+  return zones;
 };
 
 /** Strips of metal about all bend lines, `widths` mm wide. */
@@ -123,12 +169,10 @@ export const zonesOf = (metal: Metal, bends: readonly DrawnBend[], widths: reado
   const far = 2 * length2(sub2(high, low)) + Math.max(...bends.map(({ from }) => length2(sub2(from, low))), 0);
   const zones: Zone[] = [];
   for (const [line, bend] of bends.entries()) {
-    const found = stretches(metal, bend, line, far);
+    const near = nearTo(metal, bend, widths[line]!);
+    const found = stretches(near, bend, line, far);
     if ('code' in found) return found;
-    for (const span of found.spans) {
-      const zone = zoneAt(metal, bend, line, span, widths[line]!);
-      if (zone !== null) zones.push(zone);
-    }
+    zones.push(...zonesOn(near, bend, line, found.spans, widths[line]!));
   }
   const corners: Zones['corners'][number][] = [];
   const rings = zones.map(({ piece }) => [piece.outline, ...piece.holes].map((contour) => flatten(contour, CURVE_CHORD)));
