@@ -27,6 +27,8 @@ export interface Tray {
 const RADIANS = Math.PI / 180;
 /** mm, common practice, no source: wide enough for a laser's cut and a weld, narrow enough to look closed. */
 const CORNER_GAP = 0.5;
+/** mm: an edge of the outline no longer than this is rounding, not an edge. */
+const NO_EDGE = 1e-9;
 /** Points taken along each bend's arc to see how far inwards it reaches; arcs of 90 degrees bulge by less than 1 % of R between. */
 const ARC_POINTS = 8;
 
@@ -109,7 +111,7 @@ export const trayPart = (tray: Tray): Result<Part> => {
     const onBase = (x: number): Vec2 => add2(start, scale2(along, length - x - dot2(sub2(start, from), along)));
     let edge = { from: onBase(ends[0].high), to: onBase(ends[0].low) };
     for (const [point, other] of [[edge.from, start], [edge.to, end]] as const) {
-      if (length2(sub2(point, other)) > 0) outline.push(point);
+      if (length2(sub2(point, other)) > NO_EDGE) outline.push(point);
     }
     let parent = 0;
     arm.forEach((flange, k) => {

@@ -1,11 +1,16 @@
 import type { TopoDS_Edge, TopoDS_Shape, TopoDS_Wire } from 'replicad-opencascadejs';
-import { type Contour, type Rigid, type Vec3, apply, arcOf, compose, turn } from '../../geometry/index.js';
-import { type Developed, alongArc, bendFrame, fold, insideRadiusAt, zoneQuads } from '../../sheet/index.js';
-import { SAME_POINT } from '../tolerances.js';
+import { type Contour, type Rigid, type Vec3, apply, arcOf, compose, length2, sub2, turn, vertex } from '../../geometry/index.js';
+import { type Developed, type ZoneQuad, alongArc, bendFrame, fold, insideRadiusAt, zoneQuads } from '../../sheet/index.js';
+import { NO_LENGTH, SAME_POINT } from '../tolerances.js';
 import type { Kernel } from './kernel.js';
 
 /** Degrees below which a bend is written flat: its radius would be beyond any drawing (1 mm of strip: 57 m). */
 const FLAT_ANGLE = 1e-3;
+
+/** mm, the least inside radius of a bend that ends slanted. */
+const LEAST_SLANTED = 0.01;
+/** Sections of a loft along an arc: over 90 degrees the spline through nine leaves a helix by less than 1e-5 of its rise. */
+const LOFT = 8;
 
 /** Why a part could not be built as a solid, in one sentence. */
 export interface NoSolid {
@@ -47,8 +52,13 @@ class Builder {
   }
 
   /** A contour at height z of a frame, true arcs kept. */
-  private contour(contour: Contour, frame: Rigid, z: number): TopoDS_Wire {
+  private contour(drawn: Contour, frame: Rigid, z: number): TopoDS_Wire {
     const at = (x: number, y: number): Vec3 => apply(frame, [x, y, z]);
+    // an edge of rounding alone is no edge to the kernel
+    const contour = drawn.filter((v, i) => {
+      const w = drawn[(i + 1) % drawn.length]!;
+      return length2(sub2([w.x, w.y], [v.x, v.y])) > NO_LENGTH;
+    });
     return this.wire(
       contour.map((v, i) => {
         const w = contour[(i + 1) % contour.length]!;
@@ -71,16 +81,43 @@ class Builder {
     return this.swept(this.keep(face.Face()), turn(frame, [0, 0, thickness]));
   }
 
-  /** Metal of the section u0..u1 by the thickness, standing in `frame` (x along the bend, y forwards), run on straight or round an axis. */
-  bendPiece(frame: Rigid, [u0, u1]: readonly [number, number], thickness: number, way: { readonly flat: number } | { readonly centre: number; readonly turned: number; readonly sense: 1 | -1 }): TopoDS_Shape {
+  /** Metal of the section u0..u1 by the thickness, standing in `frame` (x along the bend, y forwards), run round an axis. */
+  bendPiece(frame: Rigid, [u0, u1]: readonly [number, number], thickness: number, way: { readonly centre: number; readonly turned: number; readonly sense: 1 | -1 }): TopoDS_Shape {
     const h = thickness / 2;
     const corners = ([[u0, -h], [u1, -h], [u1, h], [u0, h]] as const).map(([u, z]) => apply(frame, [u, 0, z]));
     const section = this.wire(corners.map((p, i) => this.line(p, corners[(i + 1) % 4]!)));
     const face = this.keep(this.keep(new this.oc.BRepBuilderAPI_MakeFace(section, true)).Face());
-    if ('flat' in way) return this.swept(face, turn(frame, [0, way.flat, 0]));
     const along = this.keep(new this.oc.gp_Dir(...turn(frame, [way.sense, 0, 0])));
     const axis = this.keep(new this.oc.gp_Ax1(this.point(apply(frame, [0, 0, way.centre])), along));
     return this.keep(this.keep(new this.oc.BRepPrimAPI_MakeRevol(face, axis, way.turned, false)).Shape());
+  }
+
+  /**
+   * A bend piece whose metal ends slanted: the whole arc of its widest section, cut to what a loft through `LOFT` sections leaves.
+   * On the arc a straight slanted cut of the flat is a helix, which the loft follows; the two skins stay true cylinders.
+   */
+  slantedPiece(frame: Rigid, quad: Pick<ZoneQuad, 'from' | 'to'>, thickness: number, way: { readonly centre: number; readonly turned: number; readonly sense: 1 | -1 }): TopoDS_Shape {
+    const { from, to } = quad;
+    const whole = this.bendPiece(frame, [Math.min(...from), Math.max(...to)], thickness, way);
+    const inside = Math.abs(way.centre) - thickness / 2;
+    const h = thickness / 2 + Math.min(thickness / 4, inside / 2);
+    const loft = this.keep(new this.oc.BRepOffsetAPI_ThruSections(true, false, NO_LENGTH));
+    // one section beyond either end, so that no face of the loft lies on one of the piece
+    for (let k = -1; k <= LOFT + 1; k++) {
+      const f = k / LOFT;
+      const [c, s] = [Math.cos(way.sense * way.turned * f), Math.sin(way.sense * way.turned * f)];
+      const [low, high] = [from[0] + (from[1] - from[0]) * f, to[0] + (to[1] - to[0]) * f];
+      const corners = ([[low, -h], [high, -h], [high, h], [low, h]] as const).map(([u, z]) => apply(frame, [u, -(z - way.centre) * s, way.centre + (z - way.centre) * c]));
+      loft.AddWire(this.wire(corners.map((p, i) => this.line(p, corners[(i + 1) % 4]!))));
+    }
+    loft.Build(this.keep(new this.oc.Message_ProgressRange()));
+    return this.keep(this.keep(new this.oc.BRepAlgoAPI_Common(whole, this.keep(loft.Shape()))).Shape());
+  }
+
+  /** A flat piece of a bend between two parallels. */
+  flatPiece(frame: Rigid, { from, to }: Pick<ZoneQuad, 'from' | 'to'>, thickness: number, length: number): TopoDS_Shape {
+    const corners = [vertex(from[0], 0), vertex(to[0], 0), vertex(to[1], length), vertex(from[1], length)];
+    return this.plate(corners, [], frame, thickness);
   }
 
   fused(solids: readonly TopoDS_Shape[]): TopoDS_Shape {
@@ -93,7 +130,7 @@ class Builder {
 
 /**
  * The part as one solid with bend i turned through `angles[i]` degrees: plates as prisms with true arcs, bends as true
- * cylinders. The caller frees it. A bend whose metal ends slanted in the unrolled sheet is refused.
+ * cylinders. The caller frees it.
  */
 export const foldedSolid = (oc: Kernel, sheet: Developed, angles: readonly number[]): TopoDS_Shape | NoSolid => {
   const { part, allowances } = sheet;
@@ -105,15 +142,19 @@ export const foldedSolid = (oc: Kernel, sheet: Developed, angles: readonly numbe
       const angle = angles[i]!;
       const base = compose(poses[bend.sides[0].plate]!, bendFrame(bend.sides[0].line));
       const sense = bend.direction === 'A' ? 1 : -1;
-      for (const { f: [f0, f1], from, to } of zoneQuads(bend, 1)) {
-        const slant = Math.max(Math.abs(from[1] - from[0]), Math.abs(to[1] - to[0]));
-        if (slant > SAME_POINT) return { sentence: `Bend ${bend.id} of ${part.name} ends slanted by ${slant.toFixed(2)} mm over its arc: such ends are not written as STEP.` };
+      for (const quad of zoneQuads(bend, 1)) {
+        const { f: [f0, f1], from, to } = quad;
         const frame = compose(base, alongArc(sheet, i, angle, f0));
-        const way =
-          angle < FLAT_ANGLE
-            ? { flat: allowances[i]! * (f1 - f0) }
-            : { centre: sense * (insideRadiusAt(sheet, i, angle) + part.thickness / 2), turned: ((angle * Math.PI) / 180) * (f1 - f0), sense: sense as 1 | -1 };
-        solids.push(builder.bendPiece(frame, [from[0], to[0]], part.thickness, way));
+        if (angle < FLAT_ANGLE) {
+          solids.push(builder.flatPiece(frame, quad, part.thickness, allowances[i]! * (f1 - f0)));
+          continue;
+        }
+        const radius = insideRadiusAt(sheet, i, angle);
+        const way = { centre: sense * (radius + part.thickness / 2), turned: ((angle * Math.PI) / 180) * (f1 - f0), sense: sense as 1 | -1 };
+        const slant = Math.max(Math.abs(from[1] - from[0]), Math.abs(to[1] - to[0]));
+        if (slant <= SAME_POINT) solids.push(builder.bendPiece(frame, [from[0], to[0]], part.thickness, way));
+        else if (radius < LEAST_SLANTED) return { sentence: `Bend ${bend.id} of ${part.name} ends slanted by ${slant.toFixed(2)} mm over an arc of inside radius ${radius.toFixed(3)} mm: such ends are written from ${LEAST_SLANTED} mm on.` };
+        else solids.push(builder.slantedPiece(frame, quad, part.thickness, way));
       }
     }
     return builder.fused(solids);

@@ -2,10 +2,10 @@ import { Worker } from 'node:worker_threads';
 import type { Intake } from '../refusal.js';
 import { refusedFile } from './intakeOf.js';
 import { ONE_FILE } from './kernel.js';
-import type { ReadReply, ReadRequest } from './worker.js';
+import type { ReadReply, ReadRequest, Ready } from './worker.js';
 
 export interface ReadStepOptions {
-  /** Time allowed from the start of this file's reading, the kernel's own loading included. Default 60. */
+  /** The most time allowed from the start of this file's reading once the kernel is loaded; by its size it may be less. Default 120. */
   readonly seconds?: number;
   /** Gives the reading up; the file is then refused as 'cancelled'. */
   readonly signal?: AbortSignal;
@@ -15,15 +15,28 @@ export interface ReadStepOptions {
   readonly once?: boolean;
 }
 
-const SECONDS = 60;
+const SECONDS = 120;
+/** s: what a small file is given, and each MB of a larger one: fifty times what sound files take. */
+const LEAST_SECONDS = 9;
+const SECONDS_PER_MB = 60;
+/** s that the kernel's loading is given besides, once in a worker's life: it takes one. */
+const LOADING_SECONDS = 60;
+/** Bytes: the largest file taken in. The largest of the published test parts has 2.3 million. */
+const MOST_BYTES = 64 * 2 ** 20;
 /** The kernel's heap only grows: after this many files a fresh worker takes over. */
 const READS_PER_WORKER = 20;
 /** A warm worker holds some 300 MB; it is let go after this long without work. ms */
 const KEPT_WARM = 120_000;
-/** MB of JavaScript heap; the kernel's own heap is WebAssembly memory, bounded at 4 GB by its 32-bit addresses. */
-const HEAP_MB = 2048;
+/** MB of JavaScript heap; the kernel's own heap is bounded beside it. */
+const HEAP_MB = 320;
 
-let warm: { worker: Worker; reads: number } | undefined;
+interface Warm {
+  readonly worker: Worker;
+  reads: number;
+  /** Its kernel is loaded. */
+  ready: boolean;
+}
+let warm: Warm | undefined;
 let idle: NodeJS.Timeout | undefined;
 let queue: Promise<unknown> = Promise.resolve();
 let lastId = 0;
@@ -44,9 +57,9 @@ const startWorker = (once: boolean): Worker => {
   return worker;
 };
 
-const takeWorker = (once: boolean): { worker: Worker; reads: number } => {
+const takeWorker = (once: boolean): Warm => {
   clearTimeout(idle);
-  warm ??= { worker: startWorker(once), reads: 0 };
+  warm ??= { worker: startWorker(once), reads: 0, ready: false };
   warm.reads++;
   warm.worker.ref();
   return warm;
@@ -70,8 +83,13 @@ const rest = async (reads: number, spoilt: boolean): Promise<void> => {
 const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions): Promise<Intake> => {
   if (options.signal?.aborted) return Promise.resolve(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`));
   if (bytes.length === 0) return Promise.resolve(refusedFile('empty file', `${fileName} is empty: it has 0 bytes.`, 0));
-  const seconds = options.seconds ?? SECONDS;
-  const { worker, reads } = takeWorker(options.once ?? false);
+  if (bytes.length > MOST_BYTES) {
+    const sentence = `${fileName} has ${(bytes.length / 2 ** 20).toFixed(0)} MiB; STEP files are read up to ${MOST_BYTES / 2 ** 20} MiB.`;
+    return Promise.resolve(refusedFile('too large', sentence, bytes.length));
+  }
+  const seconds = Math.min(options.seconds ?? SECONDS, Math.max(LEAST_SECONDS, (SECONDS_PER_MB * bytes.length) / 1e6));
+  const taken = takeWorker(options.once ?? false);
+  const { worker, reads } = taken;
   const id = ++lastId;
   return new Promise((resolve, reject) => {
     const settle = (act: () => void, spoilt: boolean): void => {
@@ -83,18 +101,20 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions):
     };
     const finish = (intake: Intake, spoilt: boolean): void => settle(() => resolve(intake), spoilt);
     const onAbort = (): void => finish(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`), true);
-    const onMessage = (reply: ReadReply): void => {
-      if (reply.id === id) finish(reply.intake, reply.spoilt);
+    const onMessage = (reply: ReadReply | Ready): void => {
+      if ('ready' in reply) {
+        taken.ready = true;
+        clearTimeout(limit);
+        limit = setTimeout(onLimit, seconds * 1000);
+      } else if (reply.id === id) finish(reply.intake, reply.spoilt);
     };
     const onExit = (): void => finish(refusedFile('unreadable file', `${fileName} could not be read: the reader ended without an answer.`), true);
     const onError = (error: NodeJS.ErrnoException): void => {
       if (error.code === 'ERR_WORKER_OUT_OF_MEMORY') finish(refusedFile('memory limit', `${fileName} needs more memory than the reader may use (${HEAP_MB} MB).`, HEAP_MB), true);
       else settle(() => reject(new Error(`the STEP reader's worker failed: ${error.message}`)), true);
     };
-    const limit = setTimeout(
-      () => finish(refusedFile('time limit', `${fileName} was not read within ${seconds} s.`, seconds), true),
-      seconds * 1000,
-    );
+    const onLimit = (): void => finish(refusedFile('time limit', `${fileName} was not read within ${Number(seconds.toFixed(1))} s.`, seconds), true);
+    let limit = setTimeout(onLimit, (seconds + (taken.ready ? 0 : LOADING_SECONDS)) * 1000);
     options.signal?.addEventListener('abort', onAbort, { once: true });
     worker.on('message', onMessage).on('exit', onExit).on('error', onError);
     const request: ReadRequest = { id, bytes, fileName, ...(options.sharpRadius === undefined ? {} : { sharpRadius: options.sharpRadius }) };
@@ -110,7 +130,12 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions):
  * const { parts, refused } = await readStep(await readFile('bracket.step'), 'bracket.step');
  */
 export const readStep = (bytes: Uint8Array, fileName: string, options: ReadStepOptions = {}): Promise<Intake> => {
-  const turn = queue.then(() => readOne(bytes, fileName, options));
+  const turn = queue.then(async () => {
+    const reads = warm?.reads ?? 0;
+    const intake = await readOne(bytes, fileName, options);
+    // what earlier files left in the worker's memory must not count against this one
+    return reads > 0 && intake.refused[0]?.code === 'memory limit' ? readOne(bytes, fileName, options) : intake;
+  });
   queue = turn.catch(() => undefined);
   return turn;
 };

@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Intake } from '../refusal.js';
 import { intakeOf, refusedFile } from './intakeOf.js';
-import { type Kernel, ONE_FILE, loadKernel } from './kernel.js';
+import { type BoundedKernel, KERNEL_MB, ONE_FILE, loadBoundedKernel } from './kernel.js';
 import { loadStep } from './load.js';
 
 export interface ReadRequest {
@@ -18,24 +18,31 @@ export interface ReadReply {
   readonly spoilt: boolean;
 }
 
-let kernel: Promise<Kernel> | undefined;
+/** Posted once, when the kernel is loaded: from then on the time of the first file counts. */
+export interface Ready {
+  readonly ready: true;
+}
 
-const read = async ({ id, bytes, fileName, sharpRadius }: ReadRequest): Promise<ReadReply> => {
-  const oc = await (kernel ??= loadKernel(workerData === ONE_FILE));
+const memoryLimit = (fileName: string): Intake =>
+  refusedFile('memory limit', `${fileName} needs more memory than the reader may use (${KERNEL_MB} MB for its geometry).`, KERNEL_MB);
+
+const read = ({ oc, refusedMemory }: BoundedKernel, { id, bytes, fileName, sharpRadius }: ReadRequest): ReadReply => {
   try {
     const text = new TextDecoder('latin1').decode(bytes);
     const request = { fileName, text, ...(sharpRadius === undefined ? {} : { sharpRadius }) };
-    return { id, intake: intakeOf(loadStep(oc, bytes), request), spoilt: false };
+    const intake = intakeOf(loadStep(oc, bytes), request);
+    // what was made with too little memory may lack anything
+    return refusedMemory() ? { id, intake: memoryLimit(fileName), spoilt: true } : { id, intake, spoilt: false };
   } catch (error) {
     // a C++ exception or an abort inside the kernel; its message is of no use to a user
-    const memory = error instanceof RangeError || /memory|OOM|bad_alloc/i.test(String(error));
-    const intake = memory
-      ? refusedFile('memory limit', `${fileName} needs more memory than the reader may use.`)
-      : refusedFile('unreadable file', `${fileName} could not be read: the geometry kernel gave up on it.`);
+    const memory = refusedMemory() || /memory|OOM|bad_alloc/i.test(String(error));
+    const intake = memory ? memoryLimit(fileName) : refusedFile('unreadable file', `${fileName} could not be read: the geometry kernel gave up on it.`);
     return { id, intake, spoilt: true };
   }
 };
 
+const kernel = loadBoundedKernel(workerData === ONE_FILE);
+void kernel.then(() => parentPort?.postMessage({ ready: true } satisfies Ready));
 parentPort?.on('message', (request: ReadRequest) => {
-  void read(request).then((reply) => parentPort?.postMessage(reply));
+  void kernel.then((loaded) => parentPort?.postMessage(read(loaded, request)));
 });
