@@ -2,10 +2,12 @@ import { Worker } from 'node:worker_threads';
 import type { DxfReading } from '../sheet/index.js';
 import type { DrawingRequest } from './dxf/drawingWorker.js';
 import type { CutBlank } from './readBlankDxf.js';
+import { patience } from './patience.js';
 import type { DxfPartResult } from './readDxfPart.js';
 
-/** s; a drawing of one blank takes a tenth of one. */
-const SECONDS = 10;
+/** s of computing, and by the clock; a drawing of one blank takes a tenth of one. */
+const SECONDS = 9;
+const MOST_SECONDS = 60;
 /** MB of JavaScript heap: with what the process has besides it stays under 1 GiB. */
 const HEAP_MB = 640;
 
@@ -21,24 +23,25 @@ interface AsideOptions {
 }
 type Code = 'cancelled' | 'time limit' | 'memory limit';
 
-/** Reads in a worker of its own, which is ended after ten seconds or 640 MB: a drawing made to hang a program ends in a sentence. */
-const aside = <T>(request: DrawingRequest, failed: (code: Code, sentence: string, measure?: number) => T, { seconds = SECONDS, signal }: AsideOptions): Promise<T> => {
+/** Reads in a worker of its own, which is ended after nine seconds of computing or 640 MB: a drawing made to hang a program ends in a sentence. */
+const aside = <T>(request: DrawingRequest, failed: (code: Code, sentence: string, measure?: number) => T, { seconds: most = MOST_SECONDS, signal }: AsideOptions): Promise<T> => {
   const { name } = request;
+  const seconds = Math.min(SECONDS, most);
   if (signal?.aborted === true) return Promise.resolve(failed('cancelled', `${name} was not read: the reading was cancelled.`));
   return new Promise((resolve, reject) => {
     const worker = new Worker(workerUrl(), { workerData: request, execArgv: [], resourceLimits: { maxOldGenerationSizeMb: HEAP_MB }, stdout: true, stderr: true });
     const finish = (result: T): void => {
-      clearTimeout(limit);
+      limit.stop();
       signal?.removeEventListener('abort', onAbort);
       void worker.terminate().then(() => resolve(result));
     };
     const onAbort = (): void => finish(failed('cancelled', `${name} was not read: the reading was cancelled.`));
-    const limit = setTimeout(() => finish(failed('time limit', `${name} was not read within ${seconds} s.`, seconds)), seconds * 1000);
+    const limit = patience(seconds, most, () => finish(failed('time limit', `${name} was not read within ${seconds} s.`, seconds)));
     signal?.addEventListener('abort', onAbort, { once: true });
     worker.once('message', finish);
     worker.once('error', (error: NodeJS.ErrnoException) => {
       if (error.code === 'ERR_WORKER_OUT_OF_MEMORY' || error instanceof RangeError) return finish(failed('memory limit', `${name} needs more memory than the reader may use (${HEAP_MB} MB).`, HEAP_MB));
-      clearTimeout(limit);
+      limit.stop();
       return reject(new Error(`the drawing reader's worker failed: ${error.message}`));
     });
   });

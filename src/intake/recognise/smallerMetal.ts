@@ -1,5 +1,6 @@
 import { type Contour, type Vec2, bounds, flatten, reversed, signedArea, vertex } from '../../geometry/index.js';
 import { COMPARE_CHORD, CURVE_CHORD, SAME_POINT } from '../tolerances.js';
+import { hugs, plainlyApart, plainlyOverlap } from './nearContours.js';
 import { intersectRegions, overlapArea, regionArea, subtractRegions, uniteRegions } from './region.js';
 
 /** One skin as contours: outlines counter-clockwise, holes clockwise, all seen from the A side. */
@@ -39,7 +40,7 @@ const same = (a: Contour, b: Contour): boolean => {
   return (
     p.every((v, i) => Math.abs(v - q[i]!) < SAME_POINT) &&
     Math.abs(signedArea(a) - signedArea(b)) < SAME_POINT * perimeterBound(a) &&
-    Math.abs(regionArea(subtractRegions([points(a)], [points(b)]))) < SAME_POINT * perimeterBound(a)
+    (hugs(points(a), points(b)) || Math.abs(regionArea(subtractRegions([points(a)], [points(b)]))) < SAME_POINT * perimeterBound(a))
   );
 };
 
@@ -51,7 +52,7 @@ const straight = (loop: readonly Vec2[]): Contour => loop.map(([x, y]) => vertex
 
 /** Whether `inner` lies within `outer` but for rounding. */
 const within = (inner: Contour, outer: Contour): boolean =>
-  Math.abs(regionArea(subtractRegions([points(inner)], [points(outer)]))) < SAME_POINT * perimeterBound(inner);
+  hugs(points(inner), points(outer)) || Math.abs(regionArea(subtractRegions([points(inner)], [points(outer)]))) < SAME_POINT * perimeterBound(inner);
 
 const ccw = (c: Contour): Contour => (signedArea(c) < 0 ? reversed(c) : c);
 const cw = (c: Contour): Contour => (signedArea(c) > 0 ? reversed(c) : c);
@@ -60,7 +61,7 @@ const largest = (contours: readonly Contour[]): Contour => contours.reduce((a, b
 
 /** Holes of both skins gathered where they overlap; of each gathering the widest outline, or the union where none holds all. */
 const mergeHoles = (a: readonly Contour[], b: readonly Contour[]): { holes: Contour[]; sunk: { outline: Contour; onA: boolean }[]; oneSided: number; clipped: boolean } => {
-  const placed = (skin: 0 | 1) => (c: Contour) => ({ c: ccw(c), skin, box: bounds([c]) });
+  const placed = (skin: 0 | 1) => (c: Contour) => ({ c: ccw(c), skin, box: bounds([c]), ring: points(ccw(c)) });
   const left = [...a.map(placed(0)), ...b.map(placed(1))];
   const holes: Contour[] = [];
   const sunk: { outline: Contour; onA: boolean }[] = [];
@@ -89,12 +90,14 @@ const mergeHoles = (a: readonly Contour[], b: readonly Contour[]): { holes: Cont
 interface Boxed {
   readonly c: Contour;
   readonly box: ReturnType<typeof bounds>;
+  readonly ring: readonly Vec2[];
 }
 
 const touches = (a: Boxed, b: Boxed): boolean => {
   const [[[ax0, ay0], [ax1, ay1]], [[bx0, by0], [bx1, by1]]] = [a.box, b.box];
   if (ax0 > bx1 || bx0 > ax1 || ay0 > by1 || by0 > ay1) return false;
-  return sameCorners(a.c, b.c) || overlapArea([points(a.c)], [points(b.c)]) > SAME_POINT * SAME_POINT;
+  if (sameCorners(a.c, b.c)) return true;
+  return plainlyOverlap(a.ring, b.ring) || (!plainlyApart(a.ring, b.ring) && overlapArea([a.ring], [b.ring]) > SAME_POINT * SAME_POINT);
 };
 
 /** The metal common to the two skins; where they differ the smaller metal is kept everywhere. */

@@ -44,7 +44,7 @@ export interface Face {
 export interface Brep {
   readonly faces: readonly Face[];
   readonly edges: readonly Edge[];
-  /** mm3 from the kernel. */
+  /** mm3, negative where the solid is inside out. */
   readonly volume: number;
   /** False for a shell that does not bound a solid. */
   readonly solid: boolean;

@@ -6,6 +6,7 @@ import { type BrepTables, type Placement, STILL, type TextSurface, type Use, mul
 import { onCurve } from './curve.js';
 import { faceArea } from './faceArea.js';
 import type { Kernel } from './kernel.js';
+import { measuredFace } from './measure.js';
 import { sampleCurve } from './sampleCurve.js';
 
 const turnBy = (m: Placement, v: Vec3): Vec3 => [
@@ -141,23 +142,27 @@ const each = (oc: Kernel, shape: TopoDS_Shape, kind: 'TopAbs_FACE' | 'TopAbs_SOL
   walk.delete();
 };
 
-/** What only the kernel knows: the volume, and the areas of faces that are neither plane nor cylinder. */
+/** Volume and areas: the kernel is asked only where there are faces that are neither planes, cylinders nor straight walls. */
 const measured = (oc: Kernel, body: TopoDS_Shape, { faces, edges }: Omit<Brep, 'volume' | 'solid'>, solid: boolean): Brep => {
-  const properties = new oc.GProp_GProps();
-  oc.BRepGProp.VolumeProperties(body, properties, MEASURE_SHARE, false, false);
-  const volume = properties.Mass();
-  properties.delete();
-  if (faces.every((f) => f.surface.kind !== 'other')) return { faces, edges, volume, solid };
-  const areas: number[] = [];
-  each(oc, body, 'TopAbs_FACE', 'TopAbs_SHAPE', (found, index) => {
-    if (faces[index]?.surface.kind !== 'other') return;
-    const [face, own] = [oc.TopoDS.Face(found), new oc.GProp_GProps()];
-    oc.BRepGProp.SurfaceProperties(face, own, false, false);
-    areas[index] = own.Mass();
-    own.delete();
-    face.delete();
-  });
-  return { faces: faces.map((f, i) => (areas[i] === undefined ? f : { ...f, area: areas[i] })), edges, volume, solid };
+  const pole: Vec3 = edges[0]?.from ?? [0, 0, 0];
+  const known = faces.map((face) => measuredFace(face, edges, pole));
+  const areas = known.map((it) => it?.area ?? 0);
+  let volume = known.reduce((sum, it) => sum + (it?.volume ?? 0), 0);
+  if (known.includes(undefined)) {
+    const whole = new oc.GProp_GProps();
+    oc.BRepGProp.VolumeProperties(body, whole, MEASURE_SHARE, false, false);
+    volume = whole.Mass();
+    whole.delete();
+    each(oc, body, 'TopAbs_FACE', 'TopAbs_SHAPE', (found, index) => {
+      if (index >= known.length || known[index] !== undefined) return;
+      const [face, own] = [oc.TopoDS.Face(found), new oc.GProp_GProps()];
+      oc.BRepGProp.SurfaceProperties(face, own, false, false);
+      areas[index] = own.Mass();
+      own.delete();
+      face.delete();
+    });
+  }
+  return { faces: faces.map((face, i) => (face.surface.kind === 'other' ? { ...face, area: areas[i]! } : face)), edges, volume, solid };
 };
 
 /**

@@ -1,11 +1,12 @@
 import { Worker } from 'node:worker_threads';
 import type { Intake } from '../refusal.js';
 import { refusedFile } from './intakeOf.js';
+import { type Patience, patience } from '../patience.js';
 import { ONE_FILE } from './kernel.js';
 import type { ReadReply, ReadRequest, Ready } from './worker.js';
 
 export interface ReadStepOptions {
-  /** The most time allowed from the start of this file's reading once the kernel is loaded; by its size it may be less. Default 120. */
+  /** The most time allowed from the start of this file's reading, by the clock; of computing it is given less, by its size. Default 120. */
   readonly seconds?: number;
   /** Gives the reading up; the file is then refused as 'cancelled'. */
   readonly signal?: AbortSignal;
@@ -16,11 +17,9 @@ export interface ReadStepOptions {
 }
 
 const SECONDS = 120;
-/** s: what a small file is given, and each MB of a larger one: fifty times what sound files take. */
+/** s of computing: what a small file is given, and each MB of a larger one: many times what sound files take. */
 const LEAST_SECONDS = 9;
 const SECONDS_PER_MB = 60;
-/** s that the kernel's loading is given besides, once in a worker's life: it takes one. */
-const LOADING_SECONDS = 60;
 /** Bytes: the largest file taken in. The largest of the published test parts has 2.3 million. */
 const MOST_BYTES = 64 * 2 ** 20;
 /** The kernel's heap only grows: after this many files a fresh worker takes over. */
@@ -30,13 +29,7 @@ const KEPT_WARM = 120_000;
 /** MB of JavaScript heap; the kernel's own heap is bounded beside it. */
 const HEAP_MB = 320;
 
-interface Warm {
-  readonly worker: Worker;
-  reads: number;
-  /** Its kernel is loaded. */
-  ready: boolean;
-}
-let warm: Warm | undefined;
+let warm: { readonly worker: Worker; reads: number } | undefined;
 let idle: NodeJS.Timeout | undefined;
 let queue: Promise<unknown> = Promise.resolve();
 let lastId = 0;
@@ -57,9 +50,9 @@ const startWorker = (once: boolean): Worker => {
   return worker;
 };
 
-const takeWorker = (once: boolean): Warm => {
+const takeWorker = (once: boolean): { readonly worker: Worker; readonly reads: number } => {
   clearTimeout(idle);
-  warm ??= { worker: startWorker(once), reads: 0, ready: false };
+  warm ??= { worker: startWorker(once), reads: 0 };
   warm.reads++;
   warm.worker.ref();
   return warm;
@@ -87,13 +80,13 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions):
     const sentence = `${fileName} has ${(bytes.length / 2 ** 20).toFixed(0)} MiB; STEP files are read up to ${MOST_BYTES / 2 ** 20} MiB.`;
     return Promise.resolve(refusedFile('too large', sentence, bytes.length));
   }
-  const seconds = Math.min(options.seconds ?? SECONDS, Math.max(LEAST_SECONDS, (SECONDS_PER_MB * bytes.length) / 1e6));
-  const taken = takeWorker(options.once ?? false);
-  const { worker, reads } = taken;
+  const most = options.seconds ?? SECONDS;
+  const seconds = Math.min(most, Math.max(LEAST_SECONDS, (SECONDS_PER_MB * bytes.length) / 1e6));
+  const { worker, reads } = takeWorker(options.once ?? false);
   const id = ++lastId;
   return new Promise((resolve, reject) => {
     const settle = (act: () => void, spoilt: boolean): void => {
-      clearTimeout(limit);
+      limit.stop();
       options.signal?.removeEventListener('abort', onAbort);
       // one by one: the worker's own bookkeeping hangs on listeners too
       worker.off('message', onMessage).off('exit', onExit).off('error', onError);
@@ -102,19 +95,18 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions):
     const finish = (intake: Intake, spoilt: boolean): void => settle(() => resolve(intake), spoilt);
     const onAbort = (): void => finish(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`), true);
     const onMessage = (reply: ReadReply | Ready): void => {
-      if ('ready' in reply) {
-        taken.ready = true;
-        clearTimeout(limit);
-        limit = setTimeout(onLimit, seconds * 1000);
-      } else if (reply.id === id) finish(reply.intake, reply.spoilt);
+      if ('ready' in reply) limit.again();
+      else if (reply.id === id) finish(reply.intake, reply.spoilt);
     };
     const onExit = (): void => finish(refusedFile('unreadable file', `${fileName} could not be read: the reader ended without an answer.`), true);
     const onError = (error: NodeJS.ErrnoException): void => {
       if (error.code === 'ERR_WORKER_OUT_OF_MEMORY') finish(refusedFile('memory limit', `${fileName} needs more memory than the reader may use (${HEAP_MB} MB).`, HEAP_MB), true);
       else settle(() => reject(new Error(`the STEP reader's worker failed: ${error.message}`)), true);
     };
-    const onLimit = (): void => finish(refusedFile('time limit', `${fileName} was not read within ${Number(seconds.toFixed(1))} s.`, seconds), true);
-    let limit = setTimeout(onLimit, (seconds + (taken.ready ? 0 : LOADING_SECONDS)) * 1000);
+    const limit: Patience = patience(seconds, most, () => {
+      const sentence = `${fileName} was not read within ${Number(seconds.toFixed(3))} s.`;
+      finish(refusedFile('time limit', sentence, seconds), true);
+    });
     options.signal?.addEventListener('abort', onAbort, { once: true });
     worker.on('message', onMessage).on('exit', onExit).on('error', onError);
     const request: ReadRequest = { id, bytes, fileName, ...(options.sharpRadius === undefined ? {} : { sharpRadius: options.sharpRadius }) };
