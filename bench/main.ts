@@ -1,5 +1,7 @@
 // npm run bench (bench:full with the oracles and the proof campaign): the forming times, and how long planning takes on benchmark parts (median, least and most of five, warm).
+import { spawnSync } from 'node:child_process';
 import { cpus } from 'node:os';
+import { fileURLToPath } from 'node:url';
 import { metalById } from '../src/metal/index.js';
 import { demoFloor, demoRack } from '../src/shop/index.js';
 import { planTrial } from '../src/trial/index.js';
@@ -36,4 +38,9 @@ if (process.argv.includes('--full')) {
   // hours: agreement, refusals and campaign keep what they have done and go on from there
   const disagreements = (await exhaustiveBench(20, print)) + (await agreementBench(300, print)) + (await refusalsBench(500, print)) + (await campaign(2000, print));
   process.exitCode = disagreements > 0 ? 1 : 0;
+  // intake: round trips, damaged files, reading times
+  for (const [name, ...words] of [['stepRoundTrip', '1000'], ['dxf', '1000'], ['fuzzStep', '5000'], ['fuzzDxf', '5000'], ['step']] as const) {
+    const { status } = spawnSync(process.execPath, [fileURLToPath(new URL(`./${name}.js`, import.meta.url)), ...words], { stdio: 'inherit' });
+    if (status !== 0) process.exitCode = 1;
+  }
 }

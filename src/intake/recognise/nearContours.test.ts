@@ -18,7 +18,7 @@ it(`says nothing of two loops that clipping does not say too, seed ${SEED}`, () 
   let [apart, over, neither] = [0, 0, 0];
   for (let k = 0; k < 400; k++) {
     const a = star(random, [0, 0], 5 + Math.floor(20 * random()));
-    const b = star(random, [16 * random() - 8, 16 * random() - 8], 5 + Math.floor(20 * random()));
+    const b = star(random, [40 * random() - 20, 16 * random() - 8], 5 + Math.floor(20 * random()));
     const area = overlapArea([a], [b]);
     if (plainlyApart(a, b)) {
       apart++;
@@ -31,7 +31,7 @@ it(`says nothing of two loops that clipping does not say too, seed ${SEED}`, () 
     if (!plainlyApart(a, b) && !plainlyOverlap(a, b)) neither++;
   }
   expect(apart).toBeGreaterThan(20);
-  expect(over).toBeGreaterThan(200);
+  expect(over).toBeGreaterThan(100);
   expect(neither).toBeLessThan(40);
 });
 
