@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readDamagedDxf } from '../../bench/damagedDxf.js';
 
@@ -17,6 +18,13 @@ describe('damaged and hostile drawings end in a part or a sentence', () => {
     // not all of them may die at the door
     expect(ends.has('read')).toBe(true);
     expect(ends.size).toBeGreaterThan(2);
+  });
+
+  it('once found: a bend line over a row of holes among thousands', () => {
+    const { seed, end } = JSON.parse(readFileSync(new URL('../../test/repro/intake/dxf-seed-45.json', import.meta.url), 'utf8')) as { readonly seed: number; readonly end: string };
+    const read = readDamagedDxf(seed, () => process.cpuUsage().user / 1000);
+    expect(read.end).toBe(end);
+    expect(read.seconds).toBeLessThan(SOON);
   });
 
   it('nothing takes longer than it may', () => {

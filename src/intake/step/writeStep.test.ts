@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { beforeAll, expect, it } from 'vitest';
 import { randomPart, roundTrip } from '../../../bench/roundTrip.js';
 import { type Part, profilePart } from '../../sheet/index.js';
@@ -36,4 +37,9 @@ it('writes the volume of plates and arcs, flat or folded', { timeout: 60_000 }, 
     // a bend is two true cylinders, the flat sheet has none
     expect(written.text.match(/CYLINDRICAL_SURFACE/g)?.length ?? 0).toBe(share === 0 ? 0 : 2);
   }
+});
+
+it('once found: an outline with an edge of rounding alone', { timeout: 60_000 }, () => {
+  const { part } = JSON.parse(readFileSync(new URL('../../../test/repro/intake/step-out-seed-10.json', import.meta.url), 'utf8')) as { readonly part: Part };
+  expect(roundTrip(oc, part)).toEqual([]);
 });
