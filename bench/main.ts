@@ -6,6 +6,7 @@ import { metalById } from '../src/metal/index.js';
 import { demoFloor, demoRack } from '../src/shop/index.js';
 import { planTrial } from '../src/trial/index.js';
 import { formingBench } from './forming.js';
+import { formingSweep } from './formingSweep.js';
 import { agreementBench } from './agreement.js';
 import { campaign } from './campaign.js';
 import { fitScaleBench } from './fitScale.js';
@@ -35,8 +36,11 @@ await prismBench(print);
 if (process.argv.includes('--full')) {
   await fitScaleBench(100, 10, 5, print);
   timesBench(print);
+  const sweep = formingSweep(3000, 20261125);
+  print(`forming sweep: ${sweep.answered} bends, ${sweep.rough} rough by their own warning, ${sweep.breaks.length} not monotone; second rises of blunt noses ${sweep.secondRises}, after a dip of ${(100 * sweep.greatestDip).toFixed(2)} % at most`);
+  sweep.breaks.forEach(print);
   // hours: agreement, refusals and campaign keep what they have done and go on from there
-  const disagreements = (await exhaustiveBench(20, print)) + (await agreementBench(300, print)) + (await refusalsBench(500, print)) + (await campaign(2000, print));
+  const disagreements = sweep.breaks.length + (await exhaustiveBench(20, print)) + (await agreementBench(300, print)) + (await refusalsBench(500, print)) + (await campaign(2000, print));
   process.exitCode = disagreements > 0 ? 1 : 0;
   // intake: round trips, damaged files, reading times
   for (const [name, ...words] of [['stepRoundTrip', '1000'], ['dxf', '1000'], ['fuzzStep', '5000'], ['fuzzDxf', '5000'], ['step']] as const) {

@@ -19,6 +19,8 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   profile: async () => (await import('./profile.js')).profileCommand(),
   blank: async () => (await import('./blank.js')).blankCommand(),
   bend: async () => (await import('./bend.js')).bendCommand(),
+  strip: async () => (await import('./strip.js')).stripCommand(),
+  deductions: async () => (await import('./deductions.js')).deductionsCommand(),
   trial: async () => (await import('./trial.js')).trialCommand(),
   fit: async () => (await import('./fit.js')).fitCommand(),
   envelope: async () => (await import('./envelope.js')).envelopeCommand(),

@@ -1,12 +1,12 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
 import { type Alternative, alternatives, planAndProve } from '../fit/index.js';
-import { deductionsFromCsv } from '../forming/index.js';
 import { readBlankDxf } from '../intake/index.js';
 import { type GeneralClass, type Metal, metalById, metals } from '../metal/index.js';
 import { setupSheetPdf } from '../papers/index.js';
 import type { Machine } from '../shop/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
+import { readDeductions } from './bendSetup.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { positive, wholeNumber } from './numbers.js';
@@ -79,13 +79,6 @@ const cutBlank = async (path: string): Promise<NonNullable<TrialInput['blank']>>
   return read.value;
 };
 
-/** The shop's measured deductions, as the table says them. */
-const measuredDeductions = async (path: string): Promise<NonNullable<TrialInput['deductions']>> => {
-  const read = deductionsFromCsv(new TextDecoder().decode(await readBytes(path)));
-  if (!read.ok) throw new Fault(`${path}, line ${read.line}: ${read.sentence}`);
-  return read.rows;
-};
-
 const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<TrialInput, 'machine'>> => {
   const metal = metalNamed(options.metal);
   const quantity = wholeNumber('--quantity', options.quantity, 1, 1_000_000);
@@ -98,7 +91,7 @@ const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<T
     metal,
     quantity,
     ...(options.blank === undefined ? {} : { blank: await cutBlank(options.blank) }),
-    ...(options.deductions === undefined ? {} : { deductions: await measuredDeductions(options.deductions) }),
+    ...(options.deductions === undefined ? {} : { deductions: await readDeductions(options.deductions) }),
     ...(options.class === undefined ? {} : { toleranceClass: classNamed(options.class) }),
     ...(seconds === undefined && options.onePerson === undefined ? {} : {
       limits: {

@@ -68,6 +68,9 @@ const LEAST_ANGLE = 1;
 /** Over the thickness. */
 const LEAST_DEPTH = 1e-3;
 
+/** Thicknesses by which a middle that did not bear would lie inside the nose; less is within the strip's own errors. */
+const CLOSED = 0.005;
+
 /** Inclination at which the wings lie on the V's walls. */
 const lastInclination = (setup: AirBendSetup): number => ((180 - setup.dieAngle) / 2) * DEGREE;
 
@@ -105,7 +108,7 @@ const answer = (setup: AirBendSetup, strip: StripCase, stroke: Stroke, state: Eq
     springback: (2 * state.release) / DEGREE,
     insideRadius,
     leastRadius: shape.leastRadius * t,
-    peakForcePerLength: peakForce(stroke, state) * forceUnit,
+    peakForcePerLength: stroke.greatestForce(state, lastInclination(setup)) * forceUnit,
     forcePerLength: state.force * forceUnit,
     allowance,
     deduction,
@@ -121,20 +124,7 @@ const answer = (setup: AirBendSetup, strip: StripCase, stroke: Stroke, state: Eq
     warnings: [],
     method: 'strip',
   };
-  return { ...value, warnings: airBendWarnings(setup, value) };
-};
-
-/** Greatest force up to a state: the greatest of the states passed, sharpened by a parabola through its neighbours. */
-const peakForce = (stroke: Stroke, state: Equilibrium): number => {
-  const passed = stroke.states.filter((e) => e.inclination <= state.inclination);
-  const top = passed.reduce((best, e, i) => (e.force > passed[best]!.force ? i : best), 0);
-  const [a, b, c] = [passed[top - 1], passed[top]!, passed[top + 1]];
-  if (a === undefined || c === undefined) return b.force;
-  const [left, right] = [(a.force - b.force) / (a.inclination - b.inclination), (c.force - b.force) / (c.inclination - b.inclination)];
-  const bend = (right - left) / (c.inclination - a.inclination);
-  const vertex = (a.inclination + b.inclination) / 2 - left / (2 * bend);
-  const found = vertex > a.inclination && vertex < c.inclination ? stroke.at(vertex) : null;
-  return Math.max(b.force, found?.force ?? 0);
+  return { ...value, warnings: airBendWarnings(setup, value, { wrapped: state.lift < -CLOSED, leg: state.leg }) };
 };
 
 const whyNone = (setup: AirBendSetup, reached: number): AirBendReason => {

@@ -42,9 +42,12 @@ export const allowanceByRule = (
 /** What the outside lengths of a bend are measured to. */
 export type OutsideConvention = 'mould lines' | 'outer tangents';
 
+/** Degrees: a bend solved for 90 comes out within this of it, and must not change its convention for that. */
+const SQUARE = 1e-6;
+
 /** Up to 90 degrees of bend angle to the mould lines, above to the outer tangents, as drawings do and DIN 6935. */
 export const outsideConvention = (bendAngle: number): OutsideConvention =>
-  bendAngle <= 90 ? 'mould lines' : 'outer tangents';
+  bendAngle <= 90 + SQUARE ? 'mould lines' : 'outer tangents';
 
 /** Distance from the bend's tangent line to where its outside length is measured to, mm. */
 export const setback = (insideRadius: number, thickness: number, bendAngle: number): number =>

@@ -23,9 +23,10 @@ export { gardinerRatio, legRelease, springbackFactor, toolRadiusByFactor } from 
 export { type LinearHardeningBend, linearHardeningBend } from './linearHardeningBend.js';
 export { type FittedMetal, type FittedMetalResult, type MeasuredBend, metalFromBends } from './metalFromBends.js';
 export { minimumFlange, type MinimumFlange } from './minimumFlange.js';
-export { type PressingFactor, pressingForce } from './pressing.js';
+export { otherStrokes, type PressingFactor, pressingForce } from './pressing.js';
 export { crowningOf, degreesPerMm, type StepLimit, stepLimits, type StepSituation } from './stepLimits.js';
 export { sectionBeam } from './sectionBeam.js';
+export { type StockRange, stockRange } from './stockRange.js';
 export { deductionFromStrip, testStripFor, type TestStripPlan, testStripSize, type TestStripSize } from './testStrip.js';
 export {
   type DieData, explainChosenV, explainV, type PunchData, type ToolChoice, type VExplanation, type VQuestion,

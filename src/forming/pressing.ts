@@ -1,6 +1,6 @@
 import type { Mark } from '../metal/index.js';
 
-/** Force of other strokes as a multiple of the air bend's in the same sheet, least and most. */
+/** Force of another stroke, least and most: over the air bend's in the same sheet, or N/mm as said. */
 export interface PressingFactor {
   readonly stroke: 'bottoming' | 'coining' | 'hem, open' | 'hem, closed' | 'offset in one stroke';
   readonly least: number;
@@ -23,3 +23,7 @@ export const pressingForce = (stroke: PressingFactor['stroke'], airBendForce: nu
   const factor = PRESSING_FACTORS.find((f) => f.stroke === stroke)!;
   return { least: factor.least * airBendForce, most: factor.most * airBendForce };
 };
+
+/** Force per length of every other stroke in the same sheet, N/mm, least and most; none of them is worked out, and each says so. */
+export const otherStrokes = (airBendForce: number): readonly PressingFactor[] =>
+  PRESSING_FACTORS.map((f) => ({ ...f, least: f.least * airBendForce, most: f.most * airBendForce }));

@@ -34,6 +34,12 @@ describe('one bend', () => {
     expect(words[0]).toContain('V 16');
     expect(chosen.force).toBeCloseTo(1000 * chosen.choice.bend.peakForcePerLength, 6);
     expect(chosen.curve.points.length).toBeGreaterThan(20);
+    // stock as bought: EN 10131 for 2 mm up to 1500 wide is 0.11 mm either way (CHECKS 9), DC01 270 to 410 MPa (CHECKS 7)
+    const { range, strip } = chosen as unknown as { range: { words: string; bendAngleReleased: { min: number; max: number } }; strip: { along: number } };
+    expect(range.words).toContain('-0.11 to +0.11 mm');
+    expect(range.bendAngleReleased.min).toBeLessThan(90);
+    expect(range.bendAngleReleased.max).toBeGreaterThan(90);
+    expect(strip.along).toBe(100);
     const other = ranked.find((c) => c.die !== ranked[0]!.die)!;
     expect((await post('/api/bend', { ...asked, punchId: other.punch, dieId: other.die })).body).toMatchObject({ chosen: { choice: { die: other.die } } });
     expect((await post('/api/bend', { ...asked, bendAngle: 200 })).status).toBe(400);

@@ -10,15 +10,24 @@ export const dentOf = (strip: StripCase, half: HalfStrip, force: number, bearing
   const k = half.middleCurvature;
   const compliance = strip.section.compliance(k);
   const face = 1 / Math.max(SHARPEST, 1 / k - 0.5);
-  let dent = 0;
-  for (let n = 0; n < 20; n++) {
+  const most = (force / Math.PI) * compliance;
+  /** Dent that the squeeze over the touch of a dent makes: falls as the dent grows, so one dent makes itself. */
+  const made = (dent: number): number => {
     const touch = Math.sqrt((2 * dent) / Math.max(LEAST_CONFORM, 1 / strip.tip - face)) + bearing;
-    const squeeze = Math.log(Math.max(1, 0.96 / Math.max(LEAST_TOUCH, touch)));
-    dent = (dent + (force / Math.PI) * squeeze * compliance) / 2;
+    return most * Math.log(Math.max(1, 0.96 / Math.max(LEAST_TOUCH, touch)));
+  };
+  let low = 0;
+  let high = made(0);
+  for (let n = 0; n < HALVINGS; n++) {
+    const middle = (low + high) / 2;
+    if (made(middle) > middle) low = middle;
+    else high = middle;
   }
-  return dent;
+  return (low + high) / 2;
 };
 
+/** Halvings of the dent's range: to the last figure that a number holds. */
+const HALVINGS = 50;
 /** Half width of touch to begin with, over t: a sharp line would press in without end. */
 const LEAST_TOUCH = 0.02;
 /** 1/t: as the face comes to the nose's own curvature the touch grows without end. */

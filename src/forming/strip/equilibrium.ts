@@ -1,6 +1,8 @@
+import { beamGuess } from './beamGuess.js';
 import { dentOf } from './dent.js';
 import { eliminate } from './eliminate.js';
 import { type HalfStrip, integrateHalf, nodesFor, SPREAD, type StripCase, type Unknowns } from './halfStrip.js';
+import { thicknessOf } from './section.js';
 
 /** The strip in equilibrium at one inclination of its legs. Thickness one, stresses over E, radians. */
 export interface Equilibrium {
@@ -16,6 +18,10 @@ export interface Equilibrium {
   readonly half: HalfStrip;
   /** How much the nose has pressed into the upper face. */
   readonly dent: number;
+  /** How far the middle has lifted off a nose that bears beside it; below 0 the nose would bear there too. */
+  readonly lift: number;
+  /** Straight strip between the nose's pressure and the shoulder. */
+  readonly leg: number;
   /** Residuals against unknowns as last known: a good start for the state next to it. */
   readonly matrix: Matrix;
 }
@@ -24,6 +30,11 @@ type Matrix = readonly (readonly number[])[];
 
 /** Residuals (radians, share of the half opening) below which the strip is in equilibrium. */
 const SOLVED = 1e-10;
+/** The same for a state that only leads on to others: its figures are never an answer. */
+export const PASSED = 1e-5;
+/** The same where only the sign of the gap in the middle is wanted, and the gap that is clear of it. */
+const ROUGH = 1e-3;
+const CLEAR_GAP = 0.02;
 const MAX_ITERATIONS = 60;
 /** Times a fresh matrix's step is shortened before the search is given up. */
 const MAX_CUTS = 12;
@@ -53,8 +64,10 @@ interface Solved {
 
 /** Everything that stays the same through one stroke. */
 export interface StripSolver {
-  readonly solve: (inclination: number, guess: Unknowns, matrix?: Matrix) => Equilibrium | null;
+  readonly solve: (inclination: number, guess: Unknowns, matrix?: Matrix, until?: number) => Equilibrium | null;
   readonly elasticGuess: (inclination: number) => Unknowns;
+  /** Unknowns of a bent strip without a state next to it; null where the leg is too short for a beam. */
+  readonly beamGuess: (inclination: number) => Unknowns | null;
   readonly nodes: Float64Array;
   readonly frictionAt: (inclination: number) => number;
 }
@@ -72,9 +85,9 @@ export const stripSolver = (strip: StripCase): StripSolver => {
   };
 
   const attempt = (inclination: number, u: Unknowns): Trial | null => {
-    const half = integrateHalf({ ...strip, friction: frictionAt(inclination) }, nodes, inclination, u);
+    const half = integrateHalf(strip, frictionAt(inclination), nodes, inclination, u);
     if (half === null) return null;
-    const contact = strip.half - (strip.shoulder + 0.5) * Math.sin(inclination);
+    const contact = contactAt(strip, inclination);
     return {
       half,
       residual: [
@@ -85,10 +98,10 @@ export const stripSolver = (strip: StripCase): StripSolver => {
     };
   };
 
-  const solve = (inclination: number, guess: Unknowns, matrix?: Matrix): Equilibrium | null => {
+  const solve = (inclination: number, guess: Unknowns, matrix?: Matrix, until = SOLVED): Equilibrium | null => {
     // which of the two ways the nose bears is tried first as guessed; the answer tells whether it holds
     for (const split of guess.bearing2 > 0 ? [true, false] : [false, true]) {
-      const found = split ? solveSplit(inclination, guess, matrix) : solveBearing(inclination, { ...guess, bearing2: 0 }, false, matrix);
+      const found = split ? solveSplit(inclination, guess, until, matrix) : solveBearing(inclination, { ...guess, bearing2: 0 }, false, until, matrix);
       if (found !== null && (split || found.trial.half.gap >= 0)) return finish(inclination, found);
       if (found !== null) guess = found.u;
     }
@@ -96,15 +109,15 @@ export const stripSolver = (strip: StripCase): StripSolver => {
   };
 
   /** All three unknowns at once; where that fails, the bearing's place by regula falsi around the other two. */
-  const solveSplit = (inclination: number, guess: Unknowns, matrix?: Matrix): Solved | null => {
+  const solveSplit = (inclination: number, guess: Unknowns, until: number, matrix?: Matrix): Solved | null => {
     const at = guess.bearing2 > 0 ? guess : { ...guess, bearing2: FIRST_SPLIT };
-    const found = solveBearing(inclination, at, true, matrix);
+    const found = solveBearing(inclination, at, true, until, matrix);
     if (found !== null) return found;
-    let low = solveBearing(inclination, { ...guess, bearing2: 0 }, false);
+    let low = solveBearing(inclination, { ...guess, bearing2: 0 }, false, until);
     if (low === null || low.trial.half.gap >= 0) return null;
     let high: Solved | null = null;
     for (let bearing2 = FIRST_SPLIT; high === null; bearing2 *= 2) {
-      const next = solveBearing(inclination, { ...low.u, bearing2 }, false);
+      const next = solveBearing(inclination, { ...low.u, bearing2 }, false, until);
       if (next === null || bearing2 > strip.half * strip.half) return null;
       if (next.trial.half.gap >= 0) high = next;
       else low = next;
@@ -112,10 +125,10 @@ export const stripSolver = (strip: StripCase): StripSolver => {
     let [lowGap, highGap] = [low.trial.half.gap, high.trial.half.gap];
     for (let n = 0; n < MAX_ITERATIONS; n++) {
       const bearing2: number = low.u.bearing2 + ((high.u.bearing2 - low.u.bearing2) * lowGap) / (lowGap - highGap);
-      const next = solveBearing(inclination, { ...low.u, bearing2 }, false);
+      const next = solveBearing(inclination, { ...low.u, bearing2 }, false, until);
       if (next === null) return null;
       const { gap } = next.trial.half;
-      if (Math.abs(gap) < SOLVED) return next;
+      if (Math.abs(gap) < until) return next;
       // Illinois: the end that stays counts half, so that both come in
       if (gap < 0) {
         [low, lowGap] = [next, gap];
@@ -129,9 +142,9 @@ export const stripSolver = (strip: StripCase): StripSolver => {
   };
 
   /** Newton's method on two unknowns, the bearing's place held, or on three. */
-  const solveBearing = (inclination: number, guess: Unknowns, split: boolean, known?: Matrix): Solved | null => {
+  const solveBearing = (inclination: number, guess: Unknowns, split: boolean, until: number, known?: Matrix): Solved | null => {
     const size = split ? 3 : 2;
-    const distance = (t: Trial): number => Math.hypot(t.residual[0], t.residual[1], split ? t.residual[2] : 0);
+    const distance = ({ residual: [a, b, c] }: Trial): number => Math.sqrt(a * a + b * b + (split ? c * c : 0));
     let u = guess;
     let trial = attempt(inclination, u);
     let matrix: Matrix | null = known?.length === size ? known : null;
@@ -139,7 +152,8 @@ export const stripSolver = (strip: StripCase): StripSolver => {
     for (let n = 0; n < MAX_ITERATIONS; n++) {
       if (trial === null) return null;
       const now = distance(trial);
-      if (now < SOLVED) return { u, trial, matrix: matrix ?? [] };
+      // a middle that is clearly bent more than the nose is round need not be solved in full to know so
+      if (now < until || (!split && now < ROUGH && trial.half.gap < -CLEAR_GAP && u.bearing2 === 0)) return { u, trial, matrix: matrix ?? [] };
       if (matrix === null) {
         matrix = jacobian(inclination, u, trial, size);
         fresh = true;
@@ -188,20 +202,25 @@ export const stripSolver = (strip: StripCase): StripSolver => {
   const finish = (inclination: number, { u, trial: { half }, matrix }: Solved): Equilibrium | null => {
     // a shoulder that touches within the spread of the punch force leaves no leg to be a beam
     const bearing = half.bearing.s;
-    if (half.end.s < bearing + SPREAD) return null;
+    const leg = half.end.s - bearing - SPREAD;
+    if (leg < 0) return null;
     const force = 2 * Math.exp(u.logForce);
     const dent = dentOf(strip, half, force, bearing);
-    const lift = -strip.shoulder + (strip.shoulder + 0.5) * Math.cos(inclination) - half.end.y;
+    const rise = -strip.shoulder + (strip.shoulder + 0.5) * Math.cos(inclination) - half.end.y;
     const at = half.bearing;
-    const face = lift + at.y + (at.thickness / 2) * Math.cos(at.inclination);
+    const face = rise + at.y + (at.thickness / 2) * Math.cos(at.inclination);
     const tip = face - dent / 2 - strip.tip * (1 - Math.cos(at.inclination));
-    return { inclination, depth: 1 - tip, force, release: half.release, unknowns: u, half, dent, matrix };
+    const middle = thicknessOf(strip.section, strip.section.moment(half.middleCurvature));
+    // what the nose dented while it bore there stays
+    const lift = bearing > 0 ? tip + dent / 2 - (rise + middle / 2) : 0;
+    return { inclination, depth: 1 - tip, force, release: half.release, unknowns: u, half, dent, lift, leg, matrix };
   };
 
   return {
     solve,
     nodes,
     frictionAt,
+    beamGuess: (inclination) => beamGuess(strip, nodes, inclination, contactAt(strip, inclination)),
     elasticGuess: (inclination) => {
       const curvature = (2 * inclination) / strip.half;
       return {
@@ -212,6 +231,9 @@ export const stripSolver = (strip: StripCase): StripSolver => {
     },
   };
 };
+
+/** Where the mean line stands over the shoulder's contact, from the middle. */
+const contactAt = (strip: StripCase, inclination: number): number => strip.half - (strip.shoulder + 0.5) * Math.sin(inclination);
 
 /** Broyden's rank-one correction of the matrix after a step. */
 const updated = (matrix: Matrix, from: Unknowns, to: Unknowns, a: Trial, b: Trial, size: number): Matrix => {

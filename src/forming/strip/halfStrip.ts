@@ -1,4 +1,4 @@
-import type { Section } from './section.js';
+import { curvatureOf, type Section, thicknessOf } from './section.js';
 
 /**
  * Half of a strip in a V, seen from its middle (s = 0, under the punch) outwards; thickness one, stresses over E,
@@ -96,7 +96,7 @@ export const nodesFor = (half: number): Float64Array => {
 };
 
 /** Moment arm, at s, of a unit of the half force spread about +-bearing: integral over s' > s of q (s' - s). */
-const spreadArm = (s: number, bearing: number): number =>
+export const spreadArm = (s: number, bearing: number): number =>
   s >= bearing + SPREAD ? 0 : armOf(s, Math.max(bearing - SPREAD, 0), bearing + SPREAD) + armOf(s, Math.max(-bearing - SPREAD, 0), SPREAD - bearing);
 
 const armOf = (s: number, from: number, to: number): number => {
@@ -106,13 +106,13 @@ const armOf = (s: number, from: number, to: number): number => {
 
 /**
  * Integrates outwards until the moment of the shoulder's force is spent. Null when that does not happen within the
- * strip. Moments: that of the shoulder's reaction about the mean line, less the spread punch force's; the section's
+ * strip. `friction` is the strip's with its direction. Moments: that of the shoulder's reaction about the mean line, less the spread punch force's; the section's
  * law gives curvature, the mean line's slope follows.
  */
 export const integrateHalf = (
-  strip: StripCase, nodes: Float64Array, inclination: number, u: Unknowns, visit?: NodeVisitor,
+  strip: StripCase, friction: number, nodes: Float64Array, inclination: number, u: Unknowns, visit?: NodeVisitor,
 ): HalfStrip | null => {
-  const { section, tip, friction } = strip;
+  const { section, tip } = strip;
   const middleCurvature = Math.exp(u.logCurvature);
   const middleMoment = section.moment(middleCurvature);
   const vertical = Math.exp(u.logForce);
@@ -136,7 +136,7 @@ export const integrateHalf = (
   let sin = 0;
   let moment = middleMoment;
   let curvature = middleCurvature;
-  let thickness = section.thickness(moment);
+  let thickness = thicknessOf(section, moment);
   let recovered = Math.min(curvature, (start - elasticShare * (start - middleMoment)) / (section.stiffness * thickness ** 4));
   let release = 0;
   let arm = spreadArm(0, bearing);
@@ -169,8 +169,8 @@ export const integrateHalf = (
       if (nMoment > elastic) {
         effective += ((SHEAR_WEAKENING * shear * shear) / nMoment) * Math.min(1, nMoment / elastic - 1);
       }
-      nCurvature = section.curvature(effective);
-      nThickness = section.thickness(effective);
+      nCurvature = curvatureOf(section, effective);
+      nThickness = thicknessOf(section, effective);
       nRotation = rotation + (curvature + (nCurvature - curvature) * meanShare) * ds;
       const mean = (moment + nMoment) / 2;
       const perMoment = mean <= elastic ? 1 / section.stiffness : (curvature + nCurvature) / 2 / mean;
@@ -189,7 +189,7 @@ export const integrateHalf = (
     if (outer <= endMoment && s > bearing) {
       const innerOuter = moment + bearingForce * arm;
       const share = (innerOuter - endMoment) / (innerOuter - outer);
-      const endCurvature = section.curvature(endMoment);
+      const endCurvature = curvatureOf(section, endMoment);
       const cell = ds * share;
       const endRecovered = endMoment / section.stiffness;
       const end: StripPoint = {

@@ -12,7 +12,7 @@ export interface Released {
   readonly insideRadius: number;
   /** Both outside lengths to the mould lines less the flat length. */
   readonly deduction: number;
-  /** Least inside radius of the metal itself, in the middle, under load. */
+  /** Least inside radius of the metal itself anywhere along the strip, under load. */
   readonly leastRadius: number;
 }
 
@@ -28,12 +28,15 @@ export const releasedShape = (strip: StripCase, stroke: Stroke, state: Equilibri
   let recoveredBefore = 0;
   let thicknessBefore = 1;
   let middle = 1;
+  let leastRadius = Infinity;
   integrateHalf(
-    { ...strip, friction: stroke.solver.frictionAt(state.inclination) },
+    strip,
+    stroke.solver.frictionAt(state.inclination),
     stroke.solver.nodes,
     state.inclination,
     state.unknowns,
-    (s, slope, _curvature, recovered, thickness) => {
+    (s, slope, curvature, recovered, thickness) => {
+      leastRadius = Math.min(leastRadius, 1 / curvature / thickness - thickness / 2);
       if (s === 0) middle = thickness;
       else {
         const ds = s - before;
@@ -55,13 +58,13 @@ export const releasedShape = (strip: StripCase, stroke: Stroke, state: Equilibri
   const meanCut = y - x * Math.tan(inclination);
   const innerVertex = meanCut + 0.5 / cos;
   const outerVertex = meanCut - 0.5 / cos;
-  const apex = middle / 2 - (state.unknowns.bearing2 > 0 ? 0 : state.dent / 2);
+  const apex = middle / 2 - state.dent / 2;
   const alongOuter = x * cos + (y - outerVertex) * sin;
   return {
     inclination,
     insideRadius: (apex - innerVertex) / (1 / cos - 1),
     deduction: 2 * (alongOuter - state.half.end.s),
     // a sharp nose leaves a crease: the section's own law does not reach to it
-    leastRadius: Math.max(0, 1 / state.half.middleCurvature / middle - middle / 2),
+    leastRadius: Math.max(0, leastRadius),
   };
 };

@@ -11,10 +11,14 @@ export interface Section {
   readonly stiffness: number;
   /** Moment up to which it is elastic. */
   readonly elasticMoment: number;
-  readonly curvature: (moment: number) => number;
+  /** ln curvature and thickness by turns, at even steps of moment from `elasticMoment` to `topMoment`. */
+  readonly table: Float64Array;
+  readonly step: number;
+  readonly topMoment: number;
+  /** Past the top: curvature there, and moment per curvature. */
+  readonly topCurvature: number;
+  readonly topSlope: number;
   readonly moment: (curvature: number) => number;
-  /** Thickness left at a moment. */
-  readonly thickness: (moment: number) => number;
   /** Integral of d curvature / face stress from yield on: how readily pressure on one face thins the bent strip. */
   readonly compliance: (curvature: number) => number;
   /** d ln moment / d ln curvature of the well bent strip: the exponent of the power law that it resembles. */
@@ -74,28 +78,11 @@ export const sectionOf = (curve: HardeningCurve, modulus: number, poisson: numbe
     elasticMoment,
     poisson,
     exponent: Math.log(momentOfLog(Math.log(b)) / momentOfLog(Math.log(a))) / Math.log(b / a),
-    curvature: (moment) => {
-      if (moment <= elasticMoment) return moment / stiffness;
-      if (moment >= top) return k[last]! + (moment - top) / endSlope;
-      const x = (moment - elasticMoment) / step;
-      const i = Math.min(CELLS - 1, Math.floor(x));
-      // cubic through four neighbours (Catmull-Rom), so that Newton's method sees no corners
-      const u = x - i;
-      const p1 = table[2 * i]!;
-      const p2 = table[2 * i + 2]!;
-      const p0 = i > 0 ? table[2 * i - 2]! : 2 * p1 - p2;
-      const p3 = i < CELLS - 1 ? table[2 * i + 4]! : 2 * p2 - p1;
-      const c1 = (p2 - p0) / 2;
-      const c2 = p0 - 2.5 * p1 + 2 * p2 - p3 / 2;
-      const c3 = 1.5 * (p1 - p2) + (p3 - p0) / 2;
-      return Math.exp(p1 + u * (c1 + u * (c2 + u * c3)));
-    },
-    thickness: (moment) => {
-      if (moment <= elasticMoment) return 1;
-      const x = Math.min(CELLS, (moment - elasticMoment) / step);
-      const i = Math.min(CELLS - 1, Math.floor(x));
-      return table[2 * i + 1]! + (table[2 * i + 3]! - table[2 * i + 1]!) * (x - i);
-    },
+    table,
+    step,
+    topMoment: top,
+    topCurvature: k[last]!,
+    topSlope: endSlope,
     moment: (curvature) => {
       if (curvature <= k[0]!) return curvature * stiffness;
       if (curvature >= k[last]!) return top + (curvature - k[last]!) * endSlope;
@@ -104,6 +91,37 @@ export const sectionOf = (curve: HardeningCurve, modulus: number, poisson: numbe
     compliance: (curvature) =>
       curvature <= k[0]! ? 0 : complianceOfLog(Math.min(logK[last]!, Math.log(curvature))),
   };
+};
+
+/**
+ * Curvature at a moment. Functions of a plain section, not methods of it: called at every node of every strip, they are
+ * built into the caller, whatever the metal.
+ */
+export const curvatureOf = (section: Section, moment: number): number => {
+  const { elasticMoment, table } = section;
+  if (moment <= elasticMoment) return moment / section.stiffness;
+  if (moment >= section.topMoment) return section.topCurvature + (moment - section.topMoment) / section.topSlope;
+  const x = (moment - elasticMoment) / section.step;
+  const i = Math.min(CELLS - 1, Math.floor(x));
+  // cubic through four neighbours (Catmull-Rom), so that Newton's method sees no corners
+  const u = x - i;
+  const p1 = table[2 * i]!;
+  const p2 = table[2 * i + 2]!;
+  const p0 = i > 0 ? table[2 * i - 2]! : 2 * p1 - p2;
+  const p3 = i < CELLS - 1 ? table[2 * i + 4]! : 2 * p2 - p1;
+  const c1 = (p2 - p0) / 2;
+  const c2 = p0 - 2.5 * p1 + 2 * p2 - p3 / 2;
+  const c3 = 1.5 * (p1 - p2) + (p3 - p0) / 2;
+  return Math.exp(p1 + u * (c1 + u * (c2 + u * c3)));
+};
+
+/** Thickness left at a moment. */
+export const thicknessOf = (section: Section, moment: number): number => {
+  const { elasticMoment, table } = section;
+  if (moment <= elasticMoment) return 1;
+  const x = Math.min(CELLS, (moment - elasticMoment) / section.step);
+  const i = Math.min(CELLS - 1, Math.floor(x));
+  return table[2 * i + 1]! + (table[2 * i + 3]! - table[2 * i + 1]!) * (x - i);
 };
 
 /** Cubic through points that keeps their monotony (Fritsch and Butland's slopes). */

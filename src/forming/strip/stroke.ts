@@ -1,5 +1,6 @@
-import { type Equilibrium, type StripSolver, stripSolver } from './equilibrium.js';
-import type { StripCase, Unknowns } from './halfStrip.js';
+import { type Equilibrium, PASSED, type StripSolver, stripSolver } from './equilibrium.js';
+import type { StripCase } from './halfStrip.js';
+import { crossingOf, unknownsNear, vertexOf } from './interpolate.js';
 
 /** A stroke that is followed as far as it is asked for, each state kept. Radians, thickness one, stresses over E. */
 export interface Stroke {
@@ -10,6 +11,8 @@ export interface Stroke {
   readonly at: (inclination: number) => Equilibrium | null;
   /** The state at which a growing measure reaches a value; null past `last` or when none was found. */
   readonly where: (measure: (e: Equilibrium) => number, value: number, last: number) => Equilibrium | null;
+  /** Greatest force on the way to a state that `where` has found. */
+  readonly greatestForce: (upTo: Equilibrium, last: number) => number;
 }
 
 /** Inclination of each step of the stroke, degrees to radians. */
@@ -22,31 +25,43 @@ const LEAST_STEP = (0.1 * Math.PI) / 180;
 /** How near `where` comes to the value. */
 const CLOSE = 1e-9;
 const MAX_SEARCH = 40;
+/** Share of the force by which a summit sought further would rise at most. */
+const SUMMIT = 1e-6;
+/** Radians: a parabola wider than this is not believed. */
+const NEAR_SUMMIT = STEP / 2;
+const MAX_CLIMBS = 12;
+/** Halvings of a step in which the nose comes to bear at two places, and the share within which two forces are level. */
+const MAX_TURNS = 2;
+const LEVEL = 0.02;
 
-/** Begins a stroke. `step` in radians: 10 degrees for single bends, less for a curve to be drawn. */
-export const beginStroke = (strip: StripCase, step = STEP): Stroke => {
+/**
+ * Begins a stroke. Without `step` it is for a single bend: in steps of 10 degrees of inclination, the first found by a
+ * straight lever (`beamGuess`), solved as far as leads on to the next. With `step` (radians) every state is an answer,
+ * from the elastic range on: a curve to be drawn.
+ */
+export const beginStroke = (strip: StripCase, step?: number): Stroke => {
   const solver = stripSolver(strip);
   const states: Equilibrium[] = [];
+  /** The states of the ladder alone: the same whatever is asked, so that the force's summits are too. */
+  let rungs: Equilibrium[] = [];
+  let elastic = step !== undefined;
+  const stride = step ?? STEP;
+  const until = step === undefined ? PASSED : undefined;
   // well inside the elastic range, where the guess is nearly exact
-  const elastic = (strip.section.elasticMoment / strip.section.stiffness) * (strip.half / 2);
-  const first = Math.min(elastic, GROWING_BELOW / 8);
-
-  /** Log-log extrapolation from the last two states. */
-  const guess = (inclination: number): Unknowns => {
-    const a = states[states.length - 1];
-    if (a === undefined) return solver.elasticGuess(inclination);
-    const b = states[states.length - 2];
-    if (b === undefined) {
-      const shift = Math.log(inclination / a.inclination);
-      return { logCurvature: a.unknowns.logCurvature + shift, logForce: a.unknowns.logForce + shift, bearing2: 0 };
-    }
-    return between(b, a, inclination);
-  };
+  const yields = (strip.section.elasticMoment / strip.section.stiffness) * (strip.half / 2);
+  const first = Math.min(yields, GROWING_BELOW / 8);
 
   const add = (inclination: number): Equilibrium | null => {
     const last = states[states.length - 1];
-    const found = solver.solve(inclination, guess(inclination), last?.matrix) ?? (last ? solver.solve(inclination, last.unknowns) : null);
-    if (found !== null) states.push(found);
+    const found =
+      last === undefined
+        ? solver.solve(inclination, solver.elasticGuess(inclination), undefined, until)
+        : (solver.solve(inclination, unknownsNear(states, inclination), last.matrix, until) ??
+          solver.solve(inclination, last.unknowns, undefined, until));
+    if (found !== null) {
+      states.push(found);
+      rungs.push(found);
+    }
     return found;
   };
 
@@ -70,41 +85,87 @@ export const beginStroke = (strip: StripCase, step = STEP): Stroke => {
   const nextStep = (): number => {
     const last = states[states.length - 1];
     if (last === undefined) return first;
-    return last.inclination < GROWING_BELOW ? Math.min(STEP_GROWTH * last.inclination, last.inclination + step) : last.inclination + step;
+    return last.inclination < GROWING_BELOW ? Math.min(STEP_GROWTH * last.inclination, last.inclination + stride) : last.inclination + stride;
   };
 
+  /** Solved in full between two states, or under the first by the lever. */
   const inside = (inclination: number): Equilibrium | null => {
     const above = states.findIndex((e) => e.inclination >= inclination);
-    const exact = states[above];
-    if (exact !== undefined && exact.inclination === inclination) return exact;
-    const b = states[above - 1];
-    if (exact === undefined || b === undefined) return null;
+    const b = states[above];
+    if (b === undefined) return null;
+    const a = states[above - 1];
     const found =
-      solver.solve(inclination, between(b, exact, inclination), b.matrix) ??
-      solver.solve(inclination, b.unknowns) ??
-      solver.solve(inclination, exact.unknowns);
-    if (found !== null) states.splice(above, 0, found);
+      solver.solve(inclination, unknownsNear(states, inclination), a?.matrix ?? b.matrix) ??
+      (a === undefined ? null : solver.solve(inclination, a.unknowns)) ??
+      solver.solve(inclination, b.unknowns);
+    if (found !== null) states.splice(above, b.inclination === inclination ? 1 : 0, found);
     return found;
   };
 
-  const at = (inclination: number): Equilibrium | null => {
-    while ((states[states.length - 1]?.inclination ?? 0) < inclination) {
-      if (!advance(Math.min(nextStep(), inclination))) return null;
+  /** Begins at one stride by the lever; where that fails, and for small bends, from the elastic range on. */
+  const begin = (reached: (e: Equilibrium) => boolean, last: number): void => {
+    if (states.length > 0) return;
+    const guess = elastic || stride >= last ? null : solver.beamGuess(stride);
+    const found = guess === null ? null : solver.solve(stride, guess, undefined, until);
+    if (found !== null && !reached(found)) {
+      states.push(found);
+      rungs.push(found);
+    } else elastic = true;
+  };
+
+  /** Climbs until a state has reached something; false when the stroke ends before. */
+  const climb = (reached: (e: Equilibrium) => boolean, last: number): boolean => {
+    begin(reached, last);
+    for (;;) {
+      const top = states[states.length - 1];
+      if (top !== undefined && reached(top)) return true;
+      if (top !== undefined && top.inclination >= last) return false;
+      if (!advance(Math.min(nextStep(), last))) return false;
     }
-    return inside(inclination);
+  };
+
+  /** The state of greatest force between two, `b` between them being greater than both: by parabolas. */
+  const summit = (a: Equilibrium, b: Equilibrium, c: Equilibrium): Equilibrium => {
+    for (let n = 0; n < MAX_CLIMBS; n++) {
+      const { at, gain } = vertexOf(a, b, c);
+      const flat = gain < SUMMIT * b.force;
+      const [left, right] = [b.inclination - a.inclination, c.inclination - b.inclination];
+      if (flat && Math.max(left, right) <= NEAR_SUMMIT) break;
+      // a parabola over a wide bracket misses a summit beside the place where the nose comes to bear at two places
+      const found = inside(flat ? b.inclination + (left > right ? -left : right) / 2 : at);
+      if (found === null) break;
+      if (found.force >= b.force) [a, b, c] = found.inclination < b.inclination ? [a, found, b] : [b, found, c];
+      else [a, c] = found.inclination < b.inclination ? [found, c] : [a, found];
+    }
+    return b;
+  };
+
+  /**
+   * Where the nose comes to bear at two places the force may turn down and up again between two rungs: rungs are put
+   * between them as long as that could be its greatest.
+   */
+  const findTurn = (upTo: Equilibrium): void => {
+    for (let n = 0; n < MAX_TURNS; n++) {
+      const split = rungs.findIndex((e) => e.unknowns.bearing2 > 0);
+      const [one, two] = [rungs[split - 1], rungs[split]];
+      if (one === undefined || two === undefined || one.inclination >= upTo.inclination) return;
+      const level = one.force / two.force;
+      if (level < 1 - LEVEL || level > 1 + LEVEL || rungs.some((e) => e.inclination <= upTo.inclination && e.force * (1 - LEVEL) > one.force)) return;
+      const between = inside((one.inclination + two.inclination) / 2);
+      if (between === null) return;
+      rungs.splice(split, 0, between);
+    }
   };
 
   return {
     solver,
     states,
-    at,
+    at: (inclination) =>
+      climb((e) => e.inclination >= inclination, inclination)
+        ? (states.find((e) => e.inclination === inclination && until === undefined) ?? inside(inclination))
+        : null,
     where: (measure, value, last) => {
-      for (;;) {
-        const top = states[states.length - 1];
-        if (top !== undefined && measure(top) >= value) break;
-        if (top !== undefined && top.inclination >= last) return null;
-        if (!advance(Math.min(nextStep(), last))) return null;
-      }
+      if (!climb((e) => measure(e) >= value, last)) return null;
       const i = states.findIndex((e) => measure(e) >= value);
       if (i === 0) {
         // below the first state all is elastic and in proportion
@@ -113,30 +174,41 @@ export const beginStroke = (strip: StripCase, step = STEP): Stroke => {
       }
       let low = states[i - 1]!;
       let high = states[i]!;
-      let [a, b] = [low, high];
+      let third = states[i + 1] ?? states[i - 2];
       for (let n = 0; n < MAX_SEARCH; n++) {
-        // secant through the last two states found; into the middle of the bracket when it leaves it
-        let next = a.inclination + ((b.inclination - a.inclination) * (value - measure(a))) / (measure(b) - measure(a));
-        if (!(next > low.inclination && next < high.inclination)) next = (low.inclination + high.inclination) / 2;
+        const next = crossingOf(measure, value, low, high, third);
         const found = inside(next);
         if (found === null) return null;
         if (Math.abs(measure(found) - value) < CLOSE) return found;
-        if (measure(found) >= value) high = found;
-        else low = found;
-        [a, b] = [b, found];
+        if (measure(found) >= value) [third, high] = [high, found];
+        else [third, low] = [low, found];
       }
       return high;
     },
-  };
-};
-
-const between = (a: Equilibrium, b: Equilibrium, inclination: number): Unknowns => {
-  const f = Math.log(inclination / a.inclination) / Math.log(b.inclination / a.inclination);
-  const mix = (p: number, q: number): number => p + (q - p) * f;
-  return {
-    logCurvature: mix(a.unknowns.logCurvature, b.unknowns.logCurvature),
-    logForce: mix(a.unknowns.logForce, b.unknowns.logForce),
-    // between a nose that bears in the middle and one that bears beside it the middle is tried first
-    bearing2: a.unknowns.bearing2 > 0 ? Math.max(0, mix(a.unknowns.bearing2, b.unknowns.bearing2)) : 0,
+    greatestForce: (upTo, last) => {
+      // a force that still rises at the last rung, or already falls at the first, may have its summit beside it
+      const [before, end] = rungs.slice(-2);
+      if (before !== undefined && end !== undefined && end.force > before.force && end.inclination > stride && end.inclination < last) add(Math.min(nextStep(), last));
+      while (rungs.length > 1 && rungs[0]!.force >= rungs[1]!.force && rungs[0]!.inclination > first) {
+        const lower = inside(rungs[0]!.inclination / 2);
+        if (lower === null) break;
+        rungs = [lower, ...rungs];
+      }
+      findTurn(upTo);
+      let greatest = upTo.force;
+      for (let i = 1; i + 1 < rungs.length && rungs[i - 1]!.inclination < upTo.inclination; i++) {
+        const [a, b, c] = [rungs[i - 1]!, rungs[i]!, rungs[i + 1]!];
+        const top = b.force < a.force || b.force < c.force ? b : summit(a, b, c);
+        if (top.inclination <= upTo.inclination) greatest = Math.max(greatest, top.force);
+      }
+      // greatest at its end and yet falling there: the summit lies between the last rung and the end
+      const next = states[states.indexOf(upTo) + 1];
+      const under = rungs.filter((e) => e.inclination < upTo.inclination).pop();
+      if (greatest === upTo.force && under !== undefined && next !== undefined && next.force < greatest) {
+        const top = summit(under, upTo, next);
+        if (top.inclination < upTo.inclination) greatest = Math.max(greatest, top.force);
+      }
+      return greatest;
+    },
   };
 };

@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { airBendCurve, type AirBendSetup, closedForms, explainV } from '../../forming/index.js';
+import { airBendCurve, type AirBendSetup, closedForms, explainV, stockRange, testStripFor } from '../../forming/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { found } from '../httpError.js';
@@ -25,6 +25,9 @@ const askedSchema = z.strictObject({
 /** V over thickness outside which no die is worth working out. Common practice, no source. */
 const V_RANGE = [4, 16] as const;
 
+/** mm: the usual sheet's width, for its thickness tolerance. */
+const SHEET_WIDTH = 1250;
+
 /** One bend at the counter: the rack's pairs ranked, one of them worked out, its curve. */
 export const bendRoutes = (app: FastifyInstance, { shop, metals }: Context): void => {
   app.post('/api/bend', async (request) => {
@@ -46,12 +49,17 @@ export const bendRoutes = (app: FastifyInstance, { shop, metals }: Context): voi
     };
     const { bend } = chosen;
     const curve = airBendCurve(setup);
+    const wanted = { ...setup, bendAngle: asked.bendAngle };
+    const range = bend === null ? null : stockRange(wanted, SHEET_WIDTH, 'depth from touch');
+    const strip = bend === null ? null : testStripFor(wanted);
     return {
       ranked, words,
       chosen: {
         choice: chosen, punchName: punch.name, dieName: die.name, dieAngle: die.includedAngle,
         force: bend === null ? null : bend.peakForcePerLength * length,
         byRule: bend === null ? [] : closedForms(setup, bend),
+        range: range === null ? null : range.ok ? range.value : { sentence: range.reason.sentence },
+        strip: strip?.ok ? strip.value : null,
         curve: curve.ok ? curve.value : null,
       },
     };

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { AirBendCurve, ClosedForm, ToolChoice } from '../../forming/index.js';
+import type { AirBendCurve, ClosedForm, StockRange, TestStripPlan, ToolChoice } from '../../forming/index.js';
 import type { Metal } from '../../metal/index.js';
 import { post, sentence } from '../ask.js';
 import { to } from '../place.js';
@@ -8,6 +8,7 @@ import { Fault, Waiting, Warning } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { useAnswer } from '../useAnswer.js';
 import { asSentence, degrees, figure, kilonewtons, mm } from '../wording.js';
+import { Beside } from './Beside.js';
 import { CurvePicture } from './CurvePicture.js';
 
 interface Answer {
@@ -15,7 +16,8 @@ interface Answer {
   readonly words: readonly string[];
   readonly chosen: {
     readonly choice: ToolChoice; readonly punchName: string; readonly dieName: string; readonly dieAngle: number;
-    readonly force: number | null; readonly byRule: readonly ClosedForm[]; readonly curve: AirBendCurve | null;
+    readonly force: number | null; readonly byRule: readonly ClosedForm[];
+    readonly range: Extract<StockRange, { ok: true }>['value'] | { readonly sentence: string } | null; readonly strip: TestStripPlan | null; readonly curve: AirBendCurve | null;
   } | null;
 }
 
@@ -90,6 +92,7 @@ export const BendPage = () => {
             )}
           </div>
         )}
+        {bend && answer?.chosen && <Beside {...answer.chosen} length={Number(typed.length)} />}
         {answer && (
           <section className="section" aria-labelledby="pairs-title">
             <h2 id="pairs-title">Tools of the rack, best first (demo)</h2>

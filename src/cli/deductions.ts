@@ -1,0 +1,78 @@
+import { existsSync } from 'node:fs';
+import type { Command } from 'commander';
+import { type FittedK, type MeasuredDeduction, airBend, deductionsToCsv, fittedK } from '../forming/index.js';
+import { metalById } from '../metal/index.js';
+import { readDeductions } from './bendSetup.js';
+import { commandWith } from './commandLine.js';
+import { type OutputOptions, JSON_UNITS, answer, print } from './print.js';
+import { table } from './table.js';
+import { show } from './units.js';
+
+interface DeductionsOptions extends OutputOptions {
+  readonly add?: readonly string[];
+  readonly csv?: boolean;
+}
+
+/** What rows must share to be of the same tools. */
+const toolsOf = ({ metal, thickness, v, vConvention, tipRadius }: MeasuredDeduction): string => [metal, thickness, v, vConvention, tipRadius].join(' ');
+
+interface Group {
+  readonly rows: readonly MeasuredDeduction[];
+  /** Null where a row has no measured radius and no calculation gives one. */
+  readonly k: FittedK | null;
+}
+
+/**
+ * The inside radius that the calculation gives for a row that has none: the die's angle and shoulder are not in the table,
+ * so they are taken as usual (an eighth of the V, an angle that lets it bend); K hardly depends on them.
+ */
+const radiusOf = (row: MeasuredDeduction): number | null => {
+  const metal = metalById(row.metal);
+  if (metal === undefined) return null;
+  const result = airBend({
+    metal, thickness: row.thickness, v: row.v, vConvention: row.vConvention, tipRadius: row.tipRadius, bendAngle: row.bendAngle, dieAngle: 30, shoulderRadius: row.v / 8,
+  });
+  return result.ok ? result.value.insideRadius : null;
+};
+
+const groupsOf = (rows: readonly MeasuredDeduction[]): Group[] =>
+  [...new Set(rows.map(toolsOf))].map((tools) => {
+    const mine = rows.filter((row) => toolsOf(row) === tools);
+    const radii = new Map(mine.map((row) => [row, row.insideRadius ?? radiusOf(row)]));
+    return { rows: mine, k: [...radii.values()].includes(null) ? null : fittedK(mine, (row) => radii.get(row)!) };
+  });
+
+const human = (groups: readonly Group[], options: OutputOptions): string => {
+  const s = show(options.units);
+  const words = (k: FittedK | null): string => (k === null ? 'not known' : `${k.k.toFixed(3)} (${k.min.toFixed(3)} to ${k.max.toFixed(3)}, ${k.rows} row${k.rows === 1 ? '' : 's'})`);
+  return table(
+    [{ heading: 'metal' }, { heading: 'thickness', right: true }, { heading: 'V', right: true }, { heading: 'measured' }, { heading: 'tip', right: true }, { heading: 'bend deg', right: true }, { heading: 'deduction', right: true }, { heading: 'pieces', right: true }, { heading: 'fitted K' }],
+    groups.flatMap(({ rows, k }) =>
+      rows.map((r, i) => [
+        r.metal, s.bare(r.thickness), s.bare(r.v), r.vConvention, s.bare(r.tipRadius), r.bendAngle.toFixed(1), `${s.bare(r.deduction)} +-${s.bare(r.spread)}`, String(r.pieces), i === 0 ? words(k) : '',
+      ]),
+    ),
+  );
+};
+
+/** `deductions`: the shop's own table, looked at, added to, written anew. */
+export const deductionsCommand = (): Command =>
+  commandWith('deductions', "the shop's measured deductions: fitted K with its spread, rows added, CSV in and out")
+    .argument('<table.csv>', 'the table; need not be there yet when rows are added')
+    .option('--add <file.csv...>', 'take in the rows of these tables, and answer with the whole as CSV (-o keeps it)')
+    .option('--csv', 'answer with the table as CSV')
+    .addHelpText('after', `
+Columns of the CSV, in any order: metal, thickness_mm, v_mm, v_convention (sharp or tangent), tip_radius_mm, bend_angle_deg, deduction_mm;
+and where known inside_radius_mm, pieces, spread_mm, note. Commas, or semicolons with decimal commas. A deduction is both outside lengths less the flat
+length, to the mould lines up to a bend angle of 90 degrees, to the outer tangents above. \`strip\` makes rows from measured test strips.
+Used by \`bend --deductions\` and \`trial --deductions\`: measured rows override every rule; other angles of the same tools take the fitted K.`)
+    .action(async (path: string, options: DeductionsOptions) => {
+      const added = (await Promise.all((options.add ?? []).map(readDeductions))).flat();
+      const rows = [...(added.length > 0 && !existsSync(path) ? [] : await readDeductions(path)), ...added];
+      if (options.csv === true || added.length > 0) {
+        await print(deductionsToCsv(rows), options.output);
+        return;
+      }
+      const groups = groupsOf(rows);
+      await answer({ units: JSON_UNITS, tools: groups }, () => human(groups, options), options);
+    });
