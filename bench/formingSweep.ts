@@ -9,7 +9,7 @@ export interface SweepResult {
   readonly rough: number;
   readonly breaks: readonly string[];
   /**
-   * Noses blunter than V/10 whose force rises a second time (they come to bear at two places, nearer the shoulders), and the
+   * Noses blunter than V/16 whose force rises a second time (they come to bear at two places, nearer the shoulders), and the
    * greatest share by which it fell before: docs/forming.md says so.
    */
   readonly secondRises: number;
@@ -17,7 +17,7 @@ export interface SweepResult {
 }
 
 /** Tip over V up to which the force has one peak. */
-const BLUNT = 1 / 10;
+const BLUNT = 1 / 16;
 /** Inside radius over tip up to which the nose shapes the bend, not the V. */
 const NOSE_SHAPED = 1.15;
 

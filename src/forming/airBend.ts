@@ -71,6 +71,10 @@ const LEAST_DEPTH = 1e-3;
 /** Thicknesses by which a middle that did not bear would lie inside the nose; less is within the strip's own errors. */
 const CLOSED = 0.005;
 
+/** The middle, bent less than the nose is round, would lie inside it: a third place would bear. */
+const isWrapped = (strip: StripCase, { lift, half }: Equilibrium): boolean =>
+  lift < -CLOSED && 1 / half.middleCurvature - 0.5 > strip.tip;
+
 /** Inclination at which the wings lie on the V's walls. */
 const lastInclination = (setup: AirBendSetup): number => ((180 - setup.dieAngle) / 2) * DEGREE;
 
@@ -124,7 +128,7 @@ const answer = (setup: AirBendSetup, strip: StripCase, stroke: Stroke, state: Eq
     warnings: [],
     method: 'strip',
   };
-  return { ...value, warnings: airBendWarnings(setup, value, { wrapped: state.lift < -CLOSED, leg: state.leg }) };
+  return { ...value, warnings: airBendWarnings(setup, value, { wrapped: isWrapped(strip, state), leg: state.leg }) };
 };
 
 const whyNone = (setup: AirBendSetup, reached: number): AirBendReason => {

@@ -13,7 +13,7 @@ const signed = (value: number): string => `${value > 0 ? '+' : ''}${figure(value
 
 /** What stands beside the figures: stock at the ends of its range, the rules by their sources, the test strip. */
 export const Beside = ({ byRule, range, strip, length }: Props) => (
-  <div className="columns section">
+  <div className="columns section bend-beside">
     <section aria-labelledby="stock-title">
       <h2 id="stock-title">Stock as bought</h2>
       {range && 'sentence' in range && <p>{range.sentence}</p>}
