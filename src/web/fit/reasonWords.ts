@@ -8,4 +8,5 @@ export const REASON_WORDS: Readonly<Record<Reason['code'], string>> = {
   'no tool': 'no tool for it', 'no segments': 'too few tool segments', 'one ram': 'stations do not stand under one ram', radius: 'inside radius not formed',
   'die angle': 'die not acute enough', 'minimum radius': 'radius under the metal’s least', rolled: 'rolled, not bent in a V', hem: 'hem not made', floor: 'meets the floor',
   limit: 'computing time ended', 'no order': 'no order of bends', 'nothing to bend': 'nothing to bend', blank: 'blank does not suit', tolerance: 'tolerance not held',
+  weight: 'too heavy for one person',
 };
