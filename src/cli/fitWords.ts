@@ -18,8 +18,8 @@ const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts']): string => 
   const cannot = cheapest.cannot.map((p) => parts[p]!.name);
   const gap = cheapest.proven ? 'no cheaper set of the model' : `at best ${money(cheapest.bound, cheapest.currency)}, not proven`;
   return [
-    cannot.length === parts.length ? 'nothing looked at makes any of these parts' : `${bought.join(', ') || 'nothing'}: ${money(cheapest.price, cheapest.currency)} (${gap})`,
-    ...(cannot.length > 0 && cannot.length < parts.length ? [`not made by it: ${cannot.join(', ')}`] : []),
+    cannot.length === parts.length ? 'nothing looked at is shown to make any of these parts' : `${bought.join(', ') || 'nothing'}: ${money(cheapest.price, cheapest.currency)} (${gap})`,
+    ...(cannot.length > 0 && cannot.length < parts.length ? [`not shown to be made by it: ${cannot.join(', ')}`] : []),
   ].join('; ');
 };
 

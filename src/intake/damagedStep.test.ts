@@ -18,7 +18,7 @@ it(`damaged and hostile STEP files end in a part or a sentence, seeds ${FIRST} t
     for (const { sentence } of refused) expect(sentence, `seed ${seed}`).toMatch(/^\S[^]{10,}\.$/);
     ends.add(refused[0]?.code ?? 'read');
   }
-  // not all of them may die at the door
-  expect(ends.has('read')).toBe(true);
+  // not all of them may die at the door: some reach what is asked of a sound solid
+  expect(['read', 'no constant thickness', 'closed section'].some((end) => ends.has(end))).toBe(true);
   expect(ends.size).toBeGreaterThan(3);
 });

@@ -72,7 +72,9 @@ export const drawPartPages = (pages: Pages, data: ReportData, p: number): void =
   let y = top + 8;
   y += paragraph(doc, factsOf(data, p, units), right, y, wide, { size: 2.8 }) + 2;
   const made = data.board.cells[p]!.flatMap((cell, m) => (cell.verdict === 'makes' ? [columnName(data.board.machines[m]!)] : []));
-  const answer = made.length === 0 ? 'No machine looked at makes it as it stands.' : `Made as it stands by: ${made.join('; ')}.`;
+  const open = data.board.cells[p]!.filter(({ verdict }) => verdict === 'not decided').length;
+  const none = open > 0 ? `No machine looked at is shown to make it as it stands; ${open} of ${data.board.machines.length} not decided.` : 'No machine looked at makes it as it stands.';
+  const answer = made.length === 0 ? none : `Made as it stands by: ${made.join('; ')}.`;
   paragraph(doc, answer, right, y, wide, { size: 3, bold: true, fill: 'accent' });
   y = top + PICTURE.height + 2;
   y += drawRow(doc, COLUMNS, HEAD, x, y);

@@ -28,13 +28,13 @@ export const columnName = ({ name, whose }: FitBoard['machines'][number]): strin
 /** What a set costs and makes, in a sentence without its full stop. `alone`: the one machine need not be named again. */
 export const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], alone = false): string => {
   const cannot = cheapest.cannot.map((p) => parts[p]!.name);
-  if (cannot.length === parts.length) return 'makes none of these parts, whatever of what was looked at is added';
+  if (cannot.length === parts.length) return 'not shown to make any of these parts, whatever of what was looked at is added';
   if (alone && cheapest.options.length + cheapest.tools.length === 0) {
-    return `${money(cheapest.price, cheapest.currency)}${cannot.length > 0 ? `; not made by it: ${cannot.join(', ')}` : '; makes every part'}, with no option and no tool beyond the rack`;
+    return `${money(cheapest.price, cheapest.currency)}${cannot.length > 0 ? `; not shown to be made by it: ${cannot.join(', ')}` : '; makes every part'}, with no option and no tool beyond the rack`;
   }
   const bought = [...(alone ? [] : cheapest.machines), ...cheapest.options, ...cheapest.tools].map(({ name, price }) => `${name} (${money(price, cheapest.currency)})`);
   const gap = cheapest.proven ? 'proven the cheapest of the model' : `not proven the cheapest; none costs less than ${money(cheapest.bound, cheapest.currency)}`;
-  const left = cannot.length > 0 ? `; not made by it: ${cannot.join(', ')}` : '; it makes every part';
+  const left = cannot.length > 0 ? `; not shown to be made by it: ${cannot.join(', ')}` : '; it makes every part';
   return `${alone ? 'with ' : ''}${bought.join(' + ')}: ${money(cheapest.price, cheapest.currency)} in all, ${gap}${left}`;
 };
 
@@ -51,5 +51,8 @@ export const answerInWords = ({ parts, machines, cells }: FitBoard): string => {
   }
   if (withMore.length > 0) return `No machine makes ${what} as it stands. With the remedies named: ${names(withMore)}.`;
   const made = parts.filter((_, p) => cells[p]!.some(({ verdict }) => verdict === 'makes' || verdict === 'makes with remedy'));
-  return `No single machine makes ${what}. ${made.length} of ${parts.length} parts are made by one machine or another.`;
+  // what was not decided may still be a yes
+  const open = machines.filter((_, m) => column(m).includes('not decided') && !column(m).includes('does not make'));
+  const first = open.length > 0 ? `No machine is shown to make ${what}; on ${names(open)} something is not decided.` : `No single machine makes ${what}.`;
+  return `${first} ${made.length} of ${parts.length} parts are made by one machine or another.`;
 };

@@ -9,7 +9,7 @@ const Line = ({ what, cheapest, parts }: { readonly what: string; readonly cheap
   return (
     <tr>
       <th scope="row">{what}</th>
-      <td>{none ? 'nothing looked at makes any of these parts' : bought.length === 0 ? 'nothing to buy' : bought.map((b) => `${b.name} (${money(b.price, cheapest.currency)})`).join(', ')}</td>
+      <td>{none ? 'nothing looked at is shown to make any of these parts' : bought.length === 0 ? 'nothing to buy' : bought.map((b) => `${b.name} (${money(b.price, cheapest.currency)})`).join(', ')}</td>
       <td className="number">{none ? '' : money(cheapest.price, cheapest.currency)}</td>
       <td>{none ? '' : cheapest.proven ? 'no set of the model costs less' : `at least ${money(cheapest.bound, cheapest.currency)}; that this is the cheapest is not shown`}</td>
       <td>{cheapest.cannot.length === 0 ? 'all' : `not ${cheapest.cannot.map((p) => parts[p]!.name).join(', ')}`}</td>
