@@ -13,17 +13,21 @@ import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { PART_FILE, type ReadOptions, readParts } from './readParts.js';
 import { CONDITION_OPTION, FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, machinesIn, rackOf } from './shopFiles.js';
 
-interface FitOptions extends OutputOptions, ReadOptions, ShopOptions {
+/** What every command that fits parts to machines is asked. */
+export interface FitAskedOptions extends ReadOptions, ShopOptions {
   readonly machines: string;
   readonly own: string;
-  readonly ownMachines?: string;
-  readonly ownRack?: string;
-  readonly class: string;
   readonly metal: string;
   readonly quantity: string;
   readonly seconds: string;
   readonly workers: string;
   readonly cache?: string;
+}
+
+interface FitOptions extends OutputOptions, FitAskedOptions {
+  readonly ownMachines?: string;
+  readonly ownRack?: string;
+  readonly class: string;
   readonly remedies: boolean;
   readonly options: boolean;
 }
@@ -43,6 +47,20 @@ export const metalNamed = (id: string): Metal => {
   const found = metalById(id);
   if (found) return found;
   throw new Fault(`--metal ${id}: no such metal; there are ${metals.map((metal) => metal.id).join(', ')}.`);
+};
+
+/** The machines, tools, metal and limits asked for, each checked. */
+export const fitAsked = async (options: FitAskedOptions) => {
+  const floor = await floorOf(options);
+  return {
+    machines: chosen(options.machines, floor),
+    owned: options.own === '' ? [] : chosen(options.own, floor).map(({ id }) => id),
+    metal: metalNamed(options.metal),
+    quantity: wholeNumber('--quantity', options.quantity, 1, 1_000_000),
+    seconds: positive('--seconds', options.seconds),
+    workers: wholeNumber('--workers', options.workers, 1, 64),
+    rack: await rackOf(options),
+  };
 };
 
 const CLASSES = { f: 'f', m: 'm', c: 'c', v: 'v', none: null } as const satisfies Readonly<Record<string, GeneralClass | null>>;
@@ -85,14 +103,7 @@ export const fitCommand = (): Command =>
     .option('--no-options', 'do not work out what each option of the machines buys')
     .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
     .action(async (files: readonly string[], options: FitOptions) => {
-      const floor = await floorOf(options);
-      const machines = chosen(options.machines, floor);
-      const owned = options.own === '' ? [] : chosen(options.own, floor).map(({ id }) => id);
-      const metal = metalNamed(options.metal);
-      const quantity = wholeNumber('--quantity', options.quantity, 1, 1_000_000);
-      const seconds = positive('--seconds', options.seconds);
-      const workers = wholeNumber('--workers', options.workers, 1, 64);
-      const rack = await rackOf(options);
+      const { machines, owned, metal, quantity, seconds, workers, rack } = await fitAsked(options);
       const buyer = {
         ...(options.ownMachines !== undefined && { machines: await machinesIn(options.ownMachines) }),
         ...(options.ownRack !== undefined && { rack: await rackOf({ rack: options.ownRack }) }),

@@ -7,21 +7,13 @@ import type { TrialInput } from '../trial/index.js';
 import { cellFolder } from './cellFolder.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
-import { chosen, metalNamed, partsOf } from './fit.js';
-import { positive, wholeNumber } from './numbers.js';
+import { type FitAskedOptions, fitAsked, partsOf } from './fit.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
-import { PART_FILE, type ReadOptions } from './readParts.js';
-import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
+import { PART_FILE } from './readParts.js';
+import { FLOOR_OPTION, RACK_OPTION } from './shopFiles.js';
 import { writeWhole } from './writeFile.js';
 
-interface ReportOptions extends OutputOptions, ReadOptions, ShopOptions {
-  readonly machines: string;
-  readonly own: string;
-  readonly metal: string;
-  readonly quantity: string;
-  readonly seconds: string;
-  readonly workers: string;
-  readonly cache?: string;
+interface ReportOptions extends OutputOptions, FitAskedOptions {
   readonly walk?: string;
   readonly date?: string;
   readonly who?: string;
@@ -71,14 +63,7 @@ export const reportCommand = (): Command =>
       const format = output === undefined ? undefined : extname(output).toLowerCase();
       if (format !== undefined && format !== '.pdf' && format !== '.json') throw new Fault(`${output}: the report is written as .pdf or .json.`);
       if (output === undefined && options.json !== true) throw new Fault('Say where to write the report: -o FILE.pdf (or --json for its data).');
-      const floor = await floorOf(options);
-      const machines = chosen(options.machines, floor);
-      const owned = options.own === '' ? [] : chosen(options.own, floor).map(({ id }) => id);
-      const metal = metalNamed(options.metal);
-      const quantity = wholeNumber('--quantity', options.quantity, 1, 1_000_000);
-      const seconds = positive('--seconds', options.seconds);
-      const workers = wholeNumber('--workers', options.workers, 1, 64);
-      const rack = await rackOf(options);
+      const { machines, owned, metal, quantity, seconds, workers, rack } = await fitAsked(options);
       const parts = await partsOf(files, options);
       const columns = fitColumns(machines, rack);
       const run = await runFit({ parts, columns, metal, quantity, seconds, asked: { remedies: true } }, {

@@ -1,4 +1,3 @@
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,16 +5,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import type { StepForming, Trial } from '../trial/index.js';
 import { channelTrial } from './fixture.js';
 import { setupSheetPdf } from './setupSheetPdf.js';
-
-const has = (tool: string): boolean => {
-  try {
-    execFileSync(tool, ['-v'], { stdio: 'ignore' });
-    return true;
-  } catch {
-    console.warn(`${tool} is not installed: tests that read the PDF with it are skipped`);
-    return false;
-  }
-};
+import { has, run } from './pdfTools.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'papers-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -26,7 +16,6 @@ const write = async (name: string, trial: Trial, options: Parameters<typeof setu
   return file;
 };
 
-const run = (tool: string, ...args: string[]): string => execFileSync(tool, args, { encoding: 'utf8' });
 const words = (file: string): string => run('pdftotext', '-layout', file, '-').replace(/\s+/g, ' ');
 
 const refused: Trial = {

@@ -10,6 +10,12 @@ const RAM = [0.02, 0.02, 0.02, 0.01, 0.01, 0.01, 0.01, 0.02, 0.03, 0.03, 0.04];
 const strip = (load: 'light' | 'heavy', thickness: number, v: number, length: number, [left, middle, right]: readonly [number, number, number]) =>
   ({ load, metal: 'DC01 cold-rolled steel (demo)', thickness, v, length, includedAngles: { left, middle, right } });
 
+const INSTRUMENTS = [
+  { what: 'Dial gauge 0.01 mm on a stand', calibrated: '2025-11-12' },
+  { what: 'Level line and feeler', calibrated: '2025-11-12' },
+  { what: 'Digital protractor', calibrated: '2025-12-01' },
+];
+
 export const DEMO_CONDITION_DATA = {
   machineId: 'worn',
   demo: true,
@@ -19,11 +25,7 @@ export const DEMO_CONDITION_DATA = {
   asFound: {
     date: '2026-02-03',
     by: 'demo',
-    instruments: [
-      { what: 'Dial gauge 0.01 mm on a stand', calibrated: '2025-11-12' },
-      { what: 'Level line and feeler', calibrated: '2025-11-12' },
-      { what: 'Digital protractor', calibrated: '2025-12-01' },
-    ],
+    instruments: INSTRUMENTS,
     throat: 'nothing found',
     throatWords: 'Both throats cleaned and looked at with dye penetrant.',
     ramDrift: { mm: 1.4, seconds: 60 },
@@ -45,11 +47,7 @@ export const DEMO_CONDITION_DATA = {
   overhauled: {
     date: '2026-03-17',
     by: 'demo',
-    instruments: [
-      { what: 'Dial gauge 0.01 mm on a stand', calibrated: '2025-11-12' },
-      { what: 'Level line and feeler', calibrated: '2025-11-12' },
-      { what: 'Digital protractor', calibrated: '2025-12-01' },
-    ],
+    instruments: INSTRUMENTS,
     throat: 'nothing found',
     throatWords: 'As found.',
     ramDrift: { mm: 0.2, seconds: 60 },

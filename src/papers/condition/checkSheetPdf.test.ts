@@ -1,23 +1,13 @@
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { conditionFigures, demoFloor, demoShopData } from '../../shop/index.js';
 import { checkSheetPdf } from './checkSheetPdf.js';
+import { has, run } from '../pdfTools.js';
 
-const has = (tool: string): boolean => {
-  try {
-    execFileSync(tool, ['-v'], { stdio: 'ignore' });
-    return true;
-  } catch {
-    console.warn(`${tool} is not installed: tests that read the PDF with it are skipped`);
-    return false;
-  }
-};
 const folder = mkdtempSync(join(tmpdir(), 'check-sheet-'));
 afterAll(() => rmSync(folder, { recursive: true }));
-const run = (tool: string, ...args: string[]): string => execFileSync(tool, args, { encoding: 'utf8' });
 const words = (bytes: Uint8Array): string => {
   const file = join(folder, 'sheet.pdf');
   writeFileSync(file, bytes);

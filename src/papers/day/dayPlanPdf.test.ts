@@ -1,4 +1,3 @@
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -7,16 +6,8 @@ import { dayPlan } from '../../fit/index.js';
 import { demoRack } from '../../shop/index.js';
 import { channelTrial } from '../fixture.js';
 import { dayPlanPdf } from './dayPlanPdf.js';
+import { has, run } from '../pdfTools.js';
 
-const run = (tool: string, ...args: string[]): string => execFileSync(tool, args, { encoding: 'utf8' });
-const has = (tool: string): boolean => {
-  try {
-    execFileSync(tool, ['-v'], { stdio: 'ignore' });
-    return true;
-  } catch {
-    return false;
-  }
-};
 const folder = mkdtempSync(join(tmpdir(), 'brakewright-day-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 

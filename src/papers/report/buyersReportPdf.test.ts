@@ -1,4 +1,3 @@
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -8,17 +7,8 @@ import { demoFloor, demoRack } from '../../shop/index.js';
 import { channelTrial } from '../fixture.js';
 import { buyersReportPdf } from './buyersReportPdf.js';
 import type { ReportData } from './reportData.js';
+import { has, run } from '../pdfTools.js';
 
-const has = (program: string): boolean => {
-  try {
-    execFileSync(program, ['-v'], { stdio: 'ignore' });
-    return true;
-  } catch {
-    return false;
-  }
-};
-
-const run = (tool: string, ...args: string[]): string => execFileSync(tool, args, { encoding: 'utf8' });
 const folder = mkdtempSync(join(tmpdir(), 'brakewright-report-'));
 let file: string;
 const textOf = (...how: string[]): string => run('pdftotext', ...how, file, '-');
