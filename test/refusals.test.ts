@@ -1,5 +1,7 @@
+import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { checkRefusal } from '../bench/oracle/refusal.js';
+import type { Family } from '../bench/oracle/families.js';
 import { refusablePart } from '../bench/oracle/refusablePart.js';
 import { plainRack } from '../bench/oracle/racks.js';
 import { metalById } from '../src/metal/index.js';
@@ -9,7 +11,7 @@ import { demoFloor } from '../src/shop/index.js';
 // shifts, the first stroke of each search replayed. 500 of them: npm run bench -- refusals 500.
 
 const floor = demoFloor();
-const refused = async (family: 'serial' | 'tree' | 'tray', seed: number): Promise<void> => {
+const refused = async (family: Family, seed: number): Promise<void> => {
   const one = await checkRefusal(
     { part: refusablePart(family, seed), machine: floor[seed % floor.length]!, rack: plainRack('straight-r1'), metal: metalById('dc01')!, quantity: 50 }, () => 0, true,
   );
@@ -19,5 +21,11 @@ const refused = async (family: 'serial' | 'tree' | 'tray', seed: number): Promis
 };
 
 describe('refusals beside the proof engine', () => {
+  const found = new URL('./repro/refusals/', import.meta.url);
+  it.each(readdirSync(found))('found once not to hold: %s', async (file) => {
+    const { part: { family, seed } } = JSON.parse(readFileSync(new URL(file, found), 'utf8')) as { readonly part: { readonly family: Family; readonly seed: number } };
+    await refused(family, seed);
+  });
+
   it.each([4, 8, 10, 14])('profile whose legs close in, seed %i', async (seed) => refused('serial', seed));
 });

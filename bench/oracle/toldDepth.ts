@@ -167,6 +167,14 @@ const outlinesOf = ({ setting }: Replayed, e: Element, phase: Phase, carrier: Ca
   return polygons.filter((p) => areaOf(p) > 1e-6);
 };
 
+/** mm in space between an element and a body at a place of a phase, as far as one looks (10 mm). */
+const roomBetween = ({ setting }: Replayed, e: Element, phase: Phase, s: number, body: Body): number => {
+  const solid = e.solid(phase.angle(s), 0, true).transform(matrixOf(poseIn(phase, e, body.carrier, s)));
+  const room = solid.minGap(body.solid, 10);
+  solid.delete();
+  return room;
+};
+
 const inverseOf = (m: Rigid): Rigid => {
   const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
   const [x, y, z] = [0, 1, 2].map((k): Vec3 => [m.x[k]!, m.y[k]!, m.z[k]!]);
@@ -191,7 +199,8 @@ const most = (phase: Phase, at: (s: number) => number): number => {
 /**
  * How deep the proof engine's own metal of a plate stands in its own body in a phase of a recorded step, mm: the most, over the phase, of
  * the least shift in the cross-section that parts them. Poses, solids and what a straight move sweeps are the proof's; the
- * shift is found by summing edges in its kernel. Negative: they come no nearer than that. Null for what is no such pair.
+ * shift is found by summing edges in its kernel. Negative: they come no nearer than that; of what stands beside the tools alone, the
+ * room in space. Null for what is no such pair.
  */
 export const depthByProof = async (trial: Trial, number: number, conflict: Pick<Conflict, 'phase' | 'body'>, plate: number): Promise<number | null> => {
   const name = PHASES[conflict.phase];
@@ -214,7 +223,9 @@ export const depthByProof = async (trial: Trial, number: number, conflict: Pick<
       return [{ e, beyond: conflict.body === 'punch' && touching && level ? setting.step.contactReach : null }];
     });
     let deepest: number | null = null;
+    let room = Infinity;
     for (const phase of all.phases.filter((p) => p.name === name)) {
+      room = Math.min(room, phase.kind === 'straight' ? Infinity : -most(phase, (s) => -Math.min(...elements.flatMap(({ e }) => bodies.map((b) => roomBetween(all, e, phase, s, b))))));
       const by = phase.kind === 'straight' ? phase.sweep[carrier] : [0, 0, 0];
       if (by === undefined) continue;
       const still = by[1] === 0 && by[2] === 0 ? polygons : polygons.flatMap((p) => sweptBy(p, [by[1]!, by[2]!]));
@@ -224,7 +235,8 @@ export const depthByProof = async (trial: Trial, number: number, conflict: Pick<
       };
       deepest = Math.max(deepest ?? -Infinity, most(phase, at));
     }
-    return deepest;
+    // nothing stands over the tools: then it is the room beside their ends
+    return deepest === -Infinity && Number.isFinite(room) ? -room : deepest;
   } finally {
     all.free();
   }

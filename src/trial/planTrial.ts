@@ -12,6 +12,7 @@ import { createPlateClearance } from './plateClearance.js';
 import type { Conflict } from './conflict.js';
 import { exactDepth } from './exactDepth.js';
 import { exactPlateDepth } from './exactPlateDepth.js';
+import { exactRoomAlong } from './exactRoomAlong.js';
 import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
 import type { SearchResult } from './search.js';
 import { madeBy } from './made.js';
@@ -275,7 +276,8 @@ export const measuring = (tooling: Tooling, groups: readonly Group[], twice: Twi
   const angles = anglesIn(tooling.sheet.part, twice);
   return ({ action, mask }, conflict) => {
     const setting = settingOf(tooling, machine, groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, angles(mask));
-    const by = exactDepth(setting, conflict, needOf(bendLine(tooling, setting.seat, setting.group))) ?? exactPlateDepth(setting, conflict);
+    const need = needOf(bendLine(tooling, setting.seat, setting.group));
+    const by = exactDepth(setting, conflict, need) ?? exactPlateDepth(setting, conflict) ?? exactRoomAlong(setting, conflict, need);
     return by === null ? conflict : { ...conflict, by };
   };
 };
