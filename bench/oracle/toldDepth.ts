@@ -168,7 +168,7 @@ const outlinesOf = ({ setting }: Replayed, e: Element, phase: Phase, carrier: Ca
 };
 
 /** mm in space between an element and a body at a place of a phase, as far as one looks (10 mm). */
-const roomBetween = ({ setting }: Replayed, e: Element, phase: Phase, s: number, body: Body): number => {
+const roomBetween = (e: Element, phase: Phase, s: number, body: Body): number => {
   const solid = e.solid(phase.angle(s), 0, true).transform(matrixOf(poseIn(phase, e, body.carrier, s)));
   const room = solid.minGap(body.solid, 10);
   solid.delete();
@@ -225,7 +225,7 @@ export const depthByProof = async (trial: Trial, number: number, conflict: Pick<
     let deepest: number | null = null;
     let room = Infinity;
     for (const phase of all.phases.filter((p) => p.name === name)) {
-      room = Math.min(room, phase.kind === 'straight' ? Infinity : -most(phase, (s) => -Math.min(...elements.flatMap(({ e }) => bodies.map((b) => roomBetween(all, e, phase, s, b))))));
+      room = Math.min(room, phase.kind === 'straight' ? Infinity : -most(phase, (s) => -Math.min(...elements.flatMap(({ e }) => bodies.map((b) => roomBetween(e, phase, s, b))))));
       const by = phase.kind === 'straight' ? phase.sweep[carrier] : [0, 0, 0];
       if (by === undefined) continue;
       const still = by[1] === 0 && by[2] === 0 ? polygons : polygons.flatMap((p) => sweptBy(p, [by[1]!, by[2]!]));
