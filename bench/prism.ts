@@ -5,7 +5,7 @@ import { type Planar, type Rigid, type Solid, extentWithin, gapOf } from '../src
 import { metalById } from '../src/metal/index.js';
 import { demoFloor, demoRack } from '../src/shop/index.js';
 import { randomSerial } from './random.js';
-import { type Body, planesOf } from '../src/trial/body.js';
+import { type Body, planesSeen } from '../src/trial/body.js';
 import { type Searched, planTrial } from '../src/trial/index.js';
 import { settingOf } from '../src/trial/strokeOption.js';
 import { strike } from '../src/trial/strike.js';
@@ -71,14 +71,13 @@ export const prismBench = async (print: (line: string) => void): Promise<void> =
     return { c: Math.cos(a), s: Math.sin(a), x: (random() - 0.5) * 160, y: (random() - 0.3) * 120 };
   });
 
+  const planes: number[] = [];
   const prism = (pose: Planar): boolean =>
     pieces.some((piece) => still.some(({ body, along }) => {
       if (gapOf(piece.shape, pose, body.shape, 0) > 0 || piece.along[0] > along[1] || piece.along[1] < along[0]) return false;
       // over its whole length beside the body: what meets in the outline meets
       if (piece.along[0] >= along[0] && piece.along[1] <= along[1]) return true;
-      const { c, s, x, y } = pose;
-      const planes = planesOf(body, 0).map(({ n, d }) => ({ n: [c * n[0] + s * n[1], c * n[1] - s * n[0]] as const, d: d - n[0] * x - n[1] * y }));
-      const extent = extentWithin(piece.solid, planes);
+      const extent = extentWithin(piece.solid, planes, planesSeen(body, 0, pose, planes));
       return extent !== null && extent[0] < along[1] && extent[1] > along[0];
     }));
 

@@ -40,6 +40,8 @@ const byCorners = (all: readonly HalfSpace[]): readonly [number, number] | null 
   return xs.length > 0 ? [Math.min(...xs), Math.max(...xs)] : null;
 };
 
+const flat = (planes: readonly { readonly n: readonly [number, number]; readonly d: number }[]): number[] => planes.flatMap(({ n, d }) => [n[0], n[1], d]);
+
 describe('extentWithin', () => {
   const bar = prism([[0, 0], [30, 0], [30, 10], [0, 10]], -1, 1);
 
@@ -47,15 +49,15 @@ describe('extentWithin', () => {
     // the sloping side runs from (40, 0) to (0, 20): at y 5 it stands at 30, at y 10 at 20
     const wedge = prism([[0, 0], [40, 0], [0, 20]], -1, 1);
     const strip = [{ n: [1, 0] as const, d: 10 }, { n: [-1, 0] as const, d: -5 }];
-    expect(extentWithin(wedge, strip)).toEqual([0, 30]);
-    expect(extentWithin(wedge, [...strip, { n: [0, 1], d: -2 }])).toBeNull();
-    expect(extentWithin(wedge, [{ n: [-1, 0], d: -20 }])).toEqual([0, 0]);
+    expect(extentWithin(wedge, flat(strip))).toEqual([0, 30]);
+    expect(extentWithin(wedge, flat([...strip, { n: [0, 1], d: -2 }]))).toBeNull();
+    expect(extentWithin(wedge, flat([{ n: [-1, 0], d: -20 }]))).toEqual([0, 0]);
   });
 
   it('by hand: no plane leaves all of it, and a region in the middle of the bar too', () => {
-    expect(extentWithin(bar, [])).toEqual([0, 30]);
+    expect(extentWithin(bar, flat([]))).toEqual([0, 30]);
     const inMiddle = [{ n: [1, 0] as const, d: 6 }, { n: [-1, 0] as const, d: -4 }, { n: [0, 1] as const, d: 0.5 }, { n: [0, -1] as const, d: 0.5 }];
-    expect(extentWithin(bar, inMiddle)).toEqual([0, 30]);
+    expect(extentWithin(bar, flat(inMiddle))).toEqual([0, 30]);
   });
 
   it('random prisms and regions: every sampled point inside, ends at corners of the cut body (seed 61)', () => {
@@ -67,7 +69,7 @@ describe('extentWithin', () => {
       const pose = randomRigid(random);
       const region = randomConvex(random, 8, [between(random, -20, 20), between(random, -20, 20)]);
       const planes = offsetPlanes(region, 0.5);
-      const found = extentWithin(moved(prism(base, -height / 2, height / 2), pose), planes);
+      const found = extentWithin(moved(prism(base, -height / 2, height / 2), pose), flat(planes));
 
       const faces: HalfSpace[] = base.map((p, i) => {
         const q = base[(i + 1) % base.length]!;

@@ -27,18 +27,24 @@ export const moved = (solid: Solid, by: Rigid): Solid => ({
   faces: solid.faces,
 });
 
+/** Rings that are being cut, as x, y, z one after the other: written in turn and used again by the next question. */
+let ring: number[] = [];
+let next: number[] = [];
+/** The planes that cut a body, as they stand in the question. */
+const cutting: number[] = [];
+
 /**
- * The extent along the first axis of the body's part inside the half-planes of the other two axes; null when
- * nothing is inside. The region runs on for ever along the first axis, so every corner of the cut body lies on one of its
- * own faces and cutting those is enough. Most planes hold the whole body or leave none of it: those are sorted out first.
+ * The extent along the first axis of the body's part inside half-planes of the other two axes; null when nothing is inside.
+ * `planes` holds (ny, nz, d) with ny y + nz z <= d, one after the other, `size` numbers of it. The region runs on for ever along the
+ * first axis, so every corner of the cut body lies on one of its own faces and cutting those is enough. Most planes hold
+ * the whole body or leave none of it: those are sorted out first.
  */
-export const extentWithin = (
-  solid: Solid,
-  planes: readonly { readonly n: Vec2; readonly d: number }[],
-): readonly [number, number] | null => {
-  const { corners, faces } = solid;
-  const cutting: number[] = [];
-  for (const { n: [ny, nz], d } of planes) {
+export const extentWithin = ({ corners, faces }: Solid, planes: ArrayLike<number>, size = planes.length): readonly [number, number] | null => {
+  let cuts = 0;
+  for (let k = 0; k < size; k += 3) {
+    const ny = planes[k]!;
+    const nz = planes[k + 1]!;
+    const d = planes[k + 2]!;
     let least = Infinity;
     let most = -Infinity;
     for (const p of corners) {
@@ -47,31 +53,32 @@ export const extentWithin = (
       if (over > most) most = over;
     }
     if (least > 0) return null;
-    if (most > 0) cutting.push(ny, nz, d);
+    if (most > 0) {
+      cutting[cuts++] = ny;
+      cutting[cuts++] = nz;
+      cutting[cuts++] = d;
+    }
   }
   let low = Infinity;
   let high = -Infinity;
-  // rings as x, y, z one after the other, in two rows that are written in turn
-  let ring: number[] = [];
-  let next: number[] = [];
   for (const face of faces) {
-    let size = 0;
+    let left = 0;
     for (const i of face) {
       const p = corners[i]!;
-      ring[size++] = p[0];
-      ring[size++] = p[1];
-      ring[size++] = p[2];
+      ring[left++] = p[0];
+      ring[left++] = p[1];
+      ring[left++] = p[2];
     }
-    for (let k = 0; k < cutting.length && size > 0; k += 3) {
+    for (let k = 0; k < cuts && left > 0; k += 3) {
       const ny = cutting[k]!;
       const nz = cutting[k + 1]!;
       const d = cutting[k + 2]!;
       let kept = 0;
-      let px = ring[size - 3]!;
-      let py = ring[size - 2]!;
-      let pz = ring[size - 1]!;
+      let px = ring[left - 3]!;
+      let py = ring[left - 2]!;
+      let pz = ring[left - 1]!;
       let dp = ny * py + nz * pz - d;
-      for (let i = 0; i < size; i += 3) {
+      for (let i = 0; i < left; i += 3) {
         const qx = ring[i]!;
         const qy = ring[i + 1]!;
         const qz = ring[i + 2]!;
@@ -95,9 +102,9 @@ export const extentWithin = (
       const used = ring;
       ring = next;
       next = used;
-      size = kept;
+      left = kept;
     }
-    for (let i = 0; i < size; i += 3) {
+    for (let i = 0; i < left; i += 3) {
       if (ring[i]! < low) low = ring[i]!;
       if (ring[i]! > high) high = ring[i]!;
     }

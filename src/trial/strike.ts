@@ -1,5 +1,5 @@
-import { type Interval, type Planar, type Shape, type Vec2, extentWithin, gapOf, length2, shapeOf, union } from '../geometry/index.js';
-import { type Body, planesOf, sweptBody } from './body.js';
+import { type Interval, type Planar, type Shape, type Vec2, extentWithin, gapOf, shapeOf, union } from '../geometry/index.js';
+import { type Body, planesSeen, sweptBody } from './body.js';
 import { ROUGH_MOTION, SWEEP_MOTION } from './limits.js';
 import type { Piece, View } from './views.js';
 
@@ -55,13 +55,14 @@ const cutOutline = (outline: readonly Vec2[], { n, d }: Cut): readonly Vec2[] =>
   return kept;
 };
 
-/** The half-planes of a body's surroundings, seen from the wing. */
-const planesInWing = (body: Body, margin: number, { c, s, x, y }: Planar): Cut[] =>
-  planesOf(body, margin).map(({ n, d }) => ({ n: [c * n[0] + s * n[1], c * n[1] - s * n[0]], d: d - n[0] * x - n[1] * y }));
-
 /** The largest way that any point within `reach` of the tangent line makes between two places. */
-const travel = (p: Planar, q: Planar, reach: number): number =>
-  length2([p.x - q.x, p.y - q.y]) + reach * length2([p.c - q.c, p.s - q.s]);
+const travel = (p: Planar, q: Planar, reach: number): number => {
+  const [x, y, c, s] = [p.x - q.x, p.y - q.y, p.c - q.c, p.s - q.s];
+  return Math.sqrt(x * x + y * y) + reach * Math.sqrt(c * c + s * s);
+};
+
+/** The half-planes of the question that is being asked. */
+const planes: number[] = [];
 
 /** What one piece of a view meets, gathered over passes and bodies. */
 class Meeting {
@@ -69,21 +70,41 @@ class Meeting {
   depth = -Infinity;
   /** Set once the whole piece is ruled out: more looks at it cannot add to where. */
   whole = false;
+  /** The longest that one look has ruled out. */
+  private low = Infinity;
+  private high = -Infinity;
 
   constructor(private readonly piece: Piece, private readonly shape: Shape, private readonly cut: Cut | null) {}
 
+  /** Where along the bed metal comes within `margin` of a body. */
+  private extent(body: Body, pose: Planar, margin: number): Interval | null {
+    const { along, solid } = this.piece;
+    if (along[1] - along[0] <= THIN) return along;
+    let size = planesSeen(body, margin, pose, planes);
+    if (this.cut) {
+      planes[size++] = this.cut.n[0];
+      planes[size++] = this.cut.n[1];
+      planes[size++] = this.cut.d;
+    }
+    return extentWithin(solid, planes, size);
+  }
+
   /** Takes note of a body within `margin` of the piece at a pose, `gap` known. */
   private note(body: Body, pose: Planar, margin: number, gap: number): void {
+    const extent = this.extent(body, pose, margin);
+    if (!extent) return;
     const { along } = this.piece;
-    let extent: Interval | null = along;
-    if (along[1] - along[0] > THIN) {
-      const planes = planesInWing(body, margin, pose);
-      extent = extentWithin(this.piece.solid, this.cut ? [...planes, this.cut] : planes);
-      if (!extent) return;
-    }
     this.where.push(extent);
     this.depth = Math.max(this.depth, -gap);
+    if (extent[1] - extent[0] > this.high - this.low) [this.low, this.high] = extent;
     if (extent[0] <= along[0] + ROUNDING && extent[1] >= along[1] - ROUNDING) this.whole = true;
+  }
+
+  /** Can closer looks within `margin` of this pose tell nothing new, neither of where nor of how deep? */
+  private known(body: Body, pose: Planar, margin: number, deepest: number): boolean {
+    if (deepest > this.depth) return false;
+    const extent = this.extent(body, pose, margin);
+    return !extent || (extent[0] >= this.low && extent[1] <= this.high);
   }
 
   carry(bodies: readonly Body[], pose: Planar, by: Vec2, allowance: number): void {
@@ -95,23 +116,28 @@ class Meeting {
     }
   }
 
-  turn(bodies: readonly Body[], at: (x: number) => Planar, from: number, to: number, allowance: number): void {
+  turn(bodies: readonly Body[], { at, from, to }: Pass & { readonly kind: 'turn' }, allowance: number): void {
+    this.turnBetween(bodies, at, from, at(from), to, at(to), allowance);
+  }
+
+  private turnBetween(bodies: readonly Body[], at: (x: number) => Planar, from: number, first: Planar, to: number, last: Planar, allowance: number): void {
     if (this.whole) return;
     const middle = (from + to) / 2;
     const pose = at(middle);
     // a turn about one centre with a small steady shift: the ends are the furthest from the middle
-    const motion = Math.max(travel(at(from), pose, this.shape.reach), travel(pose, at(to), this.shape.reach));
+    const motion = Math.max(travel(first, pose, this.shape.reach), travel(pose, last, this.shape.reach));
+    const margin = allowance + motion;
     const near: Body[] = [];
     for (const body of bodies) {
-      const gap = gapOf(this.shape, pose, body.shape, allowance + motion);
-      if (gap > allowance + motion) continue;
-      if (motion <= Math.max(SWEEP_MOTION, Math.min(ROUGH_MOTION, -gap / 4))) this.note(body, pose, allowance + motion, gap);
-      else near.push(body);
+      const gap = gapOf(this.shape, pose, body.shape, margin);
+      if (gap > margin) continue;
+      if (motion <= Math.max(SWEEP_MOTION, Math.min(ROUGH_MOTION, -gap / 4))) this.note(body, pose, margin, gap);
+      else if (!this.known(body, pose, margin, motion - gap)) near.push(body);
     }
     if (near.length === 0) return;
-    // the end of the stroke first: it is where most strikes are, and one that rules out the piece saves the rest
-    this.turn(near, at, middle, to, allowance);
-    this.turn(near, at, from, middle, allowance);
+    // the end of the stroke first: it is where most strikes are, and what it rules out saves closer looks at the rest
+    this.turnBetween(near, at, middle, pose, to, last, allowance);
+    this.turnBetween(near, at, from, first, middle, pose, allowance);
   }
 }
 
@@ -153,7 +179,7 @@ export const strike = (view: View, bodies: readonly Body[], passes: readonly Pas
     const meeting = new Meeting(piece, shape, cut);
     for (const pass of passes) {
       if (pass.kind === 'carry') meeting.carry(bodies, pass.pose, pass.by, options.allowance);
-      else meeting.turn(bodies, pass.at, pass.from, pass.to, options.allowance);
+      else meeting.turn(bodies, pass, options.allowance);
     }
     where.push(...meeting.where);
     depth = Math.max(depth, meeting.depth);
