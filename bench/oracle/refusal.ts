@@ -56,7 +56,8 @@ const toldBy = ({ task, tooling, result }: Searched, input: TrialInput): readonl
     taken.push({ blocked, conflict });
     return conflict;
   });
-  return reasons.map((r, i) => ({ ...taken[i]!, sentence: r.sentence }));
+  const sentences = reasons.map((r) => r.tell().sentence);
+  return sentences.map((sentence, i) => ({ ...taken[i]!, sentence }));
 };
 
 const checkOne = async (searched: Searched, input: TrialInput, { blocked: { action, mask }, conflict, sentence }: Told & { readonly sentence: string }, replay: boolean): Promise<ToldConflict> => {

@@ -13,7 +13,7 @@ import type { Conflict } from './conflict.js';
 import { exactDepth } from './exactDepth.js';
 import { exactPlateDepth } from './exactPlateDepth.js';
 import { exactRoomAlong } from './exactRoomAlong.js';
-import { reasonOf, reasonsFrom, subjectOf } from './reasons.js';
+import { type Untold, asItIs, reasonOf, reasonsFrom } from './reasons.js';
 import type { SearchResult } from './search.js';
 import { madeBy } from './made.js';
 import { unheldLimits, withForming } from './stepForming.js';
@@ -223,7 +223,7 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
   const { grouped, single, count } = statesOf(part, twice);
   const wrongWish = input.wishes ? wishFault(part, count, input.wishes) : null;
   if (wrongWish) return done('does not make', { reasons: [wrongWish] });
-  const reasons: Reason[] = [];
+  const reasons: Untold[] = [];
   const toolReasons: Reason[] = [];
   const tried: number[] = [];
   let undecided = false;
@@ -242,19 +242,19 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
       if (result.kind === 'plan' && attempt.layout && !unheld) return made(input, attempt, result, done, tried, twice);
       if (unheld) {
         undecided = true;
-        reasons.push(unheld);
+        reasons.push(asItIs(unheld));
       }
       if (result.kind === 'undecided') {
         undecided = true;
-        reasons.unshift({ code: 'limit', bends: [], sentence: `The computing time of ${(limit / 1000).toFixed(0)} s ended before an order was found or ruled out with V ${tooling.v}.` });
+        reasons.unshift(asItIs({ code: 'limit', bends: [], sentence: `The computing time of ${(limit / 1000).toFixed(0)} s ended before an order was found or ruled out with V ${tooling.v}.` }));
       }
       if (result.kind === 'none' && attempt.within.reason) {
-        reasons.push(attempt.within.reason);
+        reasons.push(asItIs(attempt.within.reason));
         undecided ||= attempt.within.notKnown;
       } else if (result.kind === 'none') {
         if (result.layout) {
           undecided = true;
-          reasons.push(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0));
+          reasons.push(asItIs(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0)));
         }
         reasons.push(...reasonsFrom(tooling.sheet.part, groups, attempt.tooling.pairs, result.blocked, measuring(attempt.tooling, groups, twice, machine)));
       }
@@ -263,8 +263,8 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
     if (stopNow()) break;
   }
   const wish = input.wishes ? wishesInWords(input.wishes) : '';
-  if (wish !== '' && reasons.length > 0 && !undecided) reasons.unshift({ code: 'no order', bends: [], sentence: `No order is left that keeps to the wish: ${wish}.` });
-  const told = dedupe([...reasons, ...(tried.length === 0 ? toolReasons : [])]);
+  if (wish !== '' && reasons.length > 0 && !undecided) reasons.unshift(asItIs({ code: 'no order', bends: [], sentence: `No order is left that keeps to the wish: ${wish}.` }));
+  const told = tell([...reasons, ...(tried.length === 0 ? toolReasons.map(asItIs) : [])]);
   return done(undecided || stopNow() ? 'not decided' : 'does not make', {
     reasons: told, model: modelSentence(grouped.length, [...new Set(tried)], input, twice),
   });
@@ -285,13 +285,16 @@ export const measuring = (tooling: Tooling, groups: readonly Group[], twice: Twi
 const MOST_TOLD = 6;
 
 /** Each subject once: another V that fails in the same place is not told again. */
-const dedupe = (reasons: readonly Reason[]): Reason[] => {
+const tell = (reasons: readonly Untold[]): Reason[] => {
+  const first = new Map<string, Untold>();
+  for (const r of reasons) if (!first.has(r.about)) first.set(r.about, r);
   const told = new Map<string, Reason>();
-  for (const r of reasons) {
-    const key = r.code === 'clearance' || r.code === 'way in' || r.code === 'way out' ? subjectOf(r) : r.sentence;
-    if (!told.has(key)) told.set(key, r);
+  for (const { tell: say } of first.values()) {
+    if (told.size >= MOST_TOLD) break;
+    const reason = say();
+    if (!told.has(reason.sentence)) told.set(reason.sentence, reason);
   }
-  return [...told.values()].slice(0, MOST_TOLD);
+  return [...told.values()];
 };
 
 const modelSentence = (strokes: number, vs: readonly number[], { wishes, part }: TrialInput, twice: Twice): string =>

@@ -15,7 +15,7 @@ it('what shorter tools would clear is not told where something stands over the t
   const told = (...conflicts: Conflict[]): readonly string[] => reasonsFrom(
     part, statesOf(part).grouped, [pair],
     [{ action: { group: 0, gaugeSide: 0, pair: 0, sideUp: 'A', towards: 0, base: 0, leastExtra: 0, plainness: 0 }, mask: 0, conflicts }], (_, c) => c,
-  ).map((r) => r.sentence);
+  ).map((r) => r.tell().sentence);
   const [beside, over] = [conflict('beside the tools', 28, true), conflict('over the tools', 5, false)];
   expect(told(beside, over)).toEqual([expect.stringContaining('over the tools')]);
   // from both sides at once nothing else may be left to tell

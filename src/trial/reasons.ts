@@ -53,14 +53,27 @@ export const reasonOf = (part: Part, group: Group, pair: Pair, conflict: Conflic
 const MOST_REASONS = 6;
 
 /** What a reason is about, numbers left out: the same about another tool is not told twice. */
-export const subjectOf = (reason: Reason): string =>
+const subjectOf = (reason: Reason): string =>
   `${reason.code}|${reason.bends.join()}|${reason.bodies?.join() ?? ''}|${[...(reason.made ?? [])].sort().join()}|${(reason.unmade ?? []).join()}`;
+
+/** A reason that is told only if there is room for it: its exact depth costs. `about` is alike for reasons of one subject. */
+export interface Untold {
+  readonly about: string;
+  readonly tell: () => Reason;
+}
+
+/** What two reasons share when one of them is enough. */
+const aboutOf = (reason: Reason): string =>
+  (reason.code === 'clearance' || reason.code === 'way in' || reason.code === 'way out' ? subjectOf(reason) : reason.sentence);
+
+/** A reason that needs no measuring. */
+export const asItIs = (reason: Reason): Untold => ({ about: aboutOf(reason), tell: () => reason });
 
 /**
  * The reasons that close every order, fewest and plainest first. Of each fold in which a group was refused the seat and tools
  * that come nearest speak; `measured` gives a told conflict its exact depth; folds with the fewest bends made come first, since they need the least to be said.
  */
-export const reasonsFrom = (part: Part, groups: readonly Group[], pairs: readonly Pair[], blocked: readonly Blocked[], measured: (b: Blocked, c: Conflict) => Conflict): readonly Reason[] => {
+export const reasonsFrom = (part: Part, groups: readonly Group[], pairs: readonly Pair[], blocked: readonly Blocked[], measured: (b: Blocked, c: Conflict) => Conflict): readonly Untold[] => {
   // what shorter tools would clear is not what forbids the stroke
   const blamed = ({ conflicts }: Blocked): readonly Conflict[] => (conflicts.every((c) => c.beside) ? conflicts : conflicts.filter((c) => !c.beside));
   const worstOf = (b: Blocked): Conflict => blamed(b).reduce((w, c) => (c.by > w.by ? c : w));
@@ -72,11 +85,12 @@ export const reasonsFrom = (part: Part, groups: readonly Group[], pairs: readonl
   }
   const ones = (mask: number): number => mask.toString(2).replaceAll('0', '').length;
   const folds = [...nearest.values()].sort((a, b) => ones(a.mask) - ones(b.mask) || worstOf(b).by - worstOf(a).by);
-  const told = new Map<string, Reason>();
+  const told = new Map<string, Untold>();
   for (const b of folds) {
     const inWords = (c: Conflict): Reason => reasonOf(part, groups[b.action.group]!, pairs[b.action.pair]!, c, b.mask);
-    const subject = subjectOf(inWords(worstOf(b)));
-    if (!told.has(subject)) told.set(subject, inWords(measured(b, worstOf(b))));
+    const roughly = inWords(worstOf(b));
+    const subject = subjectOf(roughly);
+    if (!told.has(subject)) told.set(subject, { about: aboutOf(roughly), tell: () => inWords(measured(b, worstOf(b))) });
     if (told.size >= MOST_REASONS) break;
   }
   return [...told.values()];
