@@ -8,7 +8,7 @@ export type Pass =
   | { readonly kind: 'carry'; readonly pose: Planar; readonly by: Vec2 }
   | { readonly kind: 'turn'; readonly at: (x: number) => Planar; readonly from: number; readonly to: number };
 
-/** Where along the bed a wing meets bodies, and how deep (negative: nearer than allowed, but not touching). mm */
+/** Where along the bed a wing meets bodies, and how deep where it was looked (negative: nearer than allowed, but not touching). mm */
 export interface Strike {
   readonly where: readonly Interval[];
   readonly depth: number;
@@ -64,13 +64,15 @@ const travel = (p: Planar, q: Planar, reach: number): number => {
 /** The half-planes of the question that is being asked. */
 const planes: number[] = [];
 
+const AT_REST: Vec2 = [0, 0];
+
 /** What one piece of a view meets, gathered over passes and bodies. */
 class Meeting {
   readonly where: Interval[] = [];
   depth = -Infinity;
   /** Set once the whole piece is ruled out: more looks at it cannot add to where. */
   whole = false;
-  /** The longest that one look has ruled out. */
+  /** The longest unbroken stretch that is ruled out so far. */
   private low = Infinity;
   private high = -Infinity;
 
@@ -96,13 +98,16 @@ class Meeting {
     const { along } = this.piece;
     this.where.push(extent);
     this.depth = Math.max(this.depth, -gap);
-    if (extent[1] - extent[0] > this.high - this.low) [this.low, this.high] = extent;
-    if (extent[0] <= along[0] + ROUNDING && extent[1] >= along[1] - ROUNDING) this.whole = true;
+    if (extent[0] <= this.high && extent[1] >= this.low) {
+      this.low = Math.min(this.low, extent[0]);
+      this.high = Math.max(this.high, extent[1]);
+    } else if (extent[1] - extent[0] > this.high - this.low) [this.low, this.high] = extent;
+    if (this.low <= along[0] + ROUNDING && this.high >= along[1] - ROUNDING) this.whole = true;
   }
 
-  /** Can closer looks within `margin` of this pose tell nothing new, neither of where nor of how deep? */
-  private known(body: Body, pose: Planar, margin: number, deepest: number): boolean {
-    if (deepest > this.depth) return false;
+  /** Can closer looks within `margin` of this pose tell nothing new of where, and is it no deeper here than elsewhere? */
+  private known(body: Body, pose: Planar, margin: number, gap: number): boolean {
+    if (-gap > this.depth) return false;
     const extent = this.extent(body, pose, margin);
     return !extent || (extent[0] >= this.low && extent[1] <= this.high);
   }
@@ -117,7 +122,10 @@ class Meeting {
   }
 
   turn(bodies: readonly Body[], { at, from, to }: Pass & { readonly kind: 'turn' }, allowance: number): void {
-    this.turnBetween(bodies, at, from, at(from), to, at(to), allowance);
+    const [first, last] = [at(from), at(to)];
+    // most that is met is met most at an end: closer looks in between then tell nothing new
+    for (const pose of [last, first]) this.carry(bodies, pose, AT_REST, allowance);
+    this.turnBetween(bodies, at, from, first, to, last, allowance);
   }
 
   private turnBetween(bodies: readonly Body[], at: (x: number) => Planar, from: number, first: Planar, to: number, last: Planar, allowance: number): void {
@@ -132,10 +140,10 @@ class Meeting {
       const gap = gapOf(this.shape, pose, body.shape, margin);
       if (gap > margin) continue;
       if (motion <= Math.max(SWEEP_MOTION, Math.min(ROUGH_MOTION, -gap / 4))) this.note(body, pose, margin, gap);
-      else if (!this.known(body, pose, margin, motion - gap)) near.push(body);
+      else if (!this.known(body, pose, margin, gap)) near.push(body);
     }
     if (near.length === 0) return;
-    // the end of the stroke first: it is where most strikes are, and what it rules out saves closer looks at the rest
+    // the end of the stroke first: it is where most strikes are
     this.turnBetween(near, at, middle, pose, to, last, allowance);
     this.turnBetween(near, at, from, first, middle, pose, allowance);
   }
