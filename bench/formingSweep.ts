@@ -1,4 +1,4 @@
-import { type AirBend, airBend, airBendCurve, type AirBendInput } from '../src/forming/index.js';
+import { type AirBend, airBend, airBendCurve, type AirBendInput, type CurvePoint } from '../src/forming/index.js';
 import { metalOfStrength, metals } from '../src/metal/index.js';
 import { mulberry32 } from './mulberry32.js';
 
@@ -8,18 +8,24 @@ export interface SweepResult {
   /** Left out: the strip says itself that it is rough there (tip over V/4, V under 5 t, closed round the nose, hardly a leg). */
   readonly rough: number;
   readonly breaks: readonly string[];
+  /** Strokes drawn. */
+  readonly curves: number;
   /**
-   * Noses blunter than V/16 whose force rises a second time (they come to bear at two places, nearer the shoulders), and the
-   * greatest share by which it fell before: docs/forming.md says so.
+   * Strokes whose force rises a second time because the nose comes to bear at two places, nearer the shoulders, and the
+   * greatest share by which it fell before that: docs/forming.md says so.
    */
   readonly secondRises: number;
   readonly greatestDip: number;
+  /** Radii that fall with a wider V where the nose fits the metal under it (see `FITS`), and by what share at most. */
+  readonly fittedFalls: number;
+  readonly greatestFall: number;
 }
 
-/** Tip over V up to which the force has one peak. */
-const BLUNT = 1 / 16;
-/** Inside radius over tip up to which the nose shapes the bend, not the V. */
-const NOSE_SHAPED = 1.15;
+/**
+ * The metal's least radius r under a nose p: the touch of a dent is as wide as 1/(1/p - 1/r) says, which up to r = 1.5 p is
+ * more than three times what it is on flat sheet. There the dent goes as nose and metal come to fit, and the apex with it.
+ */
+const FITS = 1.5;
 
 /** The force ripples by up to 6e-5 of itself where the bearing passes from node to node: what moves by less stands still. */
 const STILL = 1e-4;
@@ -46,8 +52,11 @@ export const formingSweep = (count: number, seed: number): SweepResult => {
   const breaks: string[] = [];
   let answered = 0;
   let rough = 0;
+  let curves = 0;
   let secondRises = 0;
   let greatestDip = 0;
+  let fittedFalls = 0;
+  let greatestFall = 0;
   const stronger = metals.map((m) => metalOfStrength(m, STEP.strength));
   const solve = (input: AirBendInput): AirBend | null => {
     const result = airBend(input);
@@ -69,41 +78,76 @@ export const formingSweep = (count: number, seed: number): SweepResult => {
     const bend = solve(input);
     if (bend === null) continue;
     const words = (): string => JSON.stringify({ ...input, metal: input.metal.id }, (_k, x: unknown) => (typeof x === 'number' ? Number(x.toPrecision(6)) : x));
-    const compare = (against: string, change: Partial<AirBendInput>, figures: readonly Figure[]): void => {
+    const compare = (against: string, change: Partial<AirBendInput>, figures: readonly Figure[]): AirBend | null => {
       const other = solve({ ...input, ...change });
-      if (other === null) return;
+      if (other === null) return null;
       for (const [name, of, way] of figures) {
         const [a, b] = [of(bend, thickness), of(other, change.thickness ?? thickness)];
         if (!((b / a - 1) * way > -STILL)) breaks.push(`${name} against ${against}: ${a} then ${b}, ${words()}`);
       }
+      return other;
     };
-    compare('V', { v: v * STEP.v }, [springback(1), peak(-1), depth, ...(bend.insideRadius > NOSE_SHAPED * input.tipRadius ? [radius] : [])]);
+    const fits = bend.leastRadius < FITS * input.tipRadius;
+    const wider = compare('V', { v: v * STEP.v }, [springback(1), peak(-1), depth, ...(fits ? [] : [radius])]);
+    const fall = wider === null || !fits ? 0 : 1 - wider.insideRadius / bend.insideRadius;
+    if (fall > STILL) fittedFalls++;
+    greatestFall = Math.max(greatestFall, fall);
     compare('bend angle', { bendAngle: input.bendAngle + STEP.angle }, [depth, load, peak(1), deduction]);
     compare('thickness', { thickness: thickness * STEP.thickness }, [springback(-1), peak(1)]);
     compare('strength', { metal: stronger[which]! }, [springback(1), peak(1)]);
     if (i % CURVES !== 0) continue;
+    curves++;
     const dip = along(input, words, breaks);
     greatestDip = Math.max(greatestDip, dip);
-    if (dip > STILL) {
-      secondRises++;
-      if (input.tipRadius <= BLUNT * bend.vSharp) breaks.push(`force falls by ${dip} of itself before its peak, ${words()}`);
-    }
+    if (dip > STILL) secondRises++;
   }
-  return { answered, rough, breaks, secondRises, greatestDip };
+  return { answered, rough, breaks, curves, secondRises, greatestDip, fittedFalls, greatestFall };
 };
 
-/** Depth and released angle grow along the stroke; the greatest share by which the force falls before its peak comes back. */
+/**
+ * Depth and released angle grow along the stroke. The force has one peak while the nose bears in the middle, and one while
+ * it bears at two places; the share is given by which it falls before the greater of both.
+ */
 const along = (input: AirBendInput, words: () => string, breaks: string[]): number => {
   const curve = airBendCurve(input, { upTo: input.bendAngle, step: 4 });
   if (!curve.ok) return 0;
   const { points } = curve.value;
-  const top = points.reduce((best, p, k) => (p.forcePerLength > points[best]!.forcePerLength ? k : best), 0);
-  let dip = 0;
   for (let k = 1; k < points.length; k++) {
     const [a, b] = [points[k - 1]!, points[k]!];
-    if (k <= top) dip = Math.max(dip, 1 - b.forcePerLength / a.forcePerLength);
     if (b.depth < a.depth) breaks.push(`depth along the stroke at ${b.bendAngleUnderLoad} degrees: ${a.depth} then ${b.depth}, ${words()}`);
     if (b.bendAngleReleased < a.bendAngleReleased - 1e-9) breaks.push(`released bend angle at ${b.depth} mm: ${a.bendAngleReleased} then ${b.bendAngleReleased}, ${words()}`);
   }
+  for (const run of runsAlike(points)) {
+    const fallen = dipBeforePeak(run);
+    if (fallen > STILL) breaks.push(`force falls by ${fallen} of itself before its peak while the nose bears ${run[0]!.noseBears}, ${words()}`);
+  }
+  return dipBeforePeak(points);
+};
+
+/** The stroke cut where the nose bears otherwise. */
+const runsAlike = (points: readonly CurvePoint[]): readonly (readonly CurvePoint[])[] => {
+  const runs: CurvePoint[][] = [];
+  for (const p of points) {
+    const last = runs[runs.length - 1];
+    if (last?.[0]!.noseBears === p.noseBears) last.push(p);
+    else runs.push([p]);
+  }
+  return runs;
+};
+
+/** The greatest share by which the force falls from one point to a later one, up to the greatest of all. */
+const dipBeforePeak = (points: readonly CurvePoint[]): number => {
+  const forces = points.map((p) => p.forcePerLength);
+  const top = forces.indexOf(Math.max(...forces));
+  let [most, dip] = [0, 0];
+  for (const force of forces.slice(0, top)) {
+    most = Math.max(most, force);
+    if (most > 0) dip = Math.max(dip, 1 - force / most);
+  }
   return dip;
 };
+
+/** What a sweep found in a line. */
+export const sweepInWords = ({ answered, rough, breaks, curves, secondRises, greatestDip, fittedFalls, greatestFall }: SweepResult): string =>
+  `forming sweep: ${answered} bends, ${rough} rough by their own warning, ${breaks.length} not monotone; ${secondRises} of ${curves} strokes rise a second time, ` +
+  `after a fall of ${(100 * greatestDip).toFixed(2)} % at most; ${fittedFalls} radii fall with V where the nose fits, by ${(100 * greatestFall).toFixed(2)} % at most`;

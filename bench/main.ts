@@ -6,7 +6,7 @@ import { metalById } from '../src/metal/index.js';
 import { demoFloor, demoRack } from '../src/shop/index.js';
 import { planTrial } from '../src/trial/index.js';
 import { formingBench } from './forming.js';
-import { formingSweep } from './formingSweep.js';
+import { formingSweep, sweepInWords } from './formingSweep.js';
 import { agreementBench } from './agreement.js';
 import { campaign } from './campaign.js';
 import { fitScaleBench } from './fitScale.js';
@@ -37,7 +37,7 @@ if (process.argv.includes('--full')) {
   await fitScaleBench(100, 10, 5, print);
   timesBench(print);
   const sweep = formingSweep(3000, 20261125);
-  print(`forming sweep: ${sweep.answered} bends, ${sweep.rough} rough by their own warning, ${sweep.breaks.length} not monotone; second rises of blunt noses ${sweep.secondRises}, after a dip of ${(100 * sweep.greatestDip).toFixed(2)} % at most`);
+  print(sweepInWords(sweep));
   sweep.breaks.forEach(print);
   // hours: agreement, refusals and campaign keep what they have done and go on from there
   const disagreements = sweep.breaks.length + (await exhaustiveBench(20, print)) + (await agreementBench(300, print)) + (await refusalsBench(500, print)) + (await campaign(2000, print));

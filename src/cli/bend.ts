@@ -1,7 +1,8 @@
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import {
-  type AirBend, type AirBendResult, type AirBendSetup, type DeductionAnswer, airBend, airBendAtDepth, closedForms, deductionFor, otherStrokes, stockRange,
+  type AirBend, type AirBendResult, type AirBendSetup, type DeductionAnswer, airBend, airBendAtDepth, closedForms, deductionFor, otherStrokes, reliefHole, stockRange,
 } from '../forming/index.js';
+import type { ThicknessClass } from '../metal/index.js';
 import { type SetupOptions, readDeductions, setupOf, withSetup } from './bendSetup.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
@@ -16,6 +17,7 @@ interface BendOptions extends OutputOptions, SetupOptions {
   readonly depth?: string;
   readonly deductions?: string;
   readonly width: string;
+  readonly thicknessClass?: ThicknessClass;
   readonly range?: boolean;
 }
 
@@ -27,7 +29,7 @@ const solved = (setup: AirBendSetup, options: BendOptions): AirBendResult => {
 };
 
 const rangeOf = (setup: AirBendSetup, bend: AirBend, options: BendOptions) => {
-  const result = stockRange({ ...setup, bendAngle: bend.bendAngleReleased }, positive('--width', options.width), 'depth from touch');
+  const result = stockRange({ ...setup, bendAngle: bend.bendAngleReleased }, positive('--width', options.width), 'depth from touch', options.thicknessClass);
   return result.ok ? result.value : { sentence: result.reason.sentence };
 };
 
@@ -73,6 +75,8 @@ const human = ({ setup, bend, length, range, own }: Worked, options: OutputOptio
     ),
   ];
   lines.push('', `Other strokes in this sheet, N/mm, by factors of common practice without a source: ${otherStrokes(bend.peakForcePerLength).map((o) => `${o.stroke} ${o.least.toFixed(0)} to ${o.most.toFixed(0)}`).join('; ')}.`);
+  const relief = reliefHole(setup.metal, setup.thickness, bend.insideRadius);
+  if (relief !== null) lines.push('', `Relief hole where two such bends meet in a corner: ${s.length(relief.diameter)} or more, ${s.bare(relief.pastTangents[0])} to ${s.length(relief.pastTangents[1])} past the inner tangent lines (${relief.source}).`);
   if (own !== undefined) lines.push('', `The shop's own: deduction ${s.length(own.deduction)}, flat length of the arc ${s.length(own.allowance)}; ${own.words}.`);
   if (range !== undefined) {
     lines.push('', 'sentence' in range
@@ -92,6 +96,7 @@ export const bendCommand = (): Command =>
     .option('--deductions <file.csv>', "the shop's measured deductions (see `deductions --help`): they override the calculation's")
     .option('--range', 'with --json too: what the scatter of the stock as bought does to angle, force and flange')
     .option('--width <mm>', 'width of the sheet as bought, for its thickness tolerance', '1250')
+    .addOption(new Option('--thickness-class <class>', "class of its thickness tolerance: EN 10051's or EN 10029's, S for EN 10131's special one").choices(['A', 'B', 'C', 'D', 'S']))
     .action(async (options: BendOptions) => {
       const setup = setupOf(options);
       const length = positive('--length', options.length);
@@ -118,6 +123,7 @@ export const bendCommand = (): Command =>
           force: bend.forcePerLength * length,
           byRule: closedForms(setup, bend),
           otherStrokes: otherStrokes(bend.peakForcePerLength),
+          reliefHole: reliefHole(setup.metal, setup.thickness, bend.insideRadius),
           ...(range === undefined ? {} : { range }),
         },
         () => human({ setup, bend, length, range, own }, options),

@@ -35,7 +35,7 @@ export const withSetup = (command: Command): Command =>
     .requiredOption('--shoulder <mm>', 'radius of the shoulders')
     .requiredOption('--tip <mm>', "radius of the punch's tip")
     .option('--metal <id>', 'a metal of the list')
-    .option('--tensile <yield,strength,Ag>', 'with --metal: a tensile test of this sheet (MPa, MPa, percent at greatest force); the rest like that metal')
+    .option('--tensile <yield,strength,Ag[,Z]>', 'with --metal: a tensile test of this sheet (MPa, MPa, percent at greatest force, reduction of area in percent where it was measured: it tells the least radius); the rest like that metal')
     .option('--curve <law>', 'or its hardening: swift:K,n,e0 or hollomon:K,n or points:strain/stress,... (MPa, true, plastic)')
     .option('--modulus <MPa>', "with --curve: Young's modulus")
     .option('--poisson <number>', "with --curve: Poisson's number")
@@ -66,10 +66,10 @@ const curveOf = (typed: string): HardeningCurve => {
 };
 
 const testedMetal = (like: Metal, typed: string): Metal => {
-  const [yieldStress, tensile, uniformElongation, ...more] = typed.split(',').map(Number);
-  const good = [yieldStress, tensile, uniformElongation].every((v) => v !== undefined && Number.isFinite(v) && v > 0) && more.length === 0;
-  if (!good) throw new Fault(`--tensile ${typed}: yield,strength,Ag is wanted (MPa, MPa, percent).`);
-  const own = metalFromTensileTest('tested', `${like.name} by its tensile test`, { yield: yieldStress!, tensile: tensile!, uniformElongation: uniformElongation! }, like);
+  const [yieldStress, tensile, uniformElongation, reductionOfArea, ...more] = typed.split(',').map(Number);
+  const good = [yieldStress, tensile, uniformElongation, reductionOfArea ?? 1].every((v) => v !== undefined && Number.isFinite(v) && v > 0) && (reductionOfArea ?? 0) < 100 && more.length === 0;
+  if (!good) throw new Fault(`--tensile ${typed}: yield,strength,Ag or yield,strength,Ag,Z is wanted (MPa, MPa, percent, percent).`);
+  const own = metalFromTensileTest('tested', `${like.name} by its tensile test`, { yield: yieldStress!, tensile: tensile!, uniformElongation: uniformElongation!, ...(reductionOfArea === undefined ? {} : { reductionOfArea }) }, like);
   if (!own.ok) throw new Fault(`--tensile ${typed}: ${own.sentence}`);
   return own.metal;
 };

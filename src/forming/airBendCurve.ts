@@ -10,6 +10,8 @@ export interface CurvePoint {
   readonly bendAngleUnderLoad: number;
   /** What the bend angle would be if the stroke ended here. */
   readonly bendAngleReleased: number;
+  /** From where the sheet is bent as round as the nose on, it bears at two places beside the middle. */
+  readonly noseBears: 'in the middle' | 'at two places';
 }
 
 export interface AirBendCurve {
@@ -41,11 +43,12 @@ export const airBendCurve = (
     forcePerLength: e.force * force,
     bendAngleUnderLoad: (2 * e.inclination) / DEGREE,
     bendAngleReleased: (2 * (e.inclination - e.release)) / DEGREE,
+    noseBears: e.unknowns.bearing2 > 0 ? ('at two places' as const) : ('in the middle' as const),
   }));
   return {
     ok: true,
     value: {
-      points: [{ depth: 0, forcePerLength: 0, bendAngleUnderLoad: 0, bendAngleReleased: 0 }, ...points],
+      points: [{ depth: 0, forcePerLength: 0, bendAngleUnderLoad: 0, bendAngleReleased: 0, noseBears: 'in the middle' }, ...points],
       end: !reached ? 'no leg' : upTo < bottom ? 'asked' : 'bottoming',
     },
   };

@@ -1,5 +1,5 @@
 import type { Family, Mark } from '../metal/index.js';
-import { type AllowanceRule, allowanceByRule, deductionFrom } from './allowance.js';
+import { type AllowanceRule, allowanceByRule, allowanceFrom, deductionFrom, dinDeduction, squareDeduction } from './allowance.js';
 import type { AirBend, AirBendSetup } from './airBendTypes.js';
 import { oehlerForce, textbookForce } from './force.js';
 import { planeStrainArc } from './planeStrainArc.js';
@@ -31,14 +31,16 @@ export const closedForms = (setup: AirBendSetup, bend: AirBend): readonly Closed
   const { insideRadius, bendAngleReleased } = bend;
   const allowance = (rule: AllowanceRule): number => allowanceByRule(rule, insideRadius, thickness, bendAngleReleased);
   const deduction = (rule: AllowanceRule): number => deductionFrom(allowance(rule), insideRadius, thickness, bendAngleReleased);
+  const din = dinDeduction(insideRadius, thickness, bendAngleReleased);
   const rows: readonly (readonly [ClosedForm['what'], number, Mark, string])[] = [
     ['peak force per length', textbookForce(rm, thickness, bend.vSharp), 'textbook', '1.33 Rm t2/V, V between sharp corners (textbooks)'],
     ['peak force per length', oehlerForce(rm, thickness, bend.vTangent), 'textbook', '(1 + 4t/V) Rm t2/V, V between tangent points (Oehler, as quoted from Lange 1990)'],
     ...radiusRow(metal.family, bend.vSharp),
-    ['allowance', allowance({ name: 'DIN 6935' }), 'standard', 'DIN 6935, for the radius that forms'],
+    ['allowance', allowanceFrom(din, insideRadius, thickness, bendAngleReleased), 'standard', 'DIN 6935, for the radius that forms'],
     ['allowance', allowance({ name: 'aviation handbook' }), 'textbook', '(0.01743 R + 0.0078 T) N, aviation handbooks'],
-    ['deduction', deduction({ name: 'DIN 6935' }), 'standard', 'DIN 6935, for the radius that forms'],
+    ['deduction', din, 'standard', 'DIN 6935, for the radius that forms'],
     ['deduction', deduction({ name: 'aviation handbook' }), 'textbook', 'aviation handbooks, for the radius that forms'],
+    ...squareRows(insideRadius, thickness, bendAngleReleased),
     ['springback', planeStrainArc(metal, insideRadius, thickness, bendAngleReleased).springback, 'textbook', 'the arc alone, plane strain; the legs give back more'],
     ['depth', closedFormDepth(setup, thickness, insideRadius, bend.bendAngleUnderLoad), 'textbook', 'straight legs and one arc of the radius that forms, at the angle under load'],
   ];
@@ -53,3 +55,13 @@ const radiusRow = (family: Family, v: number): [ClosedForm['what'], number, Mark
   const share = NATURAL[family];
   return share === undefined ? [] : [['inside radius', share * v, 'common practice', `${share} V, V between sharp corners; common practice, no source`]];
 };
+
+/** Degrees: a bend solved for 90 comes out within this of it. */
+const SQUARE = 1e-3;
+
+/** The books' rules in radius and thickness alone hold for square bends. */
+const squareRows = (insideRadius: number, thickness: number, bendAngle: number): [ClosedForm['what'], number, Mark, string][] =>
+  Math.abs(bendAngle - 90) > SQUARE ? [] : [
+    ['deduction', squareDeduction['table book'](insideRadius, thickness), 'textbook', '0.43 r + 1.48 s, square bends only (a metal-trades table book)'],
+    ['deduction', squareDeduction['school book'](insideRadius, thickness), 'textbook', '0.5 r + 1.5 t, square bends only (a school book)'],
+  ];

@@ -1,6 +1,6 @@
 export {
-  type AllowanceRule, allowanceByRule, allowanceFrom, deductionFrom, dinK, kFactorOf, type OutsideConvention,
-  setback,
+  type AllowanceRule, allowanceByRule, allowanceFrom, deductionFrom, dinDeduction, dinK, kFactorOf, mouldLineSetback, type OutsideConvention,
+  setback, squareDeduction,
 } from './allowance.js';
 export { airBend, airBendAtDepth, USUAL_FRICTION } from './airBend.js';
 export { airBendCurve, type AirBendCurve, type CurvePoint } from './airBendCurve.js';
@@ -25,6 +25,7 @@ export { type FittedMetal, type FittedMetalResult, type MeasuredBend, metalFromB
 export { minimumFlange, type MinimumFlange } from './minimumFlange.js';
 export { otherStrokes, type PressingFactor, pressingForce } from './pressing.js';
 export { crowningOf, degreesPerMm, type StepLimit, stepLimits, type StepSituation } from './stepLimits.js';
+export { reliefHole, type ReliefHole } from './reliefHole.js';
 export { sectionBeam } from './sectionBeam.js';
 export { type StockRange, stockRange } from './stockRange.js';
 export { deductionFromStrip, testStripFor, type TestStripPlan, testStripSize, type TestStripSize } from './testStrip.js';

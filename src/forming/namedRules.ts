@@ -7,6 +7,7 @@ export const DEFAULT_K = 0.44;
 export const NAMED_RULES: Readonly<Record<string, AllowanceRule>> = {
   'din-6935': { name: 'DIN 6935' },
   'aviation-handbook': { name: 'aviation handbook' },
+  'naval-handbook': { name: 'naval handbook' },
   'machinist-soft': { name: 'machinist handbook', group: 'soft' },
   'machinist-medium': { name: 'machinist handbook', group: 'medium' },
   'machinist-hard': { name: 'machinist handbook', group: 'hard' },

@@ -3,7 +3,7 @@ import { z } from 'zod';
 const angle = z.number().positive().max(180);
 const radius = z.number().nonnegative().max(5_000);
 const bend = z.strictObject({ bendAngle: angle.exactOptional(), direction: z.enum(['A', 'B']).exactOptional(), insideRadius: radius.exactOptional() });
-const plain = z.enum(['DIN 6935', 'aviation handbook', 'textbook K']);
+const plain = z.enum(['DIN 6935', 'aviation handbook', 'naval handbook', 'textbook K']);
 
 /** An allowance rule as data. */
 export const ruleSchema = z.discriminatedUnion('name', [
@@ -11,6 +11,7 @@ export const ruleSchema = z.discriminatedUnion('name', [
   z.strictObject({ name: z.literal('machinist handbook'), group: z.enum(['soft', 'medium', 'hard']) }),
   z.strictObject({ name: plain.extract(['DIN 6935']) }),
   z.strictObject({ name: plain.extract(['aviation handbook']) }),
+  z.strictObject({ name: plain.extract(['naval handbook']) }),
   z.strictObject({ name: plain.extract(['textbook K']) }),
 ]);
 

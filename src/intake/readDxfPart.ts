@@ -107,7 +107,7 @@ const written = (flat: Flat): { readonly thickness?: number; readonly rule?: All
   const thickness = notes.find((note) => note.thickness !== undefined)?.thickness;
   const words = notes.find((note) => note.rule !== undefined)?.rule;
   const k = words === undefined ? null : /^K-factor (\d(?:\.\d+)?)$/.exec(words);
-  const rule = k !== null ? ({ name: 'K-factor', k: Number(k[1]) } as const) : words === 'DIN 6935' || words === 'aviation handbook' || words === 'textbook K' ? ({ name: words } as const) : undefined;
+  const rule = k !== null ? ({ name: 'K-factor', k: Number(k[1]) } as const) : words === 'DIN 6935' || words === 'aviation handbook' || words === 'naval handbook' || words === 'textbook K' ? ({ name: words } as const) : undefined;
   return { ...(thickness === undefined ? {} : { thickness }), ...(rule === undefined ? {} : { rule }) };
 };
 

@@ -59,4 +59,18 @@ describe('gauge numbers (CHECKS 8)', () => {
     expect(gaugeThickness('us standard', 10.5)).toBeNull();
     expect(gaugesOf('galvanised')).toHaveLength(23);
   });
+
+  it('the formulas in five figures, DERIVED: statutory ounces/16/41.82, galvanised 2.5 ounces more, inches', () => {
+    const derived: readonly (readonly [number, number, number | null])[] = [
+      [3, 0.23912, null], [4, 0.22418, null], [5, 0.20923, null], [6, 0.19429, null], [7, 0.17934, null], [8, 0.1644, 0.16813],
+      [9, 0.14945, 0.15319], [10, 0.13451, 0.13824], [11, 0.11956, 0.1233], [12, 0.10462, 0.10835], [13, 0.08967, 0.09341], [14, 0.07473, 0.07846],
+      [15, 0.06725, 0.07099], [16, 0.05978, 0.06352], [17, 0.0538, 0.05754], [18, 0.04782, 0.05156], [19, 0.04185, 0.04558], [20, 0.03587, 0.0396],
+      [21, 0.03288, 0.03662], [22, 0.02989, 0.03363], [23, 0.0269, 0.03064], [24, 0.02391, 0.02765], [25, 0.02092, 0.02466], [26, 0.01793, 0.02167],
+      [27, 0.01644, 0.02018], [28, 0.01495, 0.01868], [29, 0.01345, 0.01719], [30, 0.01196, 0.01569],
+    ];
+    for (const [gauge, msg, galvanised] of derived) {
+      expect(Math.abs(gaugeThickness('manufacturers standard', gauge)!.thickness / 25.4 - msg)).toBeLessThanOrEqual(0.00000501);
+      if (galvanised !== null) expect(Math.abs(gaugeThickness('galvanised', gauge)!.thickness / 25.4 - galvanised)).toBeLessThanOrEqual(0.00000501);
+    }
+  });
 });

@@ -7,4 +7,5 @@ export { angularTolerance, type GeneralClass, type GeneralTolerance, linearToler
 export { metals, metalById } from './metals.js';
 export { type MinimumRadius, minimumRadius, steelMinimumRadius } from './minimumRadius.js';
 export { measured, metalFromTensileTest, metalOfStrength, type OwnMetal, type TensileTest } from './ownMetal.js';
+export { radiusFromReduction, TEXTBOOK_RADII } from './textbookRadii.js';
 export { type ThicknessClass, type ThicknessTolerance, thicknessTolerance } from './thicknessTolerance.js';

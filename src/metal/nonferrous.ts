@@ -1,5 +1,6 @@
 import { defineMetals } from './define.js';
 import type { Metal, MinRadius } from './metal.js';
+import { TEXTBOOK_RADII } from './textbookRadii.js';
 
 const aluminiumSource =
   'Aluminum Association, Aluminum Design Manual, part VII, table 3-1, p. VII-78, January 2005; along the grain half as much again, common practice, no source';
@@ -118,7 +119,7 @@ const brass: readonly Metal[] = defineMetals(
       yield: [80, 140, 105, 'none', 'memory', 'typical'], tensile: [300, 365, 325, 'none', 'memory', 'typical'],
       uniform: 0.4,
       minRadius: {
-        kind: 'factor', across: 0, along: 0.5, mark: 'textbook',
+        kind: 'factor', across: TEXTBOOK_RADII['low-leaded brass'][0], along: 0.5, mark: 'textbook',
         source: 'Kalpakjian and Schmid, SI 6th ed. 2009, table 16.3 (low-leaded brass, soft, 0); along the grain common practice',
       },
       thickness: [0.5, 6],
@@ -133,7 +134,7 @@ const brass: readonly Metal[] = defineMetals(
       yield: [395, 475, 435, 'none', 'memory', 'typical'], tensile: [490, 560, 525, 'none', 'memory', 'typical'],
       uniform: 0.08,
       minRadius: {
-        kind: 'factor', across: 2, along: 3, mark: 'textbook',
+        kind: 'factor', across: TEXTBOOK_RADII['low-leaded brass'][1], along: 3, mark: 'textbook',
         source: 'Kalpakjian and Schmid, SI 6th ed. 2009, table 16.3 (low-leaded brass, hard, 2 t); along the grain common practice',
       },
       thickness: [0.5, 6],

@@ -1,5 +1,6 @@
 import { scaleCurve, swiftFromTensile } from './curve.js';
 import type { Band, HardeningCurve, Metal } from './metal.js';
+import { radiusFromReduction } from './textbookRadii.js';
 
 /** A tensile test as the shop's certificate gives it: MPa, percent. */
 export interface TensileTest {
@@ -7,6 +8,8 @@ export interface TensileTest {
   readonly tensile: number;
   /** Elongation at greatest force Ag, percent, elastic part left out or not (it hardly matters). */
   readonly uniformElongation: number;
+  /** Reduction of area Z at break, percent, if it was measured: it tells the least inside radius. */
+  readonly reductionOfArea?: number;
   /** Young's modulus if it was measured. */
   readonly modulus?: number;
 }
@@ -42,7 +45,17 @@ export const metalFromTensileTest = (id: string, name: string, test: TensileTest
       demo: false,
       modulus: test.modulus ?? like.modulus,
       ...measured(curve, test.yield, test.tensile, source),
+      ...(test.reductionOfArea === undefined ? {} : { minRadius: fromReduction(test.reductionOfArea) }),
     },
+  };
+};
+
+/** Textbook, not the standard: along the grain half as much again, common practice. */
+const fromReduction = (reductionOfArea: number): Metal['minRadius'] => {
+  const across = radiusFromReduction(reductionOfArea);
+  return {
+    kind: 'factor', across, along: 1.5 * across, mark: 'textbook',
+    source: `T (50/r - 1) with the reduction of area r of ${reductionOfArea} percent measured by the shop (Kalpakjian and Schmid, SI 6th ed. 2009, eq. 16.5); along the grain half as much again, common practice, no source`,
   };
 };
 

@@ -1,13 +1,18 @@
 import { defineMetals } from './define.js';
 import type { Metal, MinRadius } from './metal.js';
+import { TEXTBOOK_RADII } from './textbookRadii.js';
 
 const din: MinRadius = { kind: 'steel table', mark: 'standard', source: 'DIN 6935:1975-10, table of smallest inside radii' };
+/** Across as in the book's table, along half as much again. */
+const softRadius = (group: keyof typeof TEXTBOOK_RADII): { readonly across: number; readonly along: number } => ({
+  across: TEXTBOOK_RADII[group][0], along: 1.5 * TEXTBOOK_RADII[group][0],
+});
 const softSteel: MinRadius = {
-  kind: 'factor', across: 0.5, along: 0.75, mark: 'textbook',
+  kind: 'factor', ...softRadius('low-carbon, low-alloy and HSLA steel'), mark: 'textbook',
   source: 'Kalpakjian and Schmid, Manufacturing Engineering and Technology, SI 6th ed. 2009, table 16.3 (low-carbon steel, soft, 0.5 t); along the grain half as much again, common practice, no source',
 };
 const austenitic: MinRadius = {
-  kind: 'factor', across: 0.5, along: 0.75, mark: 'textbook',
+  kind: 'factor', ...softRadius('austenitic stainless'), mark: 'textbook',
   source: 'Kalpakjian and Schmid, SI 6th ed. 2009, table 16.3 (austenitic stainless, soft, 0.5 t); along the grain half as much again, common practice, no source',
 };
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
-  angularTolerance, linearTolerance, metalById, minimumRadius, steelMinimumRadius, thicknessTolerance,
+  angularTolerance, linearTolerance, metalById, metalFromTensileTest, minimumRadius, radiusFromReduction, steelMinimumRadius, TEXTBOOK_RADII, thicknessTolerance,
 } from './index.js';
 
 describe('DIN 6935:1975-10 smallest inside radii (CHECKS 1.5, SEEN de.scribd.com/document/74375167)', () => {
@@ -48,6 +48,20 @@ describe('other published least radii (CHECKS 1.5)', () => {
     const factor = (id: string): number => minimumRadius(metalById(id)!, 2, 'across', 90)!.radius / 2;
     expect(['1.4301', 'dc01', 'brass-soft', 'brass-hard'].map(factor)).toEqual([0.5, 0.5, 0, 2]);
   });
+  it('the same table 16.3 whole, SEEN digilib.universitaspertamina.ac.id page 418: soft and hard', () => {
+    expect(TEXTBOOK_RADII).toEqual({
+      'aluminium alloys': [0, 6], 'beryllium copper': [0, 4], 'low-leaded brass': [0, 2], magnesium: [5, 13], 'austenitic stainless': [0.5, 6],
+      'low-carbon, low-alloy and HSLA steel': [0.5, 4], titanium: [0.7, 3], 'titanium alloys': [2.6, 4],
+    });
+  });
+  it('eq. 16.5 R = T (50/r - 1), SEEN the same page: r 50, 20, 10 percent: 0, 1.5, 4 T; a metal whose test tells r takes it', () => {
+    for (const [r, factor] of [[50, 0], [20, 1.5], [10, 4]] as const) expect(radiusFromReduction(r)).toBeCloseTo(factor, 12);
+    expect(radiusFromReduction(70)).toBe(0);
+    const own = metalFromTensileTest('own', 'our sheet', { yield: 245, tensile: 340, uniformElongation: 21, reductionOfArea: 20 }, metalById('dc01')!);
+    if (!own.ok) throw new Error(own.sentence);
+    expect(minimumRadius(own.metal, 2, 'across', 90)!.radius).toBeCloseTo(3, 12);
+    expect(minimumRadius(own.metal, 2, 'across', 90)!.source).toContain('eq. 16.5');
+  });
   it('FAA-H-8083-31A fig. 4-125, SEEN: 2024-T3 .040 in 0.16 in', () => {
     expect(minimumRadius(metalById('2024-t3')!, 0.04 * 25.4, 'across', 90)!.radius / 25.4).toBeCloseTo(0.16, 10);
   });
@@ -75,10 +89,11 @@ describe('ISO 2768-1:1989 (CHECKS 9)', () => {
   });
   it('angular figures are from memory and say so', () => {
     expect(angularTolerance(30, 'm').mark).toBe('memory');
-    const recalled: readonly (readonly [number, number])[] = [[8, 1], [30, 0.5], [100, 1 / 3], [300, 1 / 6], [500, 1 / 12]];
-    for (const [leg, degrees] of recalled) {
-      if (Math.abs(angularTolerance(leg, 'm').tolerance - degrees) > 1e-9) console.warn(`MEMORY: ISO 2768-1 angular m at ${leg} mm differs from ${degrees}`);
-    }
+    // minutes of arc by length of the shorter leg
+    const recalled: readonly (readonly [number, number, number, number])[] = [[8, 60, 90, 180], [30, 30, 60, 120], [100, 20, 30, 60], [300, 10, 15, 30], [500, 5, 10, 20]];
+    for (const [leg, m, c, v] of recalled)
+      for (const [cls, minutes] of [['f', m], ['m', m], ['c', c], ['v', v]] as const)
+        if (Math.abs(60 * angularTolerance(leg, cls).tolerance - minutes) > 1e-9) console.warn(`MEMORY: ISO 2768-1 angular ${cls} at ${leg} mm differs from ${minutes} minutes`);
   });
 });
 
@@ -90,6 +105,13 @@ describe('thickness tolerances (CHECKS 9)', () => {
     [3, [0.15, 0.15, 0.16]],
   ] as const)('EN 10131 at %d mm', (t, expected) => {
     expect([1000, 1400, 1600].map((w) => thicknessTolerance('EN 10131', t, w)!.plus)).toEqual(expected);
+  });
+  it('EN 10131:2006 special (S), three thicknesses, SEEN the same page; no other is guessed', () => {
+    for (const [t, row] of [[1, [0.035, 0.04, 0.05]], [2, [0.06, 0.07, 0.08]], [3, [0.1, 0.11, 0.12]]] as const)
+      expect([1000, 1400, 1600].map((w) => thicknessTolerance('EN 10131', t, w, 'S')!.plus)).toEqual(row);
+    expect(thicknessTolerance('EN 10131', 1.5, 1000, 'S')).toBeNull();
+    expect(thicknessTolerance('EN 10051', 3, 1000, 'S')).toBeNull();
+    expect(thicknessTolerance('EN 10029', 6, 1000, 'S')).toBeNull();
   });
   // EN 10051 category A, SEEN tubingchina.com
   it.each([

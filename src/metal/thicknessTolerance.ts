@@ -6,8 +6,8 @@ export interface ThicknessTolerance extends Source {
   readonly plus: number;
 }
 
-/** EN 10051's category by yield strength, or EN 10029's class; A where none is said. */
-export type ThicknessClass = 'A' | 'B' | 'C' | 'D';
+/** EN 10051's category by yield strength, or EN 10029's class; A where none is said. S: EN 10131's special tolerances. */
+export type ThicknessClass = 'A' | 'B' | 'C' | 'D' | 'S';
 
 /** Rows: [thickness over, up to (mm), one tolerance for each column of width]. */
 type Rows = readonly (readonly [number, number, readonly (number | null)[]])[];
@@ -35,6 +35,11 @@ const en10131: Table = {
   ],
 };
 
+/** Three rows of the special tolerances were seen; each is taken for its own thickness only. */
+const en10131Special: readonly (readonly [number, readonly [number, number, number]])[] = [
+  [1, [0.035, 0.04, 0.05]], [2, [0.06, 0.07, 0.08]], [3, [0.1, 0.11, 0.12]],
+];
+
 const en10051: Table = {
   mark: 'standard',
   source: 'EN 10051',
@@ -54,7 +59,7 @@ const en10051: Table = {
 };
 
 /** What EN 10051 adds to category A. */
-const categoryFactor: Readonly<Record<ThicknessClass, number>> = { A: 1, B: 1.15, C: 1.3, D: 1.4 };
+const categoryFactor: Readonly<Record<ThicknessClass, number | null>> = { A: 1, B: 1.15, C: 1.3, D: 1.4, S: null };
 
 /** The copy seen leaves gaps between its rows; a thickness in a gap takes the next thicker row, the wider one. */
 const en10259: Table = {
@@ -71,7 +76,7 @@ const en10259: Table = {
 };
 
 /** EN 10029:1991 table 1: [over, up to, then minus and plus for A, B, C, D]. */
-const en10029: readonly (readonly [number, number, Readonly<Record<ThicknessClass, readonly [number, number]>>])[] = [
+const en10029: readonly (readonly [number, number, Readonly<Record<Exclude<ThicknessClass, 'S'>, readonly [number, number]>>])[] = [
   [3, 5, { A: [-0.4, 0.8], B: [-0.3, 0.9], C: [0, 1.2], D: [-0.6, 0.6] }],
   [5, 8, { A: [-0.4, 1.1], B: [-0.3, 1.2], C: [0, 1.5], D: [-0.75, 0.75] }],
   [8, 15, { A: [-0.5, 1.2], B: [-0.3, 1.4], C: [0, 1.7], D: [-0.85, 0.85] }],
@@ -91,7 +96,7 @@ export const thicknessTolerance = (
       return null;
     case 'EN 10131':
       // the standard's ranges are "over ... up to": 1.00 belongs to 0.80 to 1.00; its first begins with 0.35 itself
-      return symmetric(en10131, thickness, width, 1, 'up to');
+      return category === 'S' ? special(thickness, width) : symmetric(en10131, thickness, width, 1, 'up to');
     case 'EN 10051':
       return symmetric(en10051, thickness, width, categoryFactor[category], 'up to');
     case 'EN 10259':
@@ -99,21 +104,28 @@ export const thicknessTolerance = (
       return symmetric(en10259, thickness, width, 1, 'from');
     case 'EN 10029': {
       const row = en10029.find(([from, to]) => thickness >= from && thickness < to);
-      if (row === undefined) return null;
+      if (row === undefined || category === 'S') return null;
       const [minus, plus] = row[2][category];
       return { minus, plus, mark: 'standard', source: `EN 10029:1991, table 1, class ${category}` };
     }
   }
 };
 
+const special = (thickness: number, width: number): ThicknessTolerance | null => {
+  const row = en10131Special.find(([nominal]) => nominal === thickness)?.[1];
+  if (row === undefined) return null;
+  const value = row[en10131.widths.findIndex((limit) => width <= limit)]!;
+  return { minus: -value, plus: value, mark: 'standard', source: 'EN 10131:2006, yield under 260 MPa, special tolerances (S)' };
+};
+
 const symmetric = (
-  table: Table, thickness: number, width: number, factor: number, ends: 'up to' | 'from',
+  table: Table, thickness: number, width: number, factor: number | null, ends: 'up to' | 'from',
 ): ThicknessTolerance | null => {
   const row = table.rows.find(([over, upTo], i) =>
     ends === 'from' ? thickness >= over && thickness < upTo : (thickness > over || (i === 0 && thickness === over)) && thickness <= upTo,
   );
   const column = table.widths.findIndex((limit) => width <= limit);
   const value = row?.[2][column];
-  if (value === undefined || value === null) return null;
+  if (value === undefined || value === null || factor === null) return null;
   return { minus: -value * factor, plus: value * factor, mark: table.mark, source: table.source };
 };

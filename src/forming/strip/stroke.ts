@@ -30,8 +30,9 @@ const SUMMIT = 1e-6;
 /** Radians: a parabola wider than this is not believed. */
 const NEAR_SUMMIT = STEP / 2;
 const MAX_CLIMBS = 12;
-/** Halvings of a step in which the nose comes to bear at two places, and the share within which two forces are level. */
-const MAX_TURNS = 2;
+/** Most states that close in the place where the nose comes to bear at two places, how near (radians), and the share under the greatest force at which it is no longer looked for. */
+const MAX_TURNS = 8;
+const TURN = (0.2 * Math.PI) / 180;
 const LEVEL = 0.02;
 
 /**
@@ -141,20 +142,28 @@ export const beginStroke = (strip: StripCase, step?: number): Stroke => {
   };
 
   /**
-   * Where the nose comes to bear at two places the force may turn down and up again between two rungs: rungs are put
-   * between them as long as that could be its greatest.
+   * Where the nose comes to bear at two places the force may turn down and up again between two rungs, each side with a
+   * summit of its own: that place is closed in by rungs, as long as the force could be greatest beside it.
    */
   const findTurn = (upTo: Equilibrium): void => {
-    for (let n = 0; n < MAX_TURNS; n++) {
-      const split = rungs.findIndex((e) => e.unknowns.bearing2 > 0);
-      const [one, two] = [rungs[split - 1], rungs[split]];
-      if (one === undefined || two === undefined || one.inclination >= upTo.inclination) return;
-      const level = one.force / two.force;
-      if (level < 1 - LEVEL || level > 1 + LEVEL || rungs.some((e) => e.inclination <= upTo.inclination && e.force * (1 - LEVEL) > one.force)) return;
-      const between = inside((one.inclination + two.inclination) / 2);
-      if (between === null) return;
-      rungs.splice(split, 0, between);
+    const split = rungs.findIndex((e) => e.unknowns.bearing2 > 0);
+    const [one, two] = [rungs[split - 1], rungs[split]];
+    if (one === undefined || two === undefined || one.inclination >= upTo.inclination) return;
+    const most = Math.max(...rungs.filter((e) => e.inclination <= upTo.inclination).map((e) => e.force));
+    if (one.force < most * (1 - LEVEL) || one.force > two.force * (1 + LEVEL)) return;
+    const between: Equilibrium[] = [];
+    let [before, low, high] = [rungs[split - 2], one, two];
+    for (let n = 0; n < MAX_TURNS && high.inclination - low.inclination > TURN; n++) {
+      // the gap under the middle closes about evenly: its chord is followed, else the middle taken
+      const closing = before === undefined ? 0 : (before.half.gap - low.half.gap) / (low.inclination - before.inclination);
+      const ahead = low.inclination + low.half.gap / closing;
+      const next = inside(n > 0 && ahead > low.inclination && ahead + TURN / 2 < high.inclination ? ahead + TURN / 2 : (low.inclination + high.inclination) / 2);
+      if (next === null) break;
+      between.push(next);
+      if (next.unknowns.bearing2 > 0) high = next;
+      else [before, low] = [low, next];
     }
+    rungs.splice(split, 0, ...between.sort((a, b) => a.inclination - b.inclination));
   };
 
   return {

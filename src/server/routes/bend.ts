@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { airBendCurve, type AirBendSetup, closedForms, explainV, stockRange, testStripFor } from '../../forming/index.js';
+import { airBendCurve, type AirBendSetup, closedForms, explainV, reliefHole, stockRange, testStripFor } from '../../forming/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { found } from '../httpError.js';
@@ -60,6 +60,7 @@ export const bendRoutes = (app: FastifyInstance, { shop, metals }: Context): voi
         byRule: bend === null ? [] : closedForms(setup, bend),
         range: range === null ? null : range.ok ? range.value : { sentence: range.reason.sentence },
         strip: strip?.ok ? strip.value : null,
+        reliefHole: bend === null ? null : reliefHole(metal, asked.thickness, bend.insideRadius),
         curve: curve.ok ? curve.value : null,
       },
     };

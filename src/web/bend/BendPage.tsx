@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { AirBendCurve, ClosedForm, StockRange, TestStripPlan, ToolChoice } from '../../forming/index.js';
+import type { AirBendCurve, ClosedForm, ReliefHole, StockRange, TestStripPlan, ToolChoice } from '../../forming/index.js';
 import type { Metal } from '../../metal/index.js';
 import { post, sentence } from '../ask.js';
 import { to } from '../place.js';
@@ -17,7 +17,7 @@ interface Answer {
   readonly chosen: {
     readonly choice: ToolChoice; readonly punchName: string; readonly dieName: string; readonly dieAngle: number;
     readonly force: number | null; readonly byRule: readonly ClosedForm[];
-    readonly range: Extract<StockRange, { ok: true }>['value'] | { readonly sentence: string } | null; readonly strip: TestStripPlan | null; readonly curve: AirBendCurve | null;
+    readonly range: Extract<StockRange, { ok: true }>['value'] | { readonly sentence: string } | null; readonly strip: TestStripPlan | null; readonly reliefHole: ReliefHole | null; readonly curve: AirBendCurve | null;
   } | null;
 }
 

@@ -1,10 +1,11 @@
-import type { ClosedForm, StockRange, TestStripPlan } from '../../forming/index.js';
+import type { ClosedForm, ReliefHole, StockRange, TestStripPlan } from '../../forming/index.js';
 import { degrees, figure, kilonewtons, mm } from '../wording.js';
 
 interface Props {
   readonly byRule: readonly ClosedForm[];
   readonly range: Extract<StockRange, { ok: true }>['value'] | { readonly sentence: string } | null;
   readonly strip: TestStripPlan | null;
+  readonly reliefHole: ReliefHole | null;
   /** mm of bend. */
   readonly length: number;
 }
@@ -12,7 +13,7 @@ interface Props {
 const signed = (value: number): string => `${value > 0 ? '+' : ''}${figure(value, 2)}`;
 
 /** What stands beside the figures: stock at the ends of its range, the rules by their sources, the test strip. */
-export const Beside = ({ byRule, range, strip, length }: Props) => (
+export const Beside = ({ byRule, range, strip, reliefHole, length }: Props) => (
   <div className="columns section bend-beside">
     <section aria-labelledby="stock-title">
       <h2 id="stock-title">Stock as bought</h2>
@@ -25,6 +26,13 @@ export const Beside = ({ byRule, range, strip, length }: Props) => (
             <tr><td>Flange, outside, with the stop held</td><td className="number">{signed(range.flangeChange.min)} to {signed(range.flangeChange.max)} mm</td></tr>
           </tbody></table>
           <p className="source">{range.words} Thickness by {range.thicknessSource}; strength by {range.strengthSource}.</p>
+        </>
+      )}
+      {reliefHole && (
+        <>
+          <h2>Relief hole</h2>
+          <p>Where two such bends meet in a corner: {mm(reliefHole.diameter)} or more, reaching {figure(reliefHole.pastTangents[0], 1)} to {mm(reliefHole.pastTangents[1])} past the inner tangent lines.</p>
+          <p className="source">{reliefHole.source}.</p>
         </>
       )}
       {strip && (
