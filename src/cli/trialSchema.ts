@@ -209,6 +209,7 @@ const step = z.object({
     axisX: number,
     r: number,
     z: list(number),
+    skew: number.exactOptional(),
     sideways: text,
     retract: number,
   }),

@@ -35,7 +35,7 @@ const stepsTable = (steps: readonly Step[], s: Show): string =>
       step.sideUp,
       step.bendAngle.toFixed(1),
       step.includedAngle.toFixed(1),
-      s.bare(step.stop.x),
+      step.stop.skew === undefined ? s.bare(step.stop.x) : `${s.bare(step.stop.x)} / ${s.bare(step.stop.x + step.stop.skew)}`,
       s.bare(step.stop.r, 1),
       s.bare(step.depth),
       (step.force / 1000).toFixed(1),

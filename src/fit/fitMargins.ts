@@ -46,7 +46,7 @@ const ofStep = (trial: Trial, step: Step): FitMargin[] => {
       step: step.number, source: 'open height less the stack',
     },
     ...(step.stop.kind === 'none' ? [] : [
-      ...travel('X', machine.gauge.x, step.stop.axisX, step.number), ...travel('R', machine.gauge.r, step.stop.r, step.number),
+      ...[0, ...(step.stop.skew === undefined ? [] : [step.stop.skew])].flatMap((by) => travel('X', machine.gauge.x, step.stop.axisX + by, step.number)), ...travel('R', machine.gauge.r, step.stop.r, step.number),
     ]),
   ];
 };

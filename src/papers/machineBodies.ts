@@ -90,10 +90,11 @@ export const fingerBodies = (machine: Machine, step: Step, behind: number): Body
   const face = finger.faces.find(({ name }) => name === step.stop.face);
   const x = step.stop.x - (face?.behind ?? 0) + behind;
   return step.stop.z.map((z, i) => {
+    const back = x + (i === 0 ? 0 : step.stop.skew ?? 0);
     const [a, b] = [z - finger.width / 2, z + finger.width / 2];
-    const body = moveBody(shift([0, x, step.stop.r]), extrude(`finger ${i + 1}`, finger.profile, a, b, 'tool'));
+    const body = moveBody(shift([0, back, step.stop.r]), extrude(`finger ${i + 1}`, finger.profile, a, b, 'tool'));
     if (!face) return body;
-    const corner = (along: number, up: number): Vec3 => [along, x + face.behind, step.stop.r + up];
+    const corner = (along: number, up: number): Vec3 => [along, back + face.behind, step.stop.r + up];
     const rim = [corner(a, face.from), corner(b, face.from), corner(b, face.to), corner(a, face.to)];
     const marks = rim.map((from, k): Mark => ({ from, to: rim[(k + 1) % 4]!, normal: [0, -1, 0], pen: 'accent' }));
     return { ...body, marks };

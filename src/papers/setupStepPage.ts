@@ -38,7 +38,7 @@ const stopRows = (step: Step, units: Units): Row[] => {
   const { stop } = step;
   if (stop.kind === 'none') return [['Stop', step.pass === 2 ? 'none: by the bend begun' : 'none: by the scribed line'], ['Place', stop.sideways]];
   return [
-    ['X, face to bend', lengthText(stop.x, units)],
+    stop.skew === undefined ? ['X, face to bend', lengthText(stop.x, units)] : ['X, left and right finger', `${roundFigure(stop.x, units)} / ${roundFigure(stop.x + stop.skew, units)} ${units}`],
     ['R, from die seat', lengthText(stop.r, units)],
     [`Z of ${stop.z.length > 1 ? 'fingers' : 'finger'}`, `${stop.z.map((z) => roundFigure(z, units)).join(' / ')} ${units}`],
     ['Finger face', stop.face],

@@ -76,12 +76,16 @@ export const pressBodies = (kernel: Kernel, pool: Pool, trial: Trial): Body[] =>
   return bodies;
 };
 
-/** The fingers with their middles at `z` along the bed. */
-export const fingerBodies = (kernel: Kernel, pool: Pool, machine: Machine, z: readonly number[]): Body[] => {
+/** The fingers with their middles at `z` along the bed, the right one `skew` further back; then the bar that carries them stands there too. */
+export const fingerBodies = (kernel: Kernel, pool: Pool, machine: Machine, z: readonly number[], skew = 0): Body[] => {
   const { width, profile } = machine.gauge.finger;
-  return z.map((at, i) => {
+  const back = (polygon: readonly Vec2[]): readonly Vec2[] => polygon.map((p): Vec2 => [p[0] + skew, p[1]]);
+  const fingers = z.map((at, i) => {
+    const outline = outlineOf(profile);
     const place = z.length === 1 ? '' : i === 0 ? 'left ' : i === z.length - 1 ? 'right ' : `${i + 1}. `;
-    const slab = { polygons: [outlineOf(profile)], from: at - width / 2, to: at + width / 2 };
+    const slab = { polygons: [i === 0 ? outline : back(outline)], from: at - width / 2, to: at + width / 2 };
     return makeBody(kernel, pool, [slab], `the ${place}finger`, 'gauge', 'finger');
   });
+  const bar = bedLong(machine, machine.gauge.beam).map((s) => ({ ...s, polygons: s.polygons.map(back) }));
+  return skew === 0 ? fingers : [...fingers, makeBody(kernel, pool, bar, 'the gauge beam at the right finger', 'gauge')];
 };

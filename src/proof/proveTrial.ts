@@ -75,7 +75,7 @@ interface Replay {
   readonly trial: Trial;
   readonly press: readonly Body[];
   readonly names: readonly string[];
-  readonly fingers: (z: readonly number[]) => readonly Body[];
+  readonly fingers: (stop: Step['stop']) => readonly Body[];
 }
 
 const proveStep = async (
@@ -99,7 +99,7 @@ const proveStep = async (
   // with no stop the gauge has no place in the record: it is taken to be out of the way
   const standing = press.map((b): Body => (b.ears?.state === 'hanging' && b.station === step.station ? { ...b, carrier: 'ears' } : b));
   const bodies =
-    step.stop.kind === 'none' ? standing.filter((b) => b.carrier !== 'gauge') : [...standing, ...replay.fingers(step.stop.z)];
+    step.stop.kind === 'none' ? standing.filter((b) => b.carrier !== 'gauge') : [...standing, ...replay.fingers(step.stop)];
   const dieTops = new Map(trial.stations.map((s) => [s.id, s.dieTop]));
   await replayStep(kernel, metal, setting, bodies, dieTops, inRadians, log, pause);
   return log;
@@ -130,9 +130,9 @@ export const proveTrial = async (
       trial,
       press: pressBodies(kernel, pool, trial),
       names: plateNames(trial.sheet),
-      fingers: (z) => {
-        const key = z.join('/');
-        const known = fingers.get(key) ?? fingerBodies(kernel, pool, trial.machine, z);
+      fingers: ({ z, skew }) => {
+        const key = `${z.join('/')}|${skew ?? 0}`;
+        const known = fingers.get(key) ?? fingerBodies(kernel, pool, trial.machine, z, skew);
         fingers.set(key, known);
         return known;
       },

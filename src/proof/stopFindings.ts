@@ -17,13 +17,13 @@ const touchOf = (
   e: Element,
   z: number,
   heights: readonly [number, number],
+  x: number,
 ): { readonly back: number; readonly width: number } | null => {
-  const { stop } = setting.step;
   const half = setting.machine.gauge.finger.width / 2;
   const pose: Rigid = compose(setting.root(e.wing, setting.before), e.rel);
   const placed = e.solid(setting.before, 0, false).transform(matrixOf(pose));
   const window = boxSolid(kernel, [z - half, -FAR, heights[0]], [z + half, FAR, heights[1]]);
-  const slice = boxSolid(kernel, [z - half, stop.x - 2 * STOP_DEPTH, heights[0]], [z + half, stop.x + 2 * STOP_DEPTH, heights[1]]);
+  const slice = boxSolid(kernel, [z - half, x - 2 * STOP_DEPTH, heights[0]], [z + half, x + 2 * STOP_DEPTH, heights[1]]);
   const seen = placed.intersect(window);
   const touching = seen.intersect(slice);
   const back = seen.isEmpty() ? null : seen.boundingBox().max[1];
@@ -41,12 +41,14 @@ const axisFinding = (name: string, axis: Axis, value: number): string | null => 
     : `the gauge's ${name} is asked to stand at ${mm(value)} mm; it reaches from ${mm(min)} to ${mm(max)} mm.`;
 };
 
+/** Where the touching faces stand: one X, or one for each of two fingers. */
+const backs = ({ x, skew }: Setting['step']['stop']): readonly number[] => (skew === undefined ? [x] : [x, x + skew]);
+
 const gaugeFindings = (setting: Setting, machine: Machine, behind: number): string[] => {
   const { stop } = setting.step;
   const { gauge } = machine;
   const found = [
-    axisFinding('X', gauge.x, stop.x - behind),
-    stop.retract > 0 ? axisFinding('X, moved back,', gauge.x, stop.x - behind + stop.retract) : null,
+    ...backs(stop).flatMap((x) => [axisFinding('X', gauge.x, x - behind), stop.retract > 0 ? axisFinding('X, moved back,', gauge.x, x - behind + stop.retract) : null]),
     axisFinding('R', gauge.r, stop.r),
     ...stop.z.map((z) => axisFinding('Z', gauge.z, z)),
   ].filter((s) => s !== null);
@@ -55,6 +57,11 @@ const gaugeFindings = (setting: Setting, machine: Machine, behind: number): stri
     const apart = z - places[i]!;
     if (apart < gauge.apart - RECORD) found.push(`two fingers stand ${mm(apart)} mm apart; they need ${mm(gauge.apart)} mm.`);
   });
+  if (stop.skew !== undefined) {
+    if (!gauge.ownX) found.push(`the fingers are asked to stand ${mm(Math.abs(stop.skew))} mm apart in X; they share one X axis.`);
+    else if (Math.abs(stop.skew) > gauge.ownX.most + RECORD) found.push(`the fingers are asked to stand ${mm(Math.abs(stop.skew))} mm apart in X; they may differ by ${mm(gauge.ownX.most)} mm.`);
+    if (places.length !== 2) found.push(`two X axes serve two fingers; the stop names ${places.length}.`);
+  }
   if (places.length > gauge.fingers) found.push(`${places.length} fingers are used; the gauge has ${gauge.fingers}.`);
   return found;
 };
@@ -80,17 +87,18 @@ export const stopFindings = (kernel: Kernel, setting: Setting): string[] => {
   const zones = setting.elements.filter(
     (e) => e.kind === 'zone' && (!e.running || setting.closes) && sheet.part.bends[e.index]!.sides.some((s) => s.plate === stop.plate),
   );
-  for (const z of stop.z) {
-    const touches = [...plate, ...zones].map((e) => touchOf(kernel, setting, e, z, heights)).filter((t) => t !== null);
+  for (const [i, z] of stop.z.entries()) {
+    const x = backs(stop)[i] ?? stop.x;
+    const touches = [...plate, ...zones].map((e) => touchOf(kernel, setting, e, z, heights, x)).filter((t) => t !== null);
     if (touches.length === 0) {
       findings.push(say(`the finger at ${mm(z)} mm along the bed meets no metal of ${stop.edge}.`));
       continue;
     }
     // of what stands before the face, the one nearest to X is meant
-    const best = touches.reduce((a, b) => (Math.abs(a.back - stop.x) <= Math.abs(b.back - stop.x) ? a : b));
-    if (Math.abs(best.back - stop.x) > STOP_DEPTH) {
-      findings.push(say(`the stop is written at X ${mm(stop.x)} mm; at the finger at ${mm(z)} mm the metal ends at ${mm(best.back)} mm.`));
-    } else if (best.width < LEAST_BEARING) {
+    const best = touches.reduce((a, b) => (Math.abs(a.back - x) <= Math.abs(b.back - x) ? a : b));
+    if (Math.abs(best.back - x) > STOP_DEPTH) {
+      findings.push(say(`the stop is written at X ${mm(x)} mm; at the finger at ${mm(z)} mm the metal ends at ${mm(best.back)} mm.`));
+    } else if (stop.skew === undefined && best.width < LEAST_BEARING) {
       findings.push(say(`the finger at ${mm(z)} mm along the bed bears on ${mm(best.width)} mm of the edge only.`));
     }
   }

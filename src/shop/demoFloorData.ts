@@ -200,6 +200,7 @@ export const DEMO_FLOOR_DATA = [
     },
     options: [
       option('powered R', 'Powered R', 10_500, { r: powered(20, 280, 90) }),
+      option('own X', 'An X axis for each finger, for tapered edges', 14_500, { ownX: { most: 150 } }),
       option('powered crowning', 'Powered crowning', 11_200, CROWNED),
       option('angle measured', 'Angle measured in the stroke', 18_500),
       option('sheet followers', 'Two sheet followers', 27_000),

@@ -12,7 +12,7 @@ export const describeMachine = (m: Machine): string =>
   [
     `${m.id}${m.demo ? ' (demo)' : ''}: ${m.rating / 1000} kN, bed ${m.length} mm, between frames ${m.betweenFrames} mm`,
     `throat ${m.throat} mm, die seat to punch shoulder ${m.shutHeight} to ${m.openHeight} mm`,
-    `${axisWords('X', m.gauge.x)}, ${axisWords('R', m.gauge.r)}, ${axisWords('Z', m.gauge.z)}`,
+    `${axisWords('X', m.gauge.x)}, ${axisWords('R', m.gauge.r)}, ${axisWords('Z', m.gauge.z)}${m.gauge.ownX ? `, an X axis for each finger (up to ${m.gauge.ownX.most} mm apart)` : ''}`,
     `crowning ${m.crowning}`,
     `repeats ${knownWords('ram', m.repeatability.ram)}, ${knownWords('X', m.repeatability.x)}, ${knownWords('R', m.repeatability.r)}`,
     `${m.condition}, ${m.price} ${m.currency}`,

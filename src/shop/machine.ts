@@ -46,6 +46,7 @@ export interface OptionEffect {
   readonly x?: Axis;
   readonly r?: Axis;
   readonly z?: Axis;
+  readonly ownX?: { readonly most: number };
   readonly openHeight?: number;
   readonly throat?: number;
   readonly crowning?: 'powered';
@@ -102,6 +103,8 @@ export interface Machine {
     readonly beam: Contour;
     /** mm that must stay between the two fingers' middles. */
     readonly apart: number;
+    /** Each finger has an X axis of its own; the two may differ by so much. mm */
+    readonly ownX?: { readonly most: number };
     /** mm of play of a finger on its carrier with the sheet's touch; mm over 1,000 mm by which the fingers stand out of square. */
     readonly play?: Known;
     readonly squareness?: Known;

@@ -83,6 +83,7 @@ const machineSchema = z.strictObject({
     }),
     beam: sectionSchema,
     apart: mm(0, 2000),
+    ownX: z.strictObject({ most: mm(1, 2000) }).exactOptional(),
     play: knownSchema.exactOptional(),
     squareness: knownSchema.exactOptional(),
   }),
@@ -101,7 +102,7 @@ const machineSchema = z.strictObject({
     z.strictObject({
       id: words('a short id'), name: words('a name'), price: within(0, 10_000_000, 'in the currency'),
       effect: z.strictObject({
-        x: axisSchema.exactOptional(), r: axisSchema.exactOptional(), z: axisSchema.exactOptional(),
+        x: axisSchema.exactOptional(), r: axisSchema.exactOptional(), z: axisSchema.exactOptional(), ownX: z.strictObject({ most: mm(1, 2000) }).exactOptional(),
         openHeight: mm(50, 2000).exactOptional(), throat: mm(0, 2000).exactOptional(), crowning: z.literal('powered').exactOptional(),
         stationSeconds: within(10, 3600, 's').exactOptional(),
       }).exactOptional(),

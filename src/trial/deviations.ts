@@ -123,11 +123,13 @@ export const createDeviations = (
       level = unitOf(sources.scribed(step));
       slope = sumOfChains([unitOf(sources.scribed(`${step}, its other end`)), 2 / (line[1] - line[0])]);
     } else {
+      // along a tapered edge the sheet's own place along the bed moves the bend line too
+      const taper = (stop.skew ?? 0) / (stop.spread || 1);
       const middle = stop.z.reduce((sum, z) => sum + z, 0) / stop.z.length;
       const offs = contactsOf(option).map((contact, finger) => sumOfChains(
         [chainOf(contact.slopes, chainsOf(before), thickness), 1], [cutOf(stop.feature!), 1],
-        [unitOf(sources.x(step)), -1], [unitOf(sources.xZero), -1], [unitOf(sources.play(step, finger)), -1],
-        [unitOf(sources.r(step)), contact.byHeight], [unitOf(sources.squareness), -(contact.along - middle) * PER_METRE],
+        [unitOf(sources.x(taper === 0 ? step : `${step}, finger ${finger + 1}`)), -1], [unitOf(sources.xZero), -1], [unitOf(sources.play(step, finger)), -1],
+        ...(taper === 0 ? [] : [[unitOf(sources.sideways(step)), taper] as const]), [unitOf(sources.r(step)), contact.byHeight], [unitOf(sources.squareness), -(contact.along - middle) * PER_METRE],
       ));
       [level, from] = [offs[0]!, stop.z[0]!];
       slope = offs.length > 1 ? sumOfChains([offs[1]!, 1 / stop.spread], [offs[0]!, -1 / stop.spread])

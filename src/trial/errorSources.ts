@@ -44,6 +44,8 @@ const USUAL = {
   deductionRead: 0.1,
   /** mm by eye to a scribed line. */
   scribed: 0.5,
+  /** mm of the sheet's place along the bed, set by eye to the mark of its left end. */
+  sideways: 0.5,
   /** mm over the length of contact by which a sheet held against one finger is out of square. */
   heldSquare: 0.1,
 } as const;
@@ -107,6 +109,7 @@ export const errorSources = (machine: Machine, metal: Metal, thickness: number) 
       keep({ id: `play|${step}|${finger}`, what: 'play and touch of a finger', at: step, unit: 'mm', kind: 'scatter', ...knownOr(gauge.play, machine, USUAL.play) }),
     edge: (name: string): ErrorSource => keep({ id: `edge|${name}`, what: 'cut of an edge', at: name, unit: 'mm', kind: 'scatter', half: USUAL.edge, mark: HABIT }),
     scribed: (step: string): ErrorSource => keep({ id: `scribed|${step}`, what: 'placing by eye', at: step, unit: 'mm', kind: 'scatter', half: USUAL.scribed, mark: HABIT }),
+    sideways: (step: string): ErrorSource => keep({ id: `sideways|${step}`, what: 'place along the bed, at a tapered edge', at: step, unit: 'mm', kind: 'scatter', half: USUAL.sideways, mark: HABIT }),
     heldSquare: (step: string): ErrorSource => keep({ id: `square|${step}`, what: 'holding square against one short stop', at: step, unit: 'mm over its length', kind: 'scatter', half: USUAL.heldSquare, mark: HABIT }),
     angle: (setup: string): ErrorSource => keep({ id: `angle|${setup}`, what: 'bend angle left by the test strip', at: setup, unit: 'degrees', kind: 'systematic', half: USUAL.angleRead, mark: HABIT }),
     deduction: (setup: string): ErrorSource => keep({ id: `deduction|${setup}`, what: 'deduction left by the test strip', at: setup, unit: 'mm', kind: 'systematic', half: USUAL.deductionRead, mark: HABIT }),

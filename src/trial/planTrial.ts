@@ -19,7 +19,7 @@ import { madeBy } from './made.js';
 import { unheldLimits, withForming } from './stepForming.js';
 import { movedWords, settleBySeats } from './seatShift.js';
 import { runSeconds, stepsOf } from './steps.js';
-import { isScribed, sameFeature } from './stops.js';
+import { isScribed, sameFeature } from './stopChoice.js';
 import { type StrokeAnswer, type StrokeOption, bendLine, createStrokeAsker, needOf, settingOf } from './strokeOption.js';
 import { symmetriesOf } from './symmetry.js';
 import type { Action, Blocked, Planned, SearchTask } from './task.js';
@@ -118,7 +118,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   const extra = ({ tools, stop, setting: { bend } }: StrokeOption): number => waysCost(bend, tools.wayIn, tools.wayOut) + (isScribed(stop) ? TIME.scribed : 0);
   const handSetting = (before: StrokeOption | null, after: StrokeOption): number => {
     if (!before || before.stop.kind === 'none' || after.stop.kind === 'none') return 0;
-    return (Math.abs(before.stop.axisX - after.stop.axisX) > 0.05 ? byHand(machine.gauge.x) : 0) + (Math.abs(before.stop.r - after.stop.r) > 0.05 ? byHand(machine.gauge.r) : 0);
+    return (Math.abs(before.stop.axisX - after.stop.axisX) > 0.05 || Math.abs((before.stop.skew ?? 0) - (after.stop.skew ?? 0)) > 0.05 ? byHand(machine.gauge.x) : 0) + (Math.abs(before.stop.r - after.stop.r) > 0.05 ? byHand(machine.gauge.r) : 0);
   };
   const ownSeconds = (plan: readonly Planned[]): number =>
     plan.reduce((sum, { option }, i) => sum + extra(option) + handSetting(plan[i - 1]?.option ?? null, option), 0);

@@ -10,7 +10,7 @@ import { type Planned, changeSeconds } from './task.js';
 import type { StrokeOption } from './strokeOption.js';
 import { BASE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
 import { placed } from './placed.js';
-import { isScribed } from './stops.js';
+import { isScribed } from './stopChoice.js';
 import { TIME, strokeSeconds, sumOf, waySeconds } from './time.js';
 import { foldOf } from './hemClose.js';
 import { generalTolerance } from './generalTolerance.js';
@@ -103,8 +103,8 @@ const stopOf = (option: StrokeOption, origin: number, stationFrom: number): Stop
   }
   return {
     kind: stop.kind, plate: stop.plate, face: stop.face, x: stop.x, axisX: stop.axisX, r: stop.r,
-    edge: stop.fold ? `fold of hem ${stop.fold}` : stop.kind === 'edge' ? `back edge of ${names[stop.plate]!}` : `outer face of ${names[stop.plate]!}`,
-    z: stop.z.map((z) => z + origin), sideways, retract: stop.retract,
+    edge: stop.fold ? `fold of hem ${stop.fold}` : stop.kind === 'edge' ? `${stop.skew === undefined ? 'back edge' : 'tapered edge'} of ${names[stop.plate]!}` : `outer face of ${names[stop.plate]!}`,
+    z: stop.z.map((z) => z + origin), ...(stop.skew === undefined ? {} : { skew: stop.skew }), sideways, retract: stop.retract,
   };
 };
 

@@ -149,6 +149,8 @@ export interface Stop {
   readonly r: number;
   /** mm along, middle of each finger, left and right. */
   readonly z: readonly number[];
+  /** mm by which the right finger, on an X axis of its own, stands further back than the left one: `x` and `axisX` are the left one's. */
+  readonly skew?: number;
   /** How the sheet is placed along the bed, in words with its mm. */
   readonly sideways: string;
   /** mm by which the gauge moves back before the stroke, 0 if it may stay. */

@@ -17,7 +17,7 @@ export const checkFirst = (machine: Machine, trials: readonly Trial[]): readonly
   const force = most(planned, (t) => Math.max(...t.steps.map((s) => s.force)));
   const crowning = planned.flatMap((t) => t.steps.flatMap((s) => (s.crowning === null ? [] : [s.crowning])));
   const r = planned.flatMap((t) => t.steps.flatMap((s) => (s.stop.kind === 'none' ? [] : [s.stop.r])));
-  const x = planned.flatMap((t) => t.steps.flatMap((s) => (s.stop.kind === 'none' ? [] : [s.stop.axisX])));
+  const x = planned.flatMap((t) => t.steps.flatMap((s) => (s.stop.kind === 'none' ? [] : [s.stop.axisX, s.stop.axisX + (s.stop.skew ?? 0)])));
   const hand = (['x', 'r', 'z'] as const).filter((axis) => machine.gauge[axis].drive !== 'powered');
   const unknown = notKnown(machine);
   return [

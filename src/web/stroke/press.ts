@@ -55,7 +55,7 @@ export const pressOf = (trial: Trial, { step, station, die }: Setting): Press =>
   }
   if (step.stop.kind !== 'none') {
     const { finger } = trial.machine.gauge;
-    for (const z of step.stop.z) addPrism(press.fingers, finger.profile, z - finger.width / 2, z + finger.width / 2, [step.stop.axisX, step.stop.r]);
+    step.stop.z.forEach((z, i) => addPrism(press.fingers, finger.profile, z - finger.width / 2, z + finger.width / 2, [step.stop.axisX + (i === 0 ? 0 : step.stop.skew ?? 0), step.stop.r]));
   }
   return press;
 };

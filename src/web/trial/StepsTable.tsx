@@ -24,7 +24,7 @@ export const StepsTable = ({ id, trial }: { readonly id: string; readonly trial:
               <td>{step.bends.join(', ')}</td><td>{step.station}</td>
               <td><span className={`side-mark side-${step.sideUp}`}>{step.sideUp}</span></td>
               <td className="number">{figure(step.bendAngle, 1)}</td><td className="number">{figure(step.includedAngle, 1)}</td>
-              <td className="number">{step.stop.kind === 'none' ? 'by eye' : figure(step.stop.axisX, 2)}</td>
+              <td className="number">{step.stop.kind === 'none' ? 'by eye' : [0, ...(step.stop.skew === undefined ? [] : [step.stop.skew])].map((by) => figure(step.stop.axisX + by, 2)).join(' / ')}</td>
               <td className="number">{step.stop.kind === 'none' ? '–' : figure(step.stop.r, 2)}</td>
               <td className="number">{figure(step.depth, 2)}</td><td className="number">{figure(step.force / 1000, 1)}</td>
               <td className="number">{figure(step.clearance, 1)}</td>

@@ -14,7 +14,7 @@ export const Figures = ({ step }: { readonly step: Step }) => {
         ? <Big name="Stop" value="by eye" unit="" more={stop.sideways} />
         : (
           <>
-            <Big name="X, stop" value={figure(stop.axisX, 2)} unit="mm" more={`finger face: ${stop.face}; ${stop.retract > 0 ? `retract ${mm(stop.retract, 1)}` : 'stays'}`} />
+            <Big name={stop.skew === undefined ? 'X, stop' : 'X, left and right finger'} value={[0, ...(stop.skew === undefined ? [] : [stop.skew])].map((by) => figure(stop.axisX + by, 2)).join(' / ')} unit="mm" more={`finger face: ${stop.face}; ${stop.retract > 0 ? `retract ${mm(stop.retract, 1)}` : 'stays'}`} />
             <Big name="R, from the die seat" value={figure(stop.r, 2)} unit="mm" more={stop.edge} />
             <Big name={stop.z.length > 1 ? 'Z, fingers left and right' : 'Z, finger'} value={stop.z.map((z) => figure(z, 1)).join(' / ')} unit="mm" more={stop.sideways} />
           </>

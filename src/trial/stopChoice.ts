@@ -1,0 +1,35 @@
+import type { Feature } from '../sheet/index.js';
+
+/** A stop that works: `z` along from the bend's own origin, `r` from the die seat. mm */
+export interface StopChoice {
+  readonly kind: 'edge' | 'flange' | 'none';
+  readonly plate: number;
+  readonly face: string;
+  /** Back of the touching face, and what the X axis is set to for it (the finger's nose). */
+  readonly x: number;
+  readonly axisX: number;
+  readonly r: number;
+  readonly z: readonly number[];
+  readonly retract: number;
+  /** How far the outer fingers stand apart: squareness comes from it. */
+  readonly spread: number;
+  /** How much further back the right finger stands, on an X axis of its own, for a tapered edge: X is the left one's. */
+  readonly skew?: number;
+  /** What the fingers touch, null for a scribed line; how high over the sheet's middle plane (the flange's highest contact) and over what length of it one finger bears. mm */
+  readonly feature: Feature | null;
+  readonly height: number;
+  readonly touching: number;
+  /** Id of the hem whose fold touches. */
+  readonly fold?: string;
+  /** No finger and no scribed line: an earlier pass has begun the bend, and it lies in the V by itself. */
+  readonly begun?: true;
+}
+
+/** Retracts that are tried; a powered gauge does any of them within the stroke. mm */
+export const RETRACTS = [0, 5, 10, 20, 40, 80, 150];
+
+/** Is the sheet placed by eye? */
+export const isScribed = ({ kind, begun }: StopChoice): boolean => kind === 'none' && !begun;
+
+/** Do two stops touch the sheet at the same edge or face? */
+export const sameFeature = (one: Feature | null, other: Feature | null): boolean => JSON.stringify(one) === JSON.stringify(other);
