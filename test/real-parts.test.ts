@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
+import { sentencesIn } from '../bench/oracle/sentencesIn.js';
 import { planAndProve } from '../src/fit/index.js';
 import { closeStepReader, readStep } from '../src/intake/index.js';
 import { metalById } from '../src/metal/index.js';
@@ -42,6 +43,7 @@ describe('published parts on every machine of the demo floor', () => {
       expect(trial.proof.findings).toEqual([]);
       if (trial.verdict === 'makes') expect(trial.proof.passed).toBe(true);
       else expect(trial.reasons[0]!.sentence).toMatch(/\.$/);
+      for (const { sentence } of trial.reasons) expect(sentencesIn(sentence), sentence).toBeLessThanOrEqual(2);
     }
     if (rolled) expect(new Set(verdicts)).toEqual(new Set(['does not make']));
     else expect(verdicts).toContain('makes');

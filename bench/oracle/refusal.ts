@@ -11,6 +11,7 @@ import { viewer } from '../../src/trial/views.js';
 import { everyOrder } from './everyOrder.js';
 import type { Option } from './leg.js';
 import { problemOf } from './problem.js';
+import { sentencesIn } from './sentencesIn.js';
 import { strokeTrial } from './strokeTrial.js';
 import { depthByProof, plateDepthByProof } from './toldDepth.js';
 
@@ -93,6 +94,7 @@ export const checkRefusal = async (input: TrialInput, now: () => number, replay:
   const conflicts: ToldConflict[] = [];
   const sentences = new Set(trial.reasons.map((r) => r.sentence));
   if (trial.reasons.length === 0) wrong.push('no reason is told');
+  for (const { sentence } of trial.reasons) if (sentencesIn(sentence) > 2) wrong.push(`told in more than two sentences: ${sentence}`);
   if (trial.reasons.some((r) => r.code === 'limit')) wrong.push('refused for want of computing time');
   for (const searched of all) {
     if (searched.result.kind !== 'none') wrong.push(`V ${searched.tooling.v}: the search ended with ${searched.result.kind}`);
