@@ -103,3 +103,9 @@ export const deductionFor = (table: readonly MeasuredDeduction[], query: Deducti
     words: 'nothing measured with this metal and these tools: by the strip calculation',
   };
 };
+
+/** The table with more rows: one of the same tools, bend angle and note gives way to the newer one. */
+export const withDeductions = (table: readonly MeasuredDeduction[], more: readonly MeasuredDeduction[]): readonly MeasuredDeduction[] => {
+  const same = (a: MeasuredDeduction, b: MeasuredDeduction): boolean => sameTools(a, b) && Math.abs(a.bendAngle - b.bendAngle) <= SAME_ANGLE && a.note === b.note;
+  return [...table.filter((row) => !more.some((newer) => same(row, newer))), ...more];
+};

@@ -14,7 +14,7 @@ export { type ClosedForm, closedForms } from './closedForms.js';
 export { cylinderForces, type CylinderForces } from './cylinders.js';
 export { deductionsFromCsv, deductionsToCsv, type DeductionCsv } from './deductionCsv.js';
 export {
-  type DeductionAnswer, deductionFor, type DeductionQuery, fittedK, type FittedK, type MeasuredDeduction,
+  type DeductionAnswer, deductionFor, type DeductionQuery, fittedK, type FittedK, type MeasuredDeduction, withDeductions,
 } from './deductionTable.js';
 export { forceFromMoment, leverArm, linearHardeningForce, oehlerForce, textbookForce } from './force.js';
 export { closedHemDeduction, hemCloseForce } from './hem.js';

@@ -35,6 +35,8 @@ const codeVersion = (): string => {
   return (version = hash(files.map((f) => `${f} ${hash(readFileSync(join(dist, f)))}`).join('\n')));
 };
 
-/** What a cell of the fit board depends on, as one short name: part, machine, rack, metal, quantity, limits, what is asked, and the code. */
-export const contentKey = ({ part, machine, rack, metal, quantity, limits }: TrialInput, asked: FitAsked): string =>
-  hash([contentOf(part), contentOf(machine), contentOf(rack), contentOf(metal), quantity, JSON.stringify(limits ?? null, ordered), JSON.stringify(asked, ordered), codeVersion()].join(' '));
+const NONE: NonNullable<TrialInput['deductions']> = [];
+
+/** What a cell of the fit board depends on, as one short name: part, machine, rack, metal, quantity, limits, measured deductions, what is asked, and the code. */
+export const contentKey = ({ part, machine, rack, metal, quantity, limits, deductions = NONE }: TrialInput, asked: FitAsked): string =>
+  hash([contentOf(part), contentOf(machine), contentOf(rack), contentOf(metal), quantity, JSON.stringify(limits ?? null, ordered), contentOf(deductions), JSON.stringify(asked, ordered), codeVersion()].join(' '));

@@ -1,4 +1,5 @@
 import { type FitAsked, type FitCell, type FitColumn, fitBoard, optionColumns } from '../fit/index.js';
+import type { MeasuredDeduction } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
 import { type Store, type StoredPart, newId } from '../store/index.js';
 import type { FitView, KeptCell } from './fitTask.js';
@@ -12,6 +13,8 @@ export interface FitOrder {
   readonly parts: readonly StoredPart[];
   readonly columns: readonly FitColumn[];
   readonly metal: Metal;
+  /** The shop's measured deductions. */
+  readonly deductions: readonly MeasuredDeduction[];
   readonly quantity: number;
   readonly seconds: number;
   readonly asked: FitAsked;
@@ -128,9 +131,9 @@ export class FitDesk {
 
   private async run(live: Live): Promise<void> {
     const { order } = live;
-    const { parts, columns, metal, quantity, seconds, asked, owned } = order;
+    const { parts, columns, metal, quantity, seconds, asked, owned, deductions } = order;
     this.show(live, { state: 'running' });
-    const question: FitQuestion = { parts: parts.map(({ part }) => part), columns, metal, quantity, seconds, asked };
+    const question: FitQuestion = { parts: parts.map(({ part }) => part), columns, metal, quantity, seconds, asked, deductions };
     const hooks = { pool: this.pool, cache: this.cacheFor(live), signal: live.stop.signal };
     const { of } = live.view;
     const { cells, fromCache } = await runFit(question, {

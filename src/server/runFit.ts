@@ -1,4 +1,5 @@
 import { type FitAsked, type FitCell, type FitColumn, type OptionWorth, fitCell, optionColumns, optionWorths } from '../fit/index.js';
+import type { MeasuredDeduction } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
@@ -11,6 +12,8 @@ export interface FitQuestion {
   readonly columns: readonly FitColumn[];
   readonly metal: Metal;
   readonly quantity: number;
+  /** The shop's measured deductions: taken where they fit. */
+  readonly deductions?: readonly MeasuredDeduction[];
   /** s of search for each cell. */
   readonly seconds: number;
   readonly asked: FitAsked;
@@ -62,7 +65,7 @@ const undecided = (sentence: string): FitCell => ({
 
 /** Every part in every column, planned and proved in worker threads; this thread only hands out and gathers. */
 export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promise<FitRun> => {
-  const { parts, columns, metal, quantity, seconds, asked } = question;
+  const { parts, columns, metal, quantity, seconds, asked, deductions = [] } = question;
   const pool = hooks.pool ?? new TrialPool();
   const cells: FitCell[][] = parts.map(() => []);
   const todo = parts.flatMap((_, p) => columns.map((__, c) => [p, c] as const));
@@ -94,7 +97,7 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
       const [p, c] = next;
       const { machine, rack } = columns[c]!;
       const skipped = hooks.skip?.(p, c) ?? null;
-      const cell = skipped !== null ? undecided(skipped) : await cellOf({ part: parts[p]!, machine, rack, metal, quantity, limits: { seconds } }, p);
+      const cell = skipped !== null ? undecided(skipped) : await cellOf({ part: parts[p]!, machine, rack, metal, quantity, limits: { seconds }, ...(deductions.length === 0 ? {} : { deductions }) }, p);
       cells[p]![c] = cell;
       counts.done++;
       hooks.onCell?.(p, c, cell);

@@ -239,6 +239,28 @@ describe('trials', () => {
     expect((await ask(`/api/trials/${job.trialId}/defect.json`)).status).toBe(404);
   });
 
+  test("the shop's measured deductions override the calculation, unless they are left out; the trial names their revision", async () => {
+    const id = await addAngle('measured');
+    type Tried = { readonly deductionsRevision: number | null; readonly trial: { readonly steps: readonly { readonly deduction: number; readonly forming: { readonly deduction: { readonly source: string } }; readonly station: string; readonly bendAngle: number }[];
+      readonly stations: readonly { readonly id: string; readonly punch: string; readonly die: string }[]; readonly punches: readonly { readonly id: string; readonly tipRadius: number }[]; readonly dies: readonly { readonly id: string; readonly v: number; readonly vConvention: string }[] } };
+    const tried = async (more: object): Promise<Tried & { readonly trialId: string }> => {
+      const { jobs } = (await post('/api/trials', { partId: id, machineId: 'general', metalId: 'dc01', quantity: 1, seconds: 2, ...more })).body as { jobs: { jobId: string }[] };
+      const { trialId } = await ended(jobs[0]!.jobId);
+      return { ...((await ask(`/api/trials/${trialId}`)).body as Tried), trialId: trialId! };
+    };
+    const before = await tried({});
+    expect([before.deductionsRevision, before.trial.steps[0]!.forming.deduction.source]).toEqual([null, 'strip']);
+    // a strip written down for it: legs of 60 and 60.4 on 117 cut is a deduction of 3.4
+    const strip = { kind: 'strip', serial: 's1', batch: 'b1', station: before.trial.stations[0]!.id, bendAngle: 90, cut: 117, legs: [60, 60.4], thickness: 1.5 };
+    expect((await post(`/api/trials/${before.trialId}/pieces`, strip)).status).toBe(201);
+    expect(await post('/api/deductions', { trialId: before.trialId }, { 'x-by': 'Ann' })).toMatchObject({ status: 201, body: { revision: 1, by: 'Ann', change: `1 row from the test strips of trial ${before.trialId}` } });
+    const after = await tried({});
+    expect([after.deductionsRevision, after.trial.steps[0]!.forming.deduction.source]).toEqual([1, 'measured']);
+    expect(after.trial.steps[0]!.deduction).toBeCloseTo(3.4, 9);
+    const without = await tried({ measured: 'left out' });
+    expect([without.deductionsRevision, without.trial.steps[0]!.forming.deduction.source, without.trial.steps[0]!.deduction]).toEqual([null, 'strip', before.trial.steps[0]!.deduction]);
+  });
+
   test('all machines: one job each; waiting and running ones can be stopped', async () => {
     const { parts } = (await ask('/api/parts')).body as { parts: { id: string; demo: boolean; bends: number }[] };
     const hardest = parts.filter(({ demo }) => demo).sort((a, b) => b.bends - a.bends)[0]!;

@@ -1,6 +1,8 @@
 import { type ConditionRecord, type DataFault, type Machine, type Rack, type Result, changeWords, demoShopData, parseCondition, parseFloor, parseRack, withCondition } from '../shop/index.js';
 import type { MadeWith, ShopKind, ShopRevision, Store, StoredShopEntry } from '../store/index.js';
+import type { MeasuredDeduction } from '../forming/index.js';
 import { HttpError } from './httpError.js';
+import { MEASURED_ID, parseMeasured } from './measuredTable.js';
 
 /** What there is to plan with at this moment. */
 export interface Shop {
@@ -9,6 +11,8 @@ export interface Shop {
   /** The tools at hand: the first rack. */
   readonly rack: Rack;
   readonly racks: readonly Rack[];
+  /** The shop's own measured deductions: they override the calculation. */
+  readonly deductions: readonly MeasuredDeduction[];
   /** The revisions behind a machine and a rack. */
   readonly madeWith: (machineId: string, rackId?: string) => MadeWith;
   /** One sentence for each entry that the store holds and that can no longer be read. */
@@ -26,11 +30,14 @@ const READERS = {
     const read = parseCondition(data);
     return read.ok ? { ok: true, value: { id: read.value.machineId, name: `Condition of ${read.value.machineId}`, demo: read.value.demo } } : read;
   },
+  deductions: parseMeasured,
 } as const;
 
-const NAMES: Readonly<Record<ShopKind, string>> = { machine: 'machine', rack: 'rack', condition: 'condition record of a machine' };
+const NAMES: Readonly<Record<ShopKind, string>> = { machine: 'machine', rack: 'rack', condition: 'condition record of a machine', deductions: 'table of measured deductions' };
 
-/** Machines, racks and condition records of the store: read, checked, kept as revisions, and held ready for planning. */
+type Entries = readonly StoredShopEntry[];
+
+/** Machines, racks, condition records and measured deductions of the store: read, checked, kept as revisions, and held ready for planning. */
 export class ShopKeeper {
   private held: Promise<Shop> | undefined;
 
@@ -90,7 +97,7 @@ export class ShopKeeper {
   }
 
   private async read(): Promise<Shop> {
-    const [machines, racks, conditions] = await Promise.all([this.store.shopEntries('machine'), this.store.shopEntries('rack'), this.store.shopEntries('condition')]);
+    const [machines, racks, conditions, tables] = await Promise.all((['machine', 'rack', 'condition', 'deductions'] as const).map((kind) => this.store.shopEntries(kind))) as [Entries, Entries, Entries, Entries];
     const unreadable: string[] = [];
     const readable = <T>(entry: StoredShopEntry, read: Result<T, DataFault>): readonly T[] => {
       if (read.ok) return [read.value];
@@ -108,10 +115,10 @@ export class ShopKeeper {
     const [rack] = stands;
     if (rack === undefined) throw new HttpError(409, unreadable[0] ?? 'There is no rack of tools: hand one in first.');
     return {
-      machines: floor, rack, racks: stands, unreadable,
+      machines: floor, rack, racks: stands, unreadable, deductions: tables.flatMap((entry) => readable(entry, parseMeasured(entry.data))).flatMap(({ rows }) => rows),
       madeWith: (machineId, rackId = rack.id) => ({
         machineRevision: numberOf(machines, machineId), conditionRevision: records.has(machineId) ? numberOf(conditions, machineId) : null,
-        rackId, rackRevision: numberOf(racks, rackId),
+        rackId, rackRevision: numberOf(racks, rackId), deductionsRevision: numberOf(tables, MEASURED_ID),
       }),
     };
   }

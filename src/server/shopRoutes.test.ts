@@ -60,6 +60,40 @@ describe('machines', () => {
   });
 });
 
+describe('measured deductions', () => {
+  const header = 'metal,thickness_mm,v_mm,v_convention,tip_radius_mm,bend_angle_deg,deduction_mm,note';
+  const csv = (...rows: readonly string[]): string => [header, ...rows].join('\n');
+
+  test('there are none, then a table; rows of the same tools, angle and note give way; each change is a revision', async () => {
+    expect((await ask('/api/deductions')).body).toEqual({ revision: null, rows: [], revisions: [] });
+    const first = await ask('/api/deductions', 'POST', { csv: csv('dc01,2,16,sharp,1,90,3.55,batch 7', 'dc01,2,16,sharp,1,60,1.7,batch 7'), mode: 'add' });
+    expect([first.status, first.body]).toMatchObject([201, { revision: 1, by: 'Ann', change: '2 rows taken in', kind: 'deductions' }]);
+    expect((await ask('/api/deductions', 'POST', { csv: csv('dc01,2,16,sharp,1,90,3.61,batch 7', 'dc01,2,16,sharp,1,90,3.5,batch 8'), mode: 'add' })).status).toBe(201);
+    const { rows } = (await ask('/api/deductions')).body as { rows: { deduction: number; pieces: number }[] };
+    expect(rows.map(({ deduction }) => deduction)).toEqual([1.7, 3.61, 3.5]);
+    expect((await ask('/api/deductions?revision=1')).body).toMatchObject({ revision: 1, rows: [{ deduction: 3.55 }, { deduction: 1.7 }], revisions: [{ revision: 1 }, { revision: 2 }] });
+    const out = await (await fetch(`${server.url}/api/deductions.csv`)).text();
+    expect((await ask('/api/deductions', 'POST', { csv: out, mode: 'replace' })).status).toBe(201);
+    expect((await ask('/api/deductions')).body).toMatchObject({ revision: 3, rows });
+    // the bend at the counter says it too: mean of two pieces at 90 degrees, by hand 3.555
+    const bend = (await ask('/api/bend', 'POST', { metalId: 'dc01', thickness: 2, length: 1000, bendAngle: 90 })).body as { ranked: { v: number; punch: string; die: string }[] };
+    const pair = bend.ranked.find(({ v }) => v === 16)!;
+    const rack = ((await ask('/api/tools')).body as { rack: { punches: { id: string; tipRadius: number }[]; dies: { id: string; vConvention: string }[] } }).rack;
+    const [tip, convention] = [rack.punches.find(({ id }) => id === pair.punch)!.tipRadius, rack.dies.find(({ id }) => id === pair.die)!.vConvention];
+    const row = (note: string, deduction: number): string => `dc01,2,16,${convention},${tip},90,${deduction},${note}`;
+    expect((await ask('/api/deductions', 'POST', { csv: csv(row('a', 3.61), row('b', 3.5)), mode: 'replace' })).status).toBe(201);
+    const own = (await ask('/api/bend', 'POST', { metalId: 'dc01', thickness: 2, length: 1000, bendAngle: 90, punchId: pair.punch, dieId: pair.die })).body as { chosen: { deduction: { deduction: number; source: string } } };
+    expect(own.chosen.deduction).toMatchObject({ source: 'measured', deduction: expect.closeTo(3.555, 9) });
+  });
+
+  test('a table that cannot be read is refused by its line, a trial without strips too', async () => {
+    expect((await ask('/api/deductions', 'POST', { csv: csv('dc01,2,16,wide,1,90,3.55,'), mode: 'add' }))).toMatchObject({ status: 422, body: { line: 2, error: expect.stringContaining('"sharp" or "tangent"') } });
+    expect((await ask('/api/deductions', 'POST', { csv: header })).status).toBe(400);
+    expect((await ask('/api/deductions', 'POST', { trialId: 't-none' })).status).toBe(404);
+    expect((await ask('/api/deductions?revision=99')).status).toBe(404);
+  });
+});
+
 describe('racks', () => {
   test('a second rack stands beside the first, and the last cannot be taken off', async () => {
     const { data } = (await ask('/api/racks/demo-rack')).body as { data: Record<string, unknown> };

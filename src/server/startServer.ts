@@ -16,6 +16,7 @@ import { pageRoutes } from './routes/pages.js';
 import { PaperDesk } from './paperDesk.js';
 import { paperRoutes } from './routes/papers.js';
 import { partRoutes } from './routes/parts.js';
+import { measuredRoutes } from './routes/measured.js';
 import { pieceRoutes } from './routes/pieces.js';
 import { bendRoutes } from './routes/bend.js';
 import { sectionRoutes } from './routes/sections.js';
@@ -71,6 +72,7 @@ const application = async (listen: ListenOptions, context: Context): Promise<Fas
   jobRoutes(app, context);
   fitRoutes(app, context);
   pieceRoutes(app, context);
+  measuredRoutes(app, context);
   handoutRoutes(app, context);
   paperRoutes(app, context);
   await pageRoutes(app, listen.pages);

@@ -112,4 +112,21 @@ export const migrations: readonly string[] = [
   create index cells_part on cells (part_id);
   create index cells_trial on cells (trial_id);
   `,
+  // the shop's measured deductions as revisions too: a new table, as a check of a column cannot be changed
+  `
+  create table shop_revisions_with_deductions (
+    kind text not null check (kind in ('machine', 'rack', 'condition', 'deductions')), id text not null, revision integer not null,
+    name text not null, demo integer not null, data_json text, change text not null, created_at text not null, by text not null,
+    primary key (kind, id, revision)
+  ) strict;
+  insert into shop_revisions_with_deductions select * from shop_revisions order by rowid;
+  drop table shop_revisions;
+  alter table shop_revisions_with_deductions rename to shop_revisions;
+  create trigger shop_revisions_stay before update on shop_revisions
+    begin select raise(abort, 'a revision is never overwritten'); end;
+  create trigger shop_revisions_kept before delete on shop_revisions
+    begin select raise(abort, 'a revision is never removed'); end;
+
+  alter table trials add column deductions_revision integer;
+  `,
 ];

@@ -12,6 +12,7 @@ import { routeOf, to, useHash } from './place.js';
 import { ProfilePage } from './profile/ProfilePage.js';
 import { Sheet } from './sheet/Sheet.js';
 import { ConditionPage } from './shop/ConditionPage.js';
+import { DeductionsPage } from './shop/DeductionsPage.js';
 import { FloorPage } from './shop/FloorPage.js';
 import { MachinePage } from './shop/MachinePage.js';
 import { RackPage } from './shop/RackPage.js';
@@ -59,6 +60,8 @@ export const Pages = () => {
       return <MachinePage key={route.id} id={route.id} />;
     case 'condition':
       return <ConditionPage key={route.id} id={route.id} />;
+    case 'deductions':
+      return <DeductionsPage />;
     case 'racks':
       return <RacksPage />;
     case 'rack':

@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { airBendCurve, type AirBendSetup, closedForms, explainV, reliefHole, stockRange, testStripFor } from '../../forming/index.js';
+import { airBendCurve, type AirBendSetup, closedForms, deductionFor, explainV, reliefHole, stockRange, testStripFor } from '../../forming/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { found } from '../httpError.js';
@@ -32,7 +32,7 @@ const SHEET_WIDTH = 1250;
 export const bendRoutes = (app: FastifyInstance, { shop, metals }: Context): void => {
   app.post('/api/bend', async (request) => {
     const { metalId, punchId, dieId, length, ...asked } = checked(askedSchema, request.body);
-    const { rack } = await shop.current();
+    const { rack, deductions } = await shop.current();
     const metal = found(metals.find(({ id }) => id === metalId), `There is no metal '${metalId}'.`);
     const { insideRadius, flange, ...rest } = asked;
     const question = { metal, ...rest, ...(insideRadius === undefined ? {} : { insideRadius }), ...(flange === undefined ? {} : { flange }) };
@@ -60,6 +60,8 @@ export const bendRoutes = (app: FastifyInstance, { shop, metals }: Context): voi
         byRule: bend === null ? [] : closedForms(setup, bend),
         range: range === null ? null : range.ok ? range.value : { sentence: range.reason.sentence },
         strip: strip?.ok ? strip.value : null,
+        // the shop's own where it has measured with this metal and these tools
+        deduction: bend === null ? null : deductionFor(deductions, { metal: metal.id, thickness: setup.thickness, v: setup.v, vConvention: setup.vConvention, tipRadius: setup.tipRadius, bendAngle: bend.bendAngleReleased }, bend),
         reliefHole: bend === null ? null : reliefHole(metal, asked.thickness, bend.insideRadius),
         curve: curve.ok ? curve.value : null,
       },

@@ -19,20 +19,24 @@ const askedSchema = z.strictObject({
   quantity: z.int().min(1).max(1_000_000),
   /** s of search. */
   seconds: z.number().min(1).max(mostPlanSeconds).optional(),
+  /** The shop's measured deductions are taken where they fit; 'left out' plans by the calculation alone. */
+  measured: z.enum(['taken', 'left out']).default('taken'),
 });
 
 export const trialRoutes = (app: FastifyInstance, { store, jobs, shop, metals }: Context): void => {
   app.post('/api/trials', async (request, reply) => {
     const asked = checked(askedSchema, request.body);
     const part = await livePart(store, asked.partId);
-    const { machines, racks, rack: first, madeWith } = await shop.current();
+    const { machines, racks, rack: first, deductions, madeWith } = await shop.current();
     const rack = asked.rackId === undefined ? first : found(racks.find(({ id }) => id === asked.rackId), `There is no rack '${asked.rackId}'.`);
     const chosen = asked.machineId === 'all' ? machines : machines.filter((machine) => machine.id === asked.machineId);
     if (chosen.length === 0) throw new HttpError(404, `There is no machine '${asked.machineId}' on the floor.`);
     const metal = found(metals.find(({ id }) => id === asked.metalId), `There is no metal '${asked.metalId}'.`);
+    const measured = asked.measured === 'taken' && deductions.length > 0;
     const records = await jobs.ask(chosen.map((machine) => ({
       partId: part.id, partRevision: part.revision, machineId: machine.id, metalId: metal.id, quantity: asked.quantity,
-      machine, metal, rack, madeWith: madeWith(machine.id, rack.id), ...(asked.seconds === undefined ? {} : { seconds: asked.seconds }),
+      machine, metal, rack, madeWith: { ...madeWith(machine.id, rack.id), ...(measured ? {} : { deductionsRevision: null }) },
+      ...(measured ? { deductions } : {}), ...(asked.seconds === undefined ? {} : { seconds: asked.seconds }),
     })), whoAsks(request));
     return reply.code(202).send({ jobs: records.map(({ id, machineId }) => ({ jobId: id, machineId })) });
   });

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { AirBendCurve, ClosedForm, ReliefHole, StockRange, TestStripPlan, ToolChoice } from '../../forming/index.js';
+import type { AirBendCurve, ClosedForm, DeductionAnswer, ReliefHole, StockRange, TestStripPlan, ToolChoice } from '../../forming/index.js';
 import type { Metal } from '../../metal/index.js';
 import { post, sentence } from '../ask.js';
 import { to } from '../place.js';
@@ -17,9 +17,13 @@ interface Answer {
   readonly chosen: {
     readonly choice: ToolChoice; readonly punchName: string; readonly dieName: string; readonly dieAngle: number;
     readonly force: number | null; readonly byRule: readonly ClosedForm[];
-    readonly range: Extract<StockRange, { ok: true }>['value'] | { readonly sentence: string } | null; readonly strip: TestStripPlan | null; readonly reliefHole: ReliefHole | null; readonly curve: AirBendCurve | null;
+    readonly range: Extract<StockRange, { ok: true }>['value'] | { readonly sentence: string } | null; readonly strip: TestStripPlan | null; readonly reliefHole: ReliefHole | null; readonly deduction: DeductionAnswer | null; readonly curve: AirBendCurve | null;
   } | null;
 }
+
+/** The shop's own deduction, where its table has this metal and these tools. */
+const measuredRow = (own: DeductionAnswer | null): [string, string][] =>
+  own === null || own.source === 'strip' ? [] : [['Deduction by the shop’s own table', `${mm(own.deduction)}, ${own.words}`]];
 
 /** ms after the last key before the server is asked. */
 const PAUSE = 350;
@@ -84,7 +88,7 @@ export const BendPage = () => {
                   {([
                     ['Depth from first touch', mm(bend.depth)], ['Bend angle under load', degrees(bend.bendAngleUnderLoad)], ['Included angle under load', degrees(bend.includedAngleUnderLoad)],
                     ['Springback', degrees(bend.springback)], ['Inside radius that forms', mm(bend.insideRadius)], ['Peak force', `${kilonewtons(answer.chosen.force ?? 0)} (${figure(bend.peakForcePerLength, 0)} N/mm)`],
-                    ['Flat length of the arc', mm(bend.allowance)], [`Deduction, to the ${bend.deductionConvention}`, mm(bend.deduction)], ['Smallest flange, outside', mm(bend.minFlange, 1)],
+                    ['Flat length of the arc', mm(bend.allowance)], [`Deduction, to the ${bend.deductionConvention}`, mm(bend.deduction)], ...measuredRow(answer.chosen?.deduction ?? null), ['Smallest flange, outside', mm(bend.minFlange, 1)],
                     ['V sharp / tangent', `${figure(bend.vSharp, 1)} / ${mm(bend.vTangent, 1)}`],
                   ] as const).map(([name, value]) => <tr key={name}><td>{name}</td><td className="number">{value}</td></tr>)}
                 </tbody></table>

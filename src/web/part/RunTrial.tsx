@@ -6,6 +6,7 @@ import { go, to } from '../place.js';
 import { Fault } from '../sheet/Fault.js';
 import { useAnswer } from '../useAnswer.js';
 import { JobLine } from './JobLine.js';
+import type { MeasuredAnswer } from '../shop/deductions.js';
 import { useJobs } from './useJobs.js';
 
 interface Asked {
@@ -16,6 +17,8 @@ interface Asked {
 export const RunTrial = ({ partId, metal = 'dc01', ended }: { readonly partId: string; readonly metal?: string | undefined; readonly ended: () => void }) => {
   const machines = useAnswer<{ readonly machines: readonly Machine[] }>('/api/machines');
   const metals = useAnswer<{ readonly metals: readonly Metal[] }>('/api/metals');
+  const measured = useAnswer<MeasuredAnswer>('/api/deductions');
+  const [left, setLeft] = useState(false);
   const [metalId, setMetal] = useState(metal);
   const [machineId, setMachine] = useState('general');
   const [quantity, setQuantity] = useState(10);
@@ -30,7 +33,7 @@ export const RunTrial = ({ partId, metal = 'dc01', ended }: { readonly partId: s
     setAsking(true);
     setFault(undefined);
     try {
-      const asked = await post<Asked>('/api/trials', { partId, machineId, metalId, quantity });
+      const asked = await post<Asked>('/api/trials', { partId, machineId, metalId, quantity, measured: left ? 'left out' : 'taken' });
       if (machineId === 'all') return go(to.board(partId));
       follow(asked.jobs.map(({ jobId }) => jobId));
     } catch (refusal) {
@@ -61,6 +64,9 @@ export const RunTrial = ({ partId, metal = 'dc01', ended }: { readonly partId: s
         <label className="field"><span>Quantity</span>
           <input type="number" min={1} max={1_000_000} required value={Number.isNaN(quantity) ? '' : quantity} onChange={(event) => setQuantity(event.target.valueAsNumber)} />
         </label>
+        {(measured.value?.rows.length ?? 0) > 0 && (
+          <label className="choice"><input type="checkbox" checked={!left} onChange={(event) => setLeft(!event.target.checked)} /> Take the <a href={to.deductions}>shop&rsquo;s measured deductions</a> where they fit</label>
+        )}
         <button type="submit" className={jobs.some((job) => job.trialId) ? '' : 'next'} disabled={asking || running || !machines.value || !metals.value}>
           {running ? 'Trial under way' : 'Run the trial'}
         </button>

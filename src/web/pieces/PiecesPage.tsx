@@ -9,6 +9,7 @@ import { trialBlock } from '../trial/trialBlock.js';
 import { useAnswer } from '../useAnswer.js';
 import { day, degrees, figure, mm } from '../wording.js';
 import { Differences } from './Differences.js';
+import { KeepMeasured } from './KeepMeasured.js';
 import { PieceForm } from './PieceForm.js';
 import { StripForm } from './StripForm.js';
 import type { Pieces } from './pieces.js';
@@ -71,7 +72,7 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
             <>
               <ul className="dots">{deductions.map((d) => <li key={`${d.v} ${d.tipRadius} ${d.bendAngle}`}>V {d.v} mm, tip radius {d.tipRadius} mm, bend angle {degrees(d.bendAngle)}: deduction {mm(d.deduction)} (± {figure(d.spread, 2)} mm on {d.pieces === 1 ? '1 strip' : `${d.pieces} strips`})</li>)}</ul>
               <div className="buttons"><a className="button" href={`${here}/deductions.csv`} download>Table of measured deductions (CSV)</a></div>
-              <p className="small soft">The next plan takes the table in place of the calculation: <code>trial --deductions</code>.</p>
+              <KeepMeasured trialId={id} />
             </>
           )}
         </details>

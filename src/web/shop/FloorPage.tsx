@@ -25,7 +25,7 @@ export const FloorPage = () => {
   };
   return (
     <Sheet
-      title="Floor" trail={[['Racks', to.racks]]} notes={<Cautions />}
+      title="Floor" trail={[['Racks', to.racks], ['Measured deductions', to.deductions]]} notes={<Cautions />}
       under={<span className="soft">The machines that parts are tried on. Open one to see or change it.</span>}
       block={[['Sheet', 'Floor'], ['Machines', value ? String(value.machines.length) : '–'], ['Who', nameOnRecord() || 'local'], ['What is kept', 'every revision']]}
     >
