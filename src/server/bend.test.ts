@@ -1,26 +1,7 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type RunningServer, startServer } from './index.js';
+import { describe, expect, test } from 'vitest';
+import { askedServer } from '../../test/askedServer.js';
 
-let dataDir: string;
-let server: RunningServer;
-
-beforeAll(async () => {
-  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-server-'));
-  server = await startServer({ port: 0, dataDir });
-});
-
-afterAll(async () => {
-  await server.close();
-  rmSync(dataDir, { recursive: true, force: true });
-});
-
-const post = async (path: string, body: unknown): Promise<{ readonly status: number; readonly body: unknown }> => {
-  const response = await fetch(server.url + path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
-  return { status: response.status, body: await response.json() };
-};
+const { post } = askedServer('bend');
 
 describe('one bend', () => {
   test('pairs ranked, the best worked out with its curve; another by name; a fault in one sentence', async () => {

@@ -1,36 +1,14 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
+import { askedServer } from '../../test/askedServer.js';
 import { demoFloor, demoRack } from '../shop/index.js';
-import { type FitSummary, type FitView, type RunningServer, startServer } from './index.js';
+import type { FitSummary, FitView } from './index.js';
 
 // plans and proves in worker threads (dist)
 vi.setConfig({ testTimeout: 240_000 });
 
-let dataDir: string;
-let server: RunningServer;
-
-beforeAll(async () => {
-  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-fits-'));
-  server = await startServer({ port: 0, dataDir });
-});
-
-afterAll(async () => {
-  await server.close();
-  rmSync(dataDir, { recursive: true, force: true });
-});
-
-const ask = async (path: string, init?: RequestInit): Promise<{ readonly status: number; readonly body: never }> => {
-  const response = await fetch(server.url + path, init);
-  return { status: response.status, body: (await response.json()) as never };
-};
-const post = (path: string, body: unknown): ReturnType<typeof ask> =>
-  ask(path, { method: 'POST', headers: { 'content-type': 'application/json', 'x-by': 'Ann' }, body: JSON.stringify(body) });
-const addAngle = async (a: number, b: number): Promise<string> => {
-  const profile = { name: `angle ${a} + ${b}`, thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [a, b], turns: [90] };
-  return ((await post('/api/parts', { profile })).body as { parts: { id: string }[] }).parts[0]!.id;
-};
+const server = askedServer('fits', 'Ann');
+const { ask, post } = server;
+const addAngle = (a: number, b: number): Promise<string> => server.addAngle(`angle ${a} + ${b}`, [a, b]);
 /** The last word of the stream of changes, and how many there were. */
 const lastOf = async (id: string): Promise<{ readonly last: FitSummary; readonly words: number }> => {
   const text = await (await fetch(`${server.url}/api/fits/${id}/events`)).text();
@@ -73,8 +51,7 @@ describe('fits', () => {
     const left = await fitted({ ...question, partIds: [partIds[1]] });
     expect([left.done, left.fromCache]).toEqual([2, 2]);
     // a restart forgets the board and keeps its cells
-    await server.close();
-    server = await startServer({ port: 0, dataDir });
+    await server.restart();
     const later = await fitted({ ...question, partIds: [partIds[1]] });
     expect([later.done, later.fromCache]).toEqual([2, 2]);
     expect(later.cells).toEqual(left.cells);

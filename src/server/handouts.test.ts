@@ -1,22 +1,13 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { type FitView, type RunningServer, startServer } from './index.js';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
+import { askedServer } from '../../test/askedServer.js';
+import type { FitView } from './index.js';
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
 
-let dataDir: string;
-let server: RunningServer;
+const server = askedServer('handouts', 'ann');
+const { ask, post } = server;
 let fit: FitView;
 let trialIds: string[];
-
-const ask = async (path: string, init?: RequestInit): Promise<{ readonly status: number; readonly body: never }> => {
-  const response = await fetch(server.url + path, init);
-  return { status: response.status, body: (await response.json()) as never };
-};
-const post = (path: string, body: unknown): ReturnType<typeof ask> =>
-  ask(path, { method: 'POST', headers: { 'content-type': 'application/json', 'x-by': 'ann' }, body: JSON.stringify(body) });
 
 const keep = async (name: string, flanges: readonly number[], turns: readonly number[]): Promise<string> => {
   const { body } = await post('/api/parts', { profile: { name, thickness: 1.5, insideRadius: 1.5, width: 100, flanges, turns } });
@@ -25,8 +16,6 @@ const keep = async (name: string, flanges: readonly number[], turns: readonly nu
 
 /** Two easy parts on one machine, planned and proved in the real workers. */
 beforeAll(async () => {
-  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-handouts-'));
-  server = await startServer({ port: 0, dataDir });
   const partIds = [await keep('angle', [40, 60], [90]), await keep('long angle', [50, 70], [90])];
   const asked = await post('/api/fits', { partIds, machineIds: ['general'], metalId: 'dc01', quantity: 20, toleranceClass: null, seconds: 20 });
   const { id } = asked.body as { readonly id: string };
@@ -35,11 +24,6 @@ beforeAll(async () => {
     fit = (await ask(`/api/fits/${id}`)).body;
   } while (fit.endedAt === null);
   trialIds = fit.cells.map((row) => row[0]!.trialId!);
-});
-
-afterAll(async () => {
-  await server.close();
-  rmSync(dataDir, { recursive: true, force: true });
 });
 
 describe('pieces', () => {

@@ -1,40 +1,14 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { afterAll, beforeAll, expect, test, vi } from 'vitest';
-import { type RunningServer, startServer } from './index.js';
+import { existsSync, readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { expect, test, vi } from 'vitest';
+import { askedServer } from '../../test/askedServer.js';
 
 // Reading and writing STEP take a few seconds on a computer that does nothing else.
 vi.setConfig({ testTimeout: 240_000 });
 
-let dataDir: string;
-let server: RunningServer;
+const server = askedServer('intake');
+const { ask, post, upload, addAngle } = server;
 
-beforeAll(async () => {
-  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-intake-'));
-  server = await startServer({ port: 0, dataDir });
-});
-
-afterAll(async () => {
-  await server.close();
-  rmSync(dataDir, { recursive: true, force: true });
-});
-
-const ask = async (path: string, init?: RequestInit): Promise<{ readonly status: number; readonly body: never }> => {
-  const response = await fetch(server.url + path, init);
-  return { status: response.status, body: (await response.json()) as never };
-};
-const post = (path: string, body: unknown): ReturnType<typeof ask> => ask(path, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) });
-const upload = (name: string, bytes: Uint8Array<ArrayBuffer> | string): ReturnType<typeof ask> => {
-  const form = new FormData();
-  form.append('file', new Blob([bytes]), name);
-  return ask('/api/parts', { method: 'POST', body: form });
-};
-// An angle of 40 and 60 outside, 1.5 thick, inside radius 1.5, 100 long.
-const addAngle = async (name = 'angle'): Promise<string> => {
-  const { body } = await post('/api/parts', { profile: { name, thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] } });
-  return (body as { parts: { id: string }[] }).parts[0]!.id;
-};
 const TUBE = resolve('../shared/parts/IRNAS__KORUZA/square_tube_100x100x2.STEP');
 console.log(`real files: ${existsSync(TUBE) ? 1 : 0} found, ${existsSync(TUBE) ? 0 : 1} skipped`);
 

@@ -2,54 +2,18 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { request as httpRequest } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
+import { askedServer } from '../../test/askedServer.js';
 import { demoFloor } from '../shop/index.js';
-import { type JobView, type RunningServer, startServer, StartRefusal } from './index.js';
+import { type JobView, startServer, StartRefusal } from './index.js';
 
 // Planning, proof and papers of one part take a few seconds on a computer that does nothing else.
 vi.setConfig({ testTimeout: 240_000 });
 
-/** A real server with a real store, asked through fetch. The planner and the proof run in their workers (dist). */
-let dataDir: string;
-let server: RunningServer;
+// the planner and the proof run in their workers (dist)
+const server = askedServer('server');
+const { ask, post, upload, addAngle, ended } = server;
 
-beforeAll(async () => {
-  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-server-'));
-  server = await startServer({ port: 0, dataDir });
-});
-
-afterAll(async () => {
-  await server.close();
-  rmSync(dataDir, { recursive: true, force: true });
-});
-
-const json = { 'content-type': 'application/json' };
-// An angle of 40 and 60 outside, 1.5 thick, inside radius 1.5, 100 long.
-const angle = { name: 'angle', thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] };
-
-const ask = async (path: string, init?: RequestInit): Promise<{ readonly status: number; readonly body: never; readonly headers: Headers }> => {
-  const response = await fetch(server.url + path, init);
-  return { status: response.status, body: (await response.json()) as never, headers: response.headers };
-};
-const post = (path: string, body: unknown, headers: Record<string, string> = {}): ReturnType<typeof ask> =>
-  ask(path, { method: 'POST', headers: { ...json, ...headers }, body: JSON.stringify(body) });
-const upload = (name: string, bytes: Uint8Array<ArrayBuffer> | string): ReturnType<typeof ask> => {
-  const form = new FormData();
-  form.append('file', new Blob([bytes]), name);
-  return ask('/api/parts', { method: 'POST', body: form });
-};
-const addAngle = async (name = 'angle'): Promise<string> => {
-  const { status, body } = await post('/api/parts', { profile: { ...angle, name } }, { 'x-by': 'Ann' });
-  expect(status).toBe(201);
-  return (body as { parts: { id: string }[] }).parts[0]!.id;
-};
-const ended = async (jobId: string): Promise<JobView> => {
-  for (;;) {
-    const job: JobView = (await ask(`/api/jobs/${jobId}`)).body;
-    if (job.endedAt !== null) return job;
-    await new Promise((resolve) => setTimeout(resolve, 100));
-  }
-};
 /** It begins with a capital or with the name of the thing in question (a file, a field). */
 const oneSentence = /^([A-Z']|[\w.]+\.(step|stp) ).*[.]$/;
 
@@ -322,22 +286,22 @@ describe('who may ask', () => {
   });
 
   test('a wider host without passphrase and TLS is refused before anything is opened', async () => {
-    const refused = startServer({ port: 0, host: '0.0.0.0', dataDir: join(dataDir, 'never') });
+    const refused = startServer({ port: 0, host: '0.0.0.0', dataDir: join(server.dataDir, 'never') });
     await expect(refused).rejects.toThrow(StartRefusal);
     await expect(refused).rejects.toThrow(/needs a passphrase .* TLS/);
-    await expect(startServer({ port: 0, host: '0.0.0.0', dataDir: join(dataDir, 'never'), passphrase: 'short', tlsKey: 'k', tlsCert: 'c' }))
+    await expect(startServer({ port: 0, host: '0.0.0.0', dataDir: join(server.dataDir, 'never'), passphrase: 'short', tlsKey: 'k', tlsCert: 'c' }))
       .rejects.toThrow(/has 5 characters; 12 are the least/);
-    expect(readdirSync(dataDir)).not.toContain('never');
+    expect(readdirSync(server.dataDir)).not.toContain('never');
   });
 
   test('a second server on the same store is told so', async () => {
-    const second = startServer({ port: 0, dataDir });
+    const second = startServer({ port: 0, dataDir: server.dataDir });
     await expect(second).rejects.toThrow(StartRefusal);
     await expect(second).rejects.toThrow(/in use by another running program/);
   });
 
   test('a taken port is told so', async () => {
-    const other = join(dataDir, 'other');
+    const other = join(server.dataDir, 'other');
     await expect(startServer({ port: Number(new URL(server.url).port), dataDir: other })).rejects.toThrow(/is taken by another program/);
   });
 });
@@ -375,8 +339,7 @@ test('a restart keeps parts and trials and marks what it interrupted', async () 
   const { parts: list } = parts as { parts: { id: string; demo: boolean }[] };
   const metal = ((await ask('/api/metals')).body as { metals: { id: string }[] }).metals[0]!;
   const { jobs } = (await post('/api/trials', { partId: list.find(({ demo }) => demo)!.id, machineId: 'all', metalId: metal.id, quantity: 1 })).body as { jobs: { jobId: string }[] };
-  await server.close();
-  server = await startServer({ port: 0, dataDir });
+  await server.restart();
   expect((await ask('/api/parts')).body).toEqual(parts);
   expect((await ask(`/api/jobs/${jobs.at(-1)!.jobId}`)).body).toMatchObject({ state: 'stopped', why: 'stopped by restart', trialId: null });
   const after = ((await ask('/api/trials')).body as { trials: { id: string }[] }).trials;
@@ -417,5 +380,5 @@ function chunked(path: string, size: number): Promise<{ readonly status: number;
 }
 
 function folderHolds(text: string): boolean {
-  return readdirSync(dataDir).some((name) => /\.db(-wal)?$/.test(name) && readFileSync(join(dataDir, name)).includes(text));
+  return readdirSync(server.dataDir).some((name) => /\.db(-wal)?$/.test(name) && readFileSync(join(server.dataDir, name)).includes(text));
 }

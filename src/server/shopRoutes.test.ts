@@ -1,25 +1,10 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { askedServer } from '../../test/askedServer.js';
 import { demoFloor, demoShopData } from '../shop/index.js';
-import { type RunningServer, startServer } from './index.js';
 
-let dataDir: string;
-let server: RunningServer;
-beforeAll(async () => {
-  dataDir = mkdtempSync(join(tmpdir(), 'brakewright-shop-'));
-  server = await startServer({ port: 0, dataDir });
-});
-afterAll(async () => {
-  await server.close();
-  rmSync(dataDir, { recursive: true, force: true });
-});
-
-const ask = async (path: string, method = 'GET', body?: unknown): Promise<{ readonly status: number; readonly body: never }> => {
-  const answer = await fetch(server.url + path, { method, headers: { 'x-by': 'Ann', ...(body === undefined ? {} : { 'content-type': 'application/json' }) }, ...(body === undefined ? {} : { body: JSON.stringify(body) }) });
-  return { status: answer.status, body: (await answer.json()) as never };
-};
+const server = askedServer('shop', 'Ann');
+const ask = (path: string, method = 'GET', body?: unknown): ReturnType<typeof server.ask> =>
+  method === 'POST' ? server.post(path, body) : server.ask(path, { method, headers: { 'x-by': 'Ann' } });
 const { machines, conditions } = demoShopData();
 const small = machines[0] as Record<string, unknown> & { readonly id: string };
 
