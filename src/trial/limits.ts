@@ -15,6 +15,9 @@ export const SWEEP_MOTION = 0.1;
 /** Where bodies overlap by more than four times this, looks this far apart are close enough: the answer only widens. */
 export const ROUGH_MOTION = 1;
 
+/** Along the bed what is ruled out may reach so much further than closer looks would find: the answer only widens. */
+export const ROUGH_ALONG = 0.5;
+
 /** How far an arc of a plate or tool is left when it is cut into chords for clearance. */
 export const CHORD_ERROR = 0.02;
 

@@ -1,6 +1,6 @@
 import { type Interval, type Planar, type Shape, type Vec2, extentWithin, gapOf, shapeOf, union } from '../geometry/index.js';
 import { type Body, planesSeen, sweptBody } from './body.js';
-import { ROUGH_MOTION, SWEEP_MOTION } from './limits.js';
+import { ROUGH_ALONG, ROUGH_MOTION, SWEEP_MOTION } from './limits.js';
 import type { Piece, View } from './views.js';
 
 /** A way that a wing goes past bodies at rest: carried along a straight line, or turning through bend angles. */
@@ -105,11 +105,17 @@ class Meeting {
     if (this.low <= along[0] + ROUNDING && this.high >= along[1] - ROUNDING) this.whole = true;
   }
 
-  /** Can closer looks within `margin` of this pose tell nothing new of where, and is it no deeper here than elsewhere? */
+  /**
+   * Can closer looks within `margin` of this pose tell next to nothing new of where, and is it no deeper here than elsewhere? What they
+   * might add, next to nothing, is ruled out with the rest.
+   */
   private known(body: Body, pose: Planar, margin: number, gap: number): boolean {
     if (-gap > this.depth) return false;
     const extent = this.extent(body, pose, margin);
-    return !extent || (extent[0] >= this.low && extent[1] <= this.high);
+    if (!extent || (extent[0] >= this.low && extent[1] <= this.high)) return true;
+    if (extent[0] < this.low - ROUGH_ALONG || extent[1] > this.high + ROUGH_ALONG) return false;
+    this.where.push(extent);
+    return true;
   }
 
   carry(bodies: readonly Body[], pose: Planar, by: Vec2, allowance: number): void {
