@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { metalById } from '../src/metal/index.js';
 import { demoFloor, demoRack } from '../src/shop/index.js';
 import { planTrial } from '../src/trial/index.js';
+import { feTable } from './feTable.js';
 import { formingBench } from './forming.js';
 import { formingSweep, sweepInWords } from './formingSweep.js';
 import { agreementBench } from './agreement.js';
@@ -20,6 +21,7 @@ const ROUNDS = 5;
 
 console.log(`${cpus().length} cores, ${cpus()[0]?.model ?? 'unknown'}`);
 formingBench((line) => console.log(line));
+feTable((line) => console.log(line));
 const machine = demoFloor().find((m) => m.id === 'general');
 const metal = metalById('dc01');
 if (!machine || !metal) throw new Error('the demo floor has no general machine, or the metals no dc01');

@@ -52,10 +52,10 @@ const number = (option: string, typed: string | undefined): number => {
 const curveOf = (typed: string): HardeningCurve => {
   const [kind, rest = ''] = typed.split(':');
   const parts = rest.split(',');
-  const wrong = new Fault(`--curve ${typed}: swift:K,n,e0 or hollomon:K,n or points:strain/stress,strain/stress,... is wanted (K and stress in MPa).`);
+  const wrong = new Fault(`--curve ${typed}: swift:K,n,e0 or hollomon:K,n or points:strain/stress,strain/stress,... is wanted (K and stress in MPa, n under 1).`);
   const figures = parts.map(Number);
   const good = (count: number): boolean => figures.length === count && figures.every((v) => Number.isFinite(v) && v > 0);
-  if (kind === 'swift' && good(3)) return { kind, k: figures[0]!, n: figures[1]!, e0: figures[2]! };
+  if (kind === 'swift' && good(3) && figures[1]! < 1) return { kind, k: figures[0]!, n: figures[1]!, e0: figures[2]! };
   if (kind === 'hollomon' && good(2) && figures[1]! < 1) return { kind, k: figures[0]!, n: figures[1]! };
   if (kind === 'points') {
     const points = parts.map((p) => p.split('/').map(Number) as [number, number]);

@@ -155,7 +155,7 @@ const natural = (setup: AirBendSetup): number => 0.16 * 2 * halfOpening(setup);
 const checkRange = (what: string, value: number, from: number, to: number): AirBendReason | null =>
   value >= from && value <= to
     ? null
-    : { code: 'input', sentence: `The ${what} of ${show(value)} lies outside ${show(from)} to ${show(to)}.` };
+    : { code: 'input', sentence: `The ${what} of ${value} lies outside ${from} to ${to}.` };
 
 /** At most two decimals. */
 const show = (value: number): string => String(Math.round(value * 100) / 100);

@@ -230,6 +230,21 @@ describe('a wide range of sheet and tools', () => {
   });
 });
 
+describe('a hardening curve that is none', () => {
+  // exponents over 1 once kept the calculation busy without end
+  it.each([
+    ['exponent over 1', { kind: 'swift', k: 620, n: 5, e0: 0.01 }, /exponent/], ['K in Pa', { kind: 'swift', k: 620e6, n: 0.18, e0: 0.0108 }, /in MPa/],
+    ['K in GPa', { kind: 'swift', k: 0.00062, n: 0.18, e0: 0.0108 }, /in MPa/], ['softening', { kind: 'points', points: [[0, 300], [0.2, 200]] }, /must not fall/],
+    ['nothing', { kind: 'swift', k: Number.NaN, n: 0.2, e0: 0.01 }, /yields at NaN/], ['stresses over the modulus', { kind: 'points', points: [[0, 300], [0.001, 600]] }, /more than the modulus/],
+  ] as const)('%s is refused with a sentence', (_name, curve, words) => {
+    const result = airBend({ metal: { ...metalById('dc01')!, curve }, thickness: 2, v: 16, vConvention: 'sharp', dieAngle: 84, shoulderRadius: 2, tipRadius: 1, bendAngle: 90 });
+    expect(result.ok ? 'ok' : `${result.reason.code}: ${result.reason.sentence}`).toMatch(words);
+  });
+  it('the softest of the books, annealed copper by a law that begins at nothing (K 315, n 0.54), is answered', () => {
+    value({ metal: { ...metalById('copper-soft')!, curve: { kind: 'hollomon', k: 315, n: 0.54 } }, thickness: 2, v: 16, vConvention: 'sharp', dieAngle: 84, shoulderRadius: 2, tipRadius: 1, bendAngle: 90 });
+  });
+});
+
 describe('published bands (CHECKS 2, 4)', () => {
   it('peak force within 20 % of both textbook forms with their natural V; natural radius of mild steel 0.09 to 0.18 V', () => {
     for (const id of ['dc01', 's235jr', 'a36'])

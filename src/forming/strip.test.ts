@@ -1,17 +1,15 @@
 import { describe, expect, it } from 'vitest';
+import { FE_AIM as AIM, feRuns, feSetup } from '../../bench/feTable.js';
 import { type Metal, metalById } from '../metal/index.js';
 import { type AirBend, airBend, airBendAtDepth, type AirBendSetup } from './index.js';
 
-/** The metal of the finite-element runs of CHECKS 12. */
+/** The metal of a finite-element run. */
 const feMetal = (k: number, n: number, e0: number, modulus: number, poisson: number): Metal => ({
   ...metalById('dc01')!, id: 'fe', name: 'fe', curve: { kind: 'swift', k, n, e0 }, modulus, poisson,
   curveSource: { mark: 'measured', source: 'given' },
 });
-const steel = feMetal(620, 0.18, 0.0108, 210e3, 0.3);
 
-const setup = (v: number, tip: number, friction: number): AirBendSetup => ({
-  metal: steel, thickness: 2, v, vConvention: 'sharp', dieAngle: 84, shoulderRadius: 2, tipRadius: tip, friction,
-});
+const setup = (v: number, tip: number, friction: number): AirBendSetup => feSetup({ v, tip, friction });
 
 const at = (s: AirBendSetup, depth: number): AirBend => {
   const result = airBendAtDepth({ ...s, depth });
@@ -19,27 +17,13 @@ const at = (s: AirBendSetup, depth: number): AirBend => {
   return result.value;
 };
 
-// CHECKS 12 and fe/runs.txt: V, tip, die friction, stroke, included angle under load and released, peak force (floor:
-// output only every 20 increments, note 3), effective radius
-const runs: readonly (readonly [string, number, number, number, number, number, number, number, 'peak' | 'floor', number])[] = [
-  ['d30', 16, 1, 0.1, 3, 134.6, 136.37, 128.9, 'peak', 4.56],
-  ['d45', 16, 1, 0.1, 4.5, 113.04, 114.94, 130, 'peak', 2.94],
-  ['e55', 16, 1, 0.1, 5.5, 100.1, 102.09, 129.2, 'floor', 2.39],
-  ['h63', 16, 1, 0.1, 6.3, 90.63, 92.72, 130.1, 'peak', 2.13],
-  ['d63mu0', 16, 1, 0, 6.3, 90.53, 92.61, 122.8, 'floor', 2.15],
-  ['e63rp2', 16, 2, 0.1, 6.3, 88.38, 90.53, 129.3, 'floor', 2.55],
-  ['e48V12', 12, 1, 0.1, 4.8, 86.57, 88.19, 185.6, 'floor', 1.49],
-];
-
-/** The aim of the issue: degrees, share, share. */
-const AIM = { angle: 0.7, springback: 0.04, force: 0.015 };
 /** Scatter of the fitted radii between meshes, CHECKS 12. */
 const RADIUS_SCATTER = 0.06;
 /** Late in the stroke h63's mesh holds the force up: its end force falls by 3 % with a finer one (CHECKS 12). */
 const COARSE_END_FORCE = 0.015 + 0.03;
 
 describe('the strip beside the finite-element runs (CHECKS 12; nothing is fitted to them)', () => {
-  it.each(runs)('%s', (name, v, tip, friction, stroke, loaded, released, force, kind, radius) => {
+  it.each(feRuns)('$name', ({ name, v, tip, friction, depth: stroke, loaded, released, force, kind, radius }) => {
     const bend = at(setup(v, tip, friction), stroke);
     const springback = released - loaded;
     const line = [
