@@ -1,10 +1,11 @@
 export type {
   Margin, Move, Placed, ProofSummary, Reason, Remedy, RemedyItem, Station, Step, StepForming, Stop, TimePiece, Trial,
 } from './trial.js';
-export type { Searched, TrialHooks, TrialInput } from './input.js';
+export type { Replaceable, Searched, TrialHooks, TrialInput } from './input.js';
 export { planTrial } from './planTrial.js';
 export type { InTwo } from './twoPasses.js';
 export type { Wishes } from './wishes.js';
 export { describeDimension } from './dimensionWords.js';
 export { listed, plateNames } from './names.js';
 export { TIME } from './time.js';
+export { type SharedLayout, type SharedPart, sharedLayout } from './shared/sharedLayout.js';

@@ -3,9 +3,11 @@ import type { GeneralClass, Metal } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Machine, Rack } from '../shop/index.js';
 import type { Blank } from '../sheet/index.js';
+import type { Layout } from './layout.js';
 import type { SearchResult } from './search.js';
-import type { SearchTask } from './task.js';
+import type { Planned, SearchTask } from './task.js';
 import type { Tooling } from './tooling.js';
+import type { Reason, Trial } from './trial.js';
 import type { InTwo } from './twoPasses.js';
 import type { Wishes } from './wishes.js';
 
@@ -49,6 +51,24 @@ export interface TrialHooks {
   readonly now?: () => number;
   /** Lends out each search after it has ended, for oracles that search the same strokes by themselves. */
   readonly onSearch?: (searched: Searched) => void;
+  /** Lends out the plan that is kept, to be stood on a layout that it shares with other parts. */
+  readonly onPlan?: (plan: Replaceable) => void;
+}
+
+/** A plan that may be stood on other stations, in the same order and the same seats. */
+export interface Replaceable {
+  /** As searched: no die raised. */
+  readonly plan: readonly Planned[];
+  /** On its own layout: the station of each stroke, and strokes of one station stay together. */
+  readonly stations: readonly number[];
+  /** Pairs that its model offers to a stroke, and the stroke made with one; null where it cannot be. */
+  readonly pairsFor: (step: Planned) => readonly number[];
+  readonly withPair: (step: Planned, pair: number) => Planned | null;
+  readonly raised: (step: Planned, riser: number) => Planned | null;
+  /** N */
+  readonly force: (step: Planned) => number;
+  /** The record on a layout with tools of this rack, or the tolerance that it breaks there. */
+  readonly place: (layout: Layout, rack: Rack) => Trial | Reason;
 }
 
 /** What one search was asked and what it answered. */

@@ -27,14 +27,18 @@ export interface Layout {
 
 export type LayoutAnswer = { readonly ok: true; readonly layout: Layout } | { readonly ok: false; readonly conflict: Conflict };
 
-interface Draft {
+/** A pair with the segments that make it up. */
+export interface Equipped {
   readonly pair: Pair;
-  readonly steps: readonly number[];
-  readonly length: number;
   readonly punchParts: readonly number[];
   /** Ear segments at the punch's ends; null where both are plain. */
   readonly ends: EndPieces | null;
   readonly dieParts: readonly number[];
+}
+
+interface Draft extends Equipped {
+  readonly steps: readonly number[];
+  readonly length: number;
   /** For each of `steps`, where the tool begins, from the bend's origin. */
   readonly starts: readonly number[];
   /** mm of sheet that stand out over the tools' ends, left and right. */
@@ -108,7 +112,7 @@ const standing = (parts: readonly number[], from: number): Placed[] => {
   });
 };
 
-const standingPunch = ({ punchParts, ends }: Draft, from: number): Placed[] => {
+const standingPunch = ({ punchParts, ends }: Equipped, from: number): Placed[] => {
   if (!ends) return standing(punchParts, from);
   const plain = standing(punchParts, from + ends.left);
   const end = from + ends.left + punchParts.reduce((sum, p) => sum + p, 0);
@@ -117,10 +121,20 @@ const standingPunch = ({ punchParts, ends }: Draft, from: number): Placed[] => {
 
 /** How far a station's tip may enter its die with no sheet, remembered: it is asked for every plan. */
 const emptyLimits = new WeakMap<Pair, number>();
-const emptyLimitOf = (pair: Pair): number => {
+export const emptyLimitOf = (pair: Pair): number => {
   const known = emptyLimits.get(pair) ?? punchPenetration(pair.punch, pair.die, BASE_ALLOWANCE, pair.punchFacing);
   emptyLimits.set(pair, known);
   return known;
+};
+
+/** A station with its left end at `from` along the bed. */
+export const stationOf = (id: string, equipped: Equipped, from: number): Station => {
+  const { pair } = equipped;
+  return {
+    id, punch: pair.punch.id, die: pair.die.id, punchFacing: pair.punchFacing, dieFacing: 'as drawn',
+    punchSegments: standingPunch(equipped, from), dieSegments: standing(equipped.dieParts, from),
+    riser: pair.dieTop - pair.die.height, dieTop: pair.dieTop, stackHeight: pair.dieTop + pair.punch.height, emptyLimit: emptyLimitOf(pair),
+  };
 };
 
 /** The steps' bend lines along the bed with the row at 0, and how far it may go with deep sheets between the side frames. mm */
@@ -211,16 +225,7 @@ export const layoutOf = (
   }
   const near = Math.round(Math.min(most, Math.max(least, wished)));
   const shift = settle ? settle(...settling(plan, row, froms, machine, [least, most]), near) : near;
-  const stations = row.map((draft, i): Station => {
-    const from = froms[i]! + shift;
-    return {
-      id: `S${i + 1}`, punch: draft.pair.punch.id, die: draft.pair.die.id,
-      punchFacing: draft.pair.punchFacing, dieFacing: 'as drawn',
-      punchSegments: standingPunch(draft, from), dieSegments: standing(draft.dieParts, from),
-      riser: draft.pair.dieTop - draft.pair.die.height, dieTop: draft.pair.dieTop,
-      stackHeight: draft.pair.dieTop + draft.pair.punch.height, emptyLimit: emptyLimitOf(draft.pair),
-    };
-  });
+  const stations = row.map((draft, i): Station => stationOf(`S${i + 1}`, draft, froms[i]! + shift));
   const placements = plan.map((_, step): Placement => {
     const station = row.findIndex((d) => d.steps.includes(step));
     const draft = row[station]!;

@@ -38,3 +38,6 @@ export const COLLINEAR = 0.05;
 
 /** Stations keep so much room between them for hands and clamps. Common practice, no source. */
 export const BETWEEN_STATIONS = 40;
+
+/** A sheet at its station keeps so much from the tools of any other: it is laid to a mark along the bed by hand. Common practice, no source. */
+export const BESIDE_SHEET = 10;

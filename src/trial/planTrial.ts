@@ -14,6 +14,7 @@ import { exactDepth } from './exactDepth.js';
 import { exactPlateDepth } from './exactPlateDepth.js';
 import { exactRoomAlong } from './exactRoomAlong.js';
 import { type Untold, asItIs, reasonOf, reasonsFrom } from './reasons.js';
+import { replaceable } from './replaceable.js';
 import type { SearchResult } from './search.js';
 import { madeBy } from './made.js';
 import { unheldLimits, withForming } from './stepForming.js';
@@ -54,6 +55,9 @@ interface Attempt {
   readonly layout: Layout | null;
   readonly handling: number;
   readonly stationShare: number;
+  readonly task: SearchTask;
+  readonly raised: (step: Planned, riser: number) => Planned | null;
+  readonly force: (step: Planned) => number;
 }
 
 const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, groups: readonly Group[], twice: Twice, stopNow: () => boolean, counts: Record<string, number>): Attempt => {
@@ -146,7 +150,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   counts['clearance questions answered anew'] = (counts['clearance questions answered anew'] ?? 0) + asker.counts.answered;
   counts['strokes asked'] = (counts['strokes asked'] ?? 0) + answers.size;
   counts['states taken'] = (counts['states taken'] ?? 0) + result.states;
-  return { tooling, groups, result, within, layout: kept?.ok ? kept.layout : null, handling, stationShare };
+  return { tooling, groups, result, within, layout: kept?.ok ? kept.layout : null, handling, stationShare, task, raised, force };
 };
 
 /** Second strokes follow first ones, and hits each other, whatever else is wished. */
@@ -239,7 +243,10 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
       if (eared) attempt = orderWith(input, hooks, eared, groups, twice, stopNow, counts);
       const { result } = attempt;
       const unheld = attempt.layout && attempt.within.whereItStands(attempt.layout);
-      if (result.kind === 'plan' && attempt.layout && !unheld) return made(input, attempt, result, done, tried, twice);
+      if (result.kind === 'plan' && attempt.layout && !unheld) {
+        hooks.onPlan?.(replaceable(input, attempt, result.plan, attempt.layout, (layout, rack, byHand) => made({ ...input, rack }, { ...attempt, layout }, result, done, tried, twice, byHand)));
+        return made(input, attempt, result, done, tried, twice);
+      }
       if (unheld) {
         undecided = true;
         reasons.push(asItIs(unheld));
@@ -306,16 +313,18 @@ const hitWords = ({ sheet: { part, allowances }, forming }: Tooling): string[] =
 
 const made = (
   input: TrialInput, attempt: Attempt, result: SearchResult & { kind: 'plan' },
-  done: (verdict: Trial['verdict'], more: Partial<Trial>) => Trial, tried: readonly number[], twice: Twice,
+  done: (verdict: Trial['verdict'], more: Partial<Trial>) => Trial, tried: readonly number[], twice: Twice, byHand?: number,
 ): Trial => {
   const { tooling, handling } = attempt;
   const layout = attempt.layout!;
   const lifting = liftingOf(tooling, input);
   const formed = withForming(stepsOf(layout, tooling, input.machine, handling), layout, tooling, input);
   const steps = withMeasured(formed, layout.plan, attempt.within.deviations, anglesIn(tooling.sheet.part, twice)).map((s) => (lifting.help ? { ...s, words: `${HELP}. ${s.words}` } : s));
-  const batch = (TIME.batch + layout.stations.length * stationSeconds(input.machine)) / input.quantity;
+  // on a layout that serves other parts too, a part answers for the stations that it uses
+  const own = new Set(layout.placements.map(({ station }) => station)).size;
+  const batch = (TIME.batch + own * stationSeconds(input.machine)) / input.quantity;
   const run = runSeconds(steps);
-  const hand = result.seconds - layout.stations.length * attempt.stationShare - run;
+  const hand = byHand ?? result.seconds - own * attempt.stationShare - run;
   const punches = input.rack.punches.filter((p) => layout.stations.some((s) => s.punch === p.id));
   const dies = input.rack.dies.filter((d) => layout.stations.some((s) => s.die === d.id));
   const risers = input.rack.risers.filter((r) => layout.stations.some((s) => s.riser === r.height && r.seat === dies.find((d) => d.id === s.die)!.tang));
@@ -331,7 +340,7 @@ const made = (
     timeModel: [
       ...steps.map((s) => ({ what: `step ${s.number}, bend ${s.bends.join(' and ')}`, seconds: s.time.reduce((a, p) => a + p.seconds, 0) })),
       ...(hand > 1e-6 ? [{ what: 'axes set by hand between steps', seconds: hand }] : []),
-      { what: `set-up of ${layout.stations.length} station${layout.stations.length > 1 ? 's' : ''} and the batch, shared by ${input.quantity}`, seconds: batch },
+      { what: `set-up of ${own} station${own > 1 ? 's' : ''} and the batch, shared by ${input.quantity}`, seconds: batch },
     ],
     lifting, dimensions: attempt.within.predicted(layout),
     bound: result.bound + TIME.batch / input.quantity, proven: result.proven,
