@@ -1,8 +1,8 @@
-import * as highs from 'highs';
 import { cubesOfBad } from './cubes.js';
 import type { Leg } from './leg.js';
 import { Model } from './model.js';
 import { type Problem, handSeconds } from './problem.js';
+import { solver } from './solver.js';
 import { WALK, changeOf } from './timeModel.js';
 
 /** One stroke with one set of figures, and the folds (bits of groups) in which it has them. */
@@ -134,17 +134,13 @@ const modelOf = (problem: Problem, variants: readonly Variant[]): Model => {
   return model;
 };
 
-// its types describe the CommonJS build, Node takes the other: the default export is the loader itself
-const load = highs.default as unknown as () => Promise<highs.Highs>;
-let solver: Promise<highs.Highs> | undefined;
-
 export type MixedInteger = { readonly kind: 'best'; readonly seconds: number } | { readonly kind: 'none' } | { readonly kind: 'gave up'; readonly why: string };
 
 /** The quickest order by a mixed-integer solver, to an absolute gap of a millionth of a second. `limit` in s. */
 export const mixedInteger = async (problem: Problem, limit = 60): Promise<MixedInteger> => {
   const variants = variantsOf(problem);
   if (problem.bits.some((_, g) => !variants.some((v) => v.leg.group === g))) return { kind: 'none' };
-  const { solve } = await (solver ??= load());
+  const { solve } = await solver();
   const answer = solve(modelOf(problem, variants).text(), { mip_rel_gap: 0, mip_abs_gap: 1e-6, time_limit: limit, output_flag: false });
   if (answer.Status === 'Optimal') return { kind: 'best', seconds: answer.ObjectiveValue };
   return answer.Status === 'Infeasible' ? { kind: 'none' } : { kind: 'gave up', why: answer.Status };
