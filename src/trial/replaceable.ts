@@ -2,7 +2,7 @@ import type { Rack } from '../shop/index.js';
 import { SAME_COST } from './completed.js';
 import type { Replaceable, TrialInput } from './input.js';
 import type { Layout } from './layout.js';
-import { isScribed, sameFeature } from './stops.js';
+import { isScribed, sameFeature } from './stopChoice.js';
 import type { Planned, SearchTask } from './task.js';
 import { type WithinTolerance, asksTolerance } from './tolerance.js';
 import type { Trial } from './trial.js';
