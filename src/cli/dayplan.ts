@@ -1,8 +1,8 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
-import { type DayPlan, dayPlan, planAndProve } from '../fit/index.js';
+import { type DayPlan, type OneLayout, dayPlan, oneLayout, planAndProve } from '../fit/index.js';
 import { dayPlanPdf } from '../papers/index.js';
-import type { Trial } from '../trial/index.js';
+import type { Trial, TrialInput } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { chosen, metalNamed, partsOf } from './fit.js';
@@ -19,12 +19,20 @@ interface DayOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly pieces: string;
   readonly spares: string;
   readonly seconds: string;
+  readonly oneLayout?: boolean;
+  readonly bed?: string;
   readonly date?: string;
   readonly who?: string;
   readonly buyer?: string;
 }
 
 const minutes = (seconds: number): string => `${(seconds / 60).toFixed(0)} min`;
+
+const layoutWords = ({ length, bound, proven, bed, stations, model }: NonNullable<DayPlan['layout']>): readonly string[] => [
+  `All parts on one layout: ${length} mm of ${bed} mm of bed, ${proven ? 'proven the least of its model' : `the best found; none of its model is shorter than ${bound} mm`}.`,
+  table([{ heading: 'station' }, { heading: 'part' }, { heading: 'steps' }], stations.flatMap(({ station, parts }) => parts.map(({ part, steps }) => [station, part, steps.join(', ')]))),
+  model,
+];
 
 const inWords = (plan: DayPlan): string => [
   `Demonstration on ${plan.machine.name}: ${minutes(plan.seconds)} of work, ${plan.changes} rows of tools built, altered or taken off (${plan.changesAsGiven} in the order given).`,
@@ -36,6 +44,7 @@ const inWords = (plan: DayPlan): string => [
       `${blanks.pieces} + ${blanks.spares} of ${blanks.length === null ? 'its drawing' : `${blanks.length.toFixed(1)} x ${blanks.width!.toFixed(1)}`}`, minutes(from), `${seconds.pieces.toFixed(0)} s`,
     ]),
   ),
+  ...(plan.layout ? ['', ...layoutWords(plan.layout)] : []),
   '',
   'To lay out:',
   ...plan.kit.map(({ kind, name, length, ear, needed, atHand }) => `  ${kind} ${name}: ${needed} of ${length} mm${ear ? ` ear ${ear}` : ''} (${atHand} at hand)`),
@@ -58,6 +67,8 @@ export const dayplanCommand = (): Command =>
     .option('--pieces <number>', 'pieces to be bent of each part', '1')
     .option('--spares <number>', 'spare blanks of each part', '2')
     .option('--seconds <number>', 'computing time of the search for each part', '20')
+    .option('--one-layout', 'all parts on one layout of stations with the least length of bed')
+    .option('--bed <mm>', 'with --one-layout: the length of bed that it may take, about the middle (default: all of it)')
     .option('--buyer <text>', 'who comes to see it')
     .option('--who <text>', 'who shows it')
     .option('--date <text>', 'the day printed (default: today)')
@@ -74,9 +85,21 @@ export const dayplanCommand = (): Command =>
       const spares = wholeNumber('--spares', options.spares, 0, 1000);
       const seconds = positive('--seconds', options.seconds);
       const parts = await partsOf(files, options);
+      const bed = options.bed === undefined ? undefined : positive('--bed', options.bed);
+      if (bed !== undefined && options.oneLayout !== true) throw new Fault('--bed says how much of the bed one layout may take: it goes with --one-layout.');
+      const hooks = { now: () => performance.now() };
+      const inputs = parts.map((part): TrialInput => ({ part, machine, rack, metal, quantity: pieces, limits: { seconds } }));
+      let layout: OneLayout | undefined;
       const trials: Trial[] = [];
-      for (const part of parts) trials.push(await planAndProve({ part, machine, rack, metal, quantity: pieces, limits: { seconds } }, { now: () => performance.now() }));
-      const made = dayPlan({ trials, rack, pieces, spares });
+      if (options.oneLayout === true) {
+        const stood = await oneLayout({ inputs, ...(bed === undefined ? {} : { bed }) }, hooks);
+        if (!stood.ok) throw new Fault(stood.sentence, 3);
+        layout = stood.value;
+        trials.push(...layout.trials);
+      } else {
+        for (const input of inputs) trials.push(await planAndProve(input, hooks));
+      }
+      const made = dayPlan({ trials, rack, pieces, spares, ...(layout && { layout }) });
       if (!made.ok) throw new Fault(made.sentence, 3);
       const value = { units: JSON_UNITS, ...made.value };
       if (output !== undefined) {

@@ -14,6 +14,8 @@ export interface LayoutPictureOptions {
   /** mm of paper that the picture may take; it takes less when it needs less. */
   readonly mostHeight?: number;
   readonly units?: Units;
+  /** Other parts on the same stations: one bar for each part and station, with the part's name, instead of one for each bend line. */
+  readonly others?: readonly Trial[];
 }
 
 /** mm of paper: side margins, the ruler's ticks, the gap between tools when they are drawn apart. */
@@ -98,6 +100,8 @@ interface LineBar {
   readonly high: number;
   readonly steps: readonly number[];
   readonly bends: readonly string[];
+  /** Whose they are, where several parts stand on the layout. */
+  readonly part?: string;
 }
 
 /** mm: bend lines that begin and end this close to each other share a bar. */
@@ -146,7 +150,7 @@ const stationItems = (trial: Trial, station: Station, s: Scale, units: Units): I
  * segments with their lengths, and under the ruler where the bend line of each step lies.
  */
 export const layoutPicture = (trial: Trial, options: LayoutPictureOptions = {}): Picture => {
-  const { width = 250, mostHeight = Infinity, units = 'mm' } = options;
+  const { width = 250, mostHeight = Infinity, units = 'mm', others = [] } = options;
   const { machine, stations } = trial;
   const mm = (width - 2 * MARGIN) / machine.length;
   const tallest = Math.max(
@@ -158,17 +162,18 @@ export const layoutPicture = (trial: Trial, options: LayoutPictureOptions = {}):
   const s: Scale = { x: (along) => width / 2 + along * mm, y: (up) => seat - up * mm, mm };
   const half = machine.length / 2;
   const under = seat + 3 + TICKS.long + LETTERS.small + 1.6;
-  const all = barsOf(trial);
+  const all = others.length > 0 ? [trial, ...others].flatMap((t) => stationBars(t).map((bar) => ({ ...bar, part: t.sheet.part.name }))) : barsOf(trial);
   const room = mostHeight - under - 2;
   const bar = Math.min(BAR.most, Math.max(BAR.least, room / all.length));
   const fit = Math.max(1, Math.floor(room / bar + 1e-6));
   const lines = all.length <= fit ? all : stationBars(trial);
   const size = Math.min(LETTERS.small, bar * 0.85);
-  const bars = lines.map(({ low, high, steps: numbers, bends }, k): Item => {
+  const bars = lines.map(({ low, high, steps: numbers, bends, part }: LineBar, k): Item => {
     const y = under + k * bar + bar / 2;
-    const label = `${numbers.length > 1 ? 'steps' : 'step'} ${numbers.join(', ')}: ${bends.join(', ') || 'places on their sheets'}`;
+    const stepped = `${numbers.length > 1 ? 'steps' : 'step'} ${numbers.join(', ')}`;
+    const label = part === undefined ? `${stepped}: ${bends.join(', ') || 'places on their sheets'}` : `${part}: ${stepped}`;
     const right = s.x(high) + 1.2 + textWidth(label, size) < width;
-    return group(`step ${numbers.join(', ')}`, [
+    return group(part === undefined ? `step ${numbers.join(', ')}` : label, [
       polyline('outline', [[s.x(low), y], [s.x(high), y]]),
       strokes('outline', [[[s.x(low), y - 0.9], [s.x(low), y + 0.9]], [[s.x(high), y - 0.9], [s.x(high), y + 0.9]]]),
       text([right ? s.x(high) + 1.2 : s.x(low) - 1.2, y + 0.8], label, size, { anchor: right ? 'start' : 'end' }),

@@ -6,6 +6,7 @@ import { type ToolChange, changeCost, changeOver } from './changeOver.js';
 import { checkFirst } from './checkFirst.js';
 import { type KitItem, kitList } from './kitList.js';
 import { MOST_PARTS, leastChanges } from './leastChanges.js';
+import type { OneLayout } from './oneLayout.js';
 
 /** One part of the day, at its turn. */
 export interface DayStop {
@@ -45,7 +46,20 @@ export interface DayPlan {
   readonly seconds: number;
   /** What 'least' and the times speak of. */
   readonly model: string;
+  /** Where all parts stand on one layout, which never changes over the day. */
+  readonly layout?: DayLayout;
 }
+
+/** The layout that the parts of a day share. */
+export interface DayLayout extends Pick<OneLayout, 'length' | 'bound' | 'proven' | 'bed' | 'model'> {
+  /** Left to right: which steps of which part are made there, by the part's place in the list as given and by its name. */
+  readonly stations: readonly { readonly station: string; readonly parts: readonly { readonly trial: number; readonly part: string; readonly steps: readonly number[] }[] }[];
+}
+
+const dayLayoutOf = ({ length, bound, proven, bed, model, serves }: OneLayout, trials: readonly Trial[]): DayLayout => ({
+  length, bound, proven, bed, model,
+  stations: serves.map(({ station, parts }) => ({ station, parts: parts.map(({ part, steps }) => ({ trial: part, part: trials[part]!.sheet.part.name, steps })) })),
+});
 
 export type DayPlanned = { readonly ok: true; readonly value: DayPlan } | { readonly ok: false; readonly sentence: string };
 
@@ -56,6 +70,8 @@ export interface DayAsked {
   /** Of each part. */
   readonly pieces: number;
   readonly spares: number;
+  /** The layout that the trials stand on, where they share one. */
+  readonly layout?: OneLayout;
 }
 
 const MODEL =
@@ -76,7 +92,7 @@ const faultOf = (trials: readonly Trial[]): string | null => {
 };
 
 /** The day: parts in the order of least tool changes, what to lay out, cut and check beforehand, and how long it takes. */
-export const dayPlan = ({ trials, rack, pieces, spares }: DayAsked): DayPlanned => {
+export const dayPlan = ({ trials, rack, pieces, spares, layout }: DayAsked): DayPlanned => {
   const fault = faultOf(trials);
   if (fault !== null) return { ok: false, sentence: fault };
   const machine: Machine = trials[0]!.machine;
@@ -109,7 +125,7 @@ export const dayPlan = ({ trials, rack, pieces, spares }: DayAsked): DayPlanned 
     ok: true,
     value: {
       machine: { id: machine.id, name: machine.name, demo: machine.demo }, metal: [...new Set(trials.map(({ metal }) => metal.name))].join(', '), stops,
-      changes: best.changes, changesAsGiven: asGiven, kit: kitList(trials, rack), checks: checkFirst(machine, trials), seconds: at, model: MODEL,
+      changes: best.changes, changesAsGiven: asGiven, kit: kitList(trials, rack), checks: checkFirst(machine, trials), seconds: at, model: MODEL, ...(layout && { layout: dayLayoutOf(layout, trials) }),
     },
   };
 };

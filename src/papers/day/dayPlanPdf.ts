@@ -4,6 +4,7 @@ import { CAUTIONS, liftCaution } from '../cautions.js';
 import { bytesOf, openDocument } from '../document.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Block, type Paragraph, flow } from '../flow.js';
+import { layoutPicture } from '../layoutPicture.js';
 import type { Units } from '../format.js';
 import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip, columnsFrom, newPages } from '../pages.js';
@@ -12,7 +13,7 @@ import { finalAngles, partPicture } from '../partPicture.js';
 import { stationInWords } from '../sheetWords.js';
 import { testStripWords } from '../testStrip.js';
 import { drawRows, stripArea } from '../titleBlock.js';
-import { blanksInWords, changesInWords, clockText, stripsInWords } from './dayWords.js';
+import { blanksInWords, changesInWords, clockText, layoutInWords, stationsInWords, stripsInWords } from './dayWords.js';
 
 export interface DayPlanOptions {
   readonly date?: string;
@@ -72,6 +73,17 @@ const kitBlocks = ({ kit }: DayPlan): Block[] => (['punch', 'die'] as const).map
   };
 });
 
+/** The bed that all parts share, with the bend lines of each under it. */
+const drawLayout = (pages: Pages, layout: NonNullable<DayPlan['layout']>, trials: readonly Trial[], units: Units): void => {
+  const { doc } = pages;
+  pages.begin('the layout');
+  let { y } = INNER;
+  y += paragraph(doc, layoutInWords(layout, units), INNER.x, y, INNER.width, { size: 3.6, bold: true }) + 1;
+  for (const words of stationsInWords(layout)) y += paragraph(doc, words, INNER.x, y, INNER.width, { size: 3 }) + 0.6;
+  y += paragraph(doc, layout.model, INNER.x, y, INNER.width, { size: 2.3 }) + 2;
+  drawPicture(doc, layoutPicture(trials[0]!, { width: INNER.width, mostHeight: aboveStrip() - y, units, others: trials.slice(1) }), INNER.x, y);
+};
+
 const blocksOf = (plan: DayPlan, trials: readonly Trial[], units: Units): Block[] => {
   const tick = (words: string): Paragraph => ({ words, sign: '☐', style: SMALL });
   return [
@@ -95,6 +107,7 @@ export const dayPlanPdf = async (plan: DayPlan, trials: readonly Trial[], option
   const doc = openDocument(`Demonstration on ${plan.machine.name}`, who);
   const pages = newPages(doc);
   drawOrder(pages, plan, trials, units);
+  if (plan.layout) drawLayout(pages, plan.layout, trials, units);
   const more = (): ReturnType<typeof columnsFrom> => {
     pages.begin('to check, lay out and cut');
     return columnsFrom(INNER.y, 3);

@@ -1,4 +1,4 @@
-import type { DayStop } from '../../fit/index.js';
+import type { DayPlan, DayStop } from '../../fit/index.js';
 import { type Units, lengthText } from '../format.js';
 
 /** '1 h 05 min', '12 min', '40 s'. */
@@ -27,3 +27,11 @@ export const stripsInWords = ({ strips }: DayStop): string => {
   for (const { along, across, bends } of strips) sizes.set(`${along.toFixed(0)} by ${across.toFixed(0)} mm`, (sizes.get(`${along.toFixed(0)} by ${across.toFixed(0)} mm`) ?? 0) + bends.length);
   return [...sizes].map(([size, count]) => `${count} of ${size}`).join('\n');
 };
+
+/** "415 mm of the 2000 mm of bed, proven the least of its model." */
+export const layoutInWords = ({ length, bound, proven, bed }: NonNullable<DayPlan['layout']>, units: Units): string =>
+  `All parts on one layout: ${lengthText(length, units)} of ${lengthText(bed, units)} of bed, ${proven ? 'proven the least of its model' : `the best found; none of its model is shorter than ${lengthText(bound, units)}`}.`;
+
+/** Which part is made on which station, a line each. */
+export const stationsInWords = ({ stations }: NonNullable<DayPlan['layout']>): readonly string[] =>
+  stations.map(({ station, parts }) => `${station}: ${parts.map(({ part, steps }) => `${part}, ${steps.length === 1 ? 'step' : 'steps'} ${steps.join(', ')}`).join('; ')}`);
