@@ -168,7 +168,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
     ];
     const margins: Margin[] = [
       { name: 'force', value: force / 1000, limit: machine.rating / 1000, unit: 'kN', source: 'machine rating' },
-      { name: 'force per length', value: air.peakForcePerLength, limit: Math.min(pair.punch.rating, pair.die.rating, machine.ratingPerLength), unit: 'N/mm', source: 'least rating of punch, die and machine' },
+      { name: 'force per length', value: air.peakForcePerLength, limit: Math.min(pair.punch.rating, pair.die.rating, machine.ratingPerLength), unit: 'N/mm', source: `least rating of punch, die and machine${bend.kind === 'V' ? '' : '; force to close by a factor of common practice, no source'}` },
       { name: 'force on one cylinder', value: Math.max(cylinders.left, cylinders.right) / 1000, limit: machine.rating / 2000, unit: 'kN', source: 'half the machine rating, statics' },
       ...(bend.kind === 'V' ? [{ name: 'included angle under load over die angle', value: pair.die.includedAngle, limit: 180 - bend.bendAngleUnderLoad, unit: 'degrees included', source: 'die angle' }] : []),
       { name: 'length of tools', value: stationTo - stationFrom, limit: machine.length, unit: 'mm', source: 'bed length' },

@@ -23,7 +23,7 @@ interface Answer {
 
 /** The shop's own deduction, where its table has this metal and these tools. */
 const measuredRow = (own: DeductionAnswer | null): [string, string][] =>
-  own === null || own.source === 'strip' ? [] : [['Deduction by the shop’s own table', `${mm(own.deduction)}, ${own.words}`]];
+  own === null || own.source === 'strip' ? [] : [[`By the shop’s own table: ${own.words}`, mm(own.deduction)]];
 
 /** ms after the last key before the server is asked. */
 const PAUSE = 350;

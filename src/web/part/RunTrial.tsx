@@ -64,13 +64,13 @@ export const RunTrial = ({ partId, metal = 'dc01', ended }: { readonly partId: s
         <label className="field"><span>Quantity</span>
           <input type="number" min={1} max={1_000_000} required value={Number.isNaN(quantity) ? '' : quantity} onChange={(event) => setQuantity(event.target.valueAsNumber)} />
         </label>
-        {(measured.value?.rows.length ?? 0) > 0 && (
-          <label className="choice"><input type="checkbox" checked={!left} onChange={(event) => setLeft(!event.target.checked)} /> Take the <a href={to.deductions}>shop&rsquo;s measured deductions</a> where they fit</label>
-        )}
         <button type="submit" className={jobs.some((job) => job.trialId) ? '' : 'next'} disabled={asking || running || !machines.value || !metals.value}>
           {running ? 'Trial under way' : 'Run the trial'}
         </button>
       </form>
+      {(measured.value?.rows.length ?? 0) > 0 && (
+        <p><label><input type="checkbox" checked={!left} onChange={(event) => setLeft(!event.target.checked)} /> Take the <a href={to.deductions}>shop&rsquo;s measured deductions</a> where they fit</label></p>
+      )}
       <Fault sentence={fault ?? machines.fault ?? metals.fault} />
       {jobs.map((job) => <JobLine key={job.id} job={job} machine={nameOf(job.machineId)} />)}
     </section>
