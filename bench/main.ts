@@ -44,8 +44,8 @@ if (process.argv.includes('--full')) {
   // hours: agreement, refusals and campaign keep what they have done and go on from there
   const disagreements = sweep.breaks.length + (await exhaustiveBench(20, print)) + (await agreementBench(300, print)) + (await refusalsBench(500, print)) + (await campaign(2000, print));
   process.exitCode = disagreements > 0 ? 1 : 0;
-  // intake: round trips, damaged files, reading times
-  for (const [name, ...words] of [['stepRoundTrip', '1000'], ['dxf', '1000'], ['fuzzStep', '5000'], ['fuzzDxf', '5000'], ['step']] as const) {
+  // several parts on one layout; intake: round trips, damaged files, reading times
+  for (const [name, ...words] of [['oneLayout'], ['stepRoundTrip', '1000'], ['dxf', '1000'], ['fuzzStep', '5000'], ['fuzzDxf', '5000'], ['step']] as const) {
     const { status } = spawnSync(process.execPath, [fileURLToPath(new URL(`./${name}.js`, import.meta.url)), ...words], { stdio: 'inherit' });
     if (status !== 0) process.exitCode = 1;
   }

@@ -12,6 +12,19 @@ const folder = mkdtempSync(join(tmpdir(), 'brakewright-day-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 describe.skipIf(!has('pdftotext'))('the day plan on paper', () => {
+  it('draws the layout that all parts share, with which part is made where', async () => {
+    const trial = channelTrial();
+    const other = { ...trial, sheet: { ...trial.sheet, part: { ...trial.sheet.part, name: 'bracket' } } };
+    const shared = { trials: [trial, other], length: 415, bound: 400, proven: false, bed: 2000, chosen: [], counts: { candidates: 1, orders: 1 }, model: 'The least length.', more: [0, 0], serves: [{ station: 'S1', parts: [{ part: 0, steps: [1] }, { part: 1, steps: [1, 2] }] }] };
+    const made = dayPlan({ trials: [trial, other], rack: demoRack(), pieces: 1, spares: 0, layout: shared });
+    if (!made.ok) throw new Error(made.sentence);
+    const file = join(folder, 'shared.pdf');
+    writeFileSync(file, await dayPlanPdf(made.value, [trial, other]));
+    const read = run('pdftotext', '-layout', file, '-').replace(/\s+/g, ' ');
+    const needed = ['the best found; none of its model is shorter than 400', `S1: ${trial.sheet.part.name}, step 1; bracket, steps 1, 2`, 'bracket: steps 1, 2'];
+    expect(needed.filter((s) => !read.includes(s))).toEqual([]);
+  });
+
   it('says order, kit, blanks, strips, checks and times with their units', async () => {
     const trial = channelTrial();
     const made = dayPlan({ trials: [trial, trial], rack: demoRack(), pieces: 2, spares: 1 });
