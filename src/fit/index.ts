@@ -10,7 +10,7 @@ export { type OptionWorth, optionColumns, optionWorths } from './optionWorth.js'
 export { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 export { type TightMargin, tightestMargin } from './tightestMargin.js';
 export { type DayAsked, type DayPlan, type DayStop, dayPlan } from './day/dayPlan.js';
-export { type OneLayout, oneLayout } from './day/oneLayout.js';
+export { type OneLayout, type OneLayoutAnswer, oneLayout } from './day/oneLayout.js';
 export { type TestStrip, testStrips } from './testStrips.js';
 export { type ExpectedFigure, expectedFigures } from './pieces/expectedFigures.js';
 export { measuredDeductions } from './pieces/measuredDeductions.js';

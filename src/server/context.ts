@@ -11,6 +11,8 @@ export interface Context {
   readonly jobs: JobPool;
   readonly fits: FitDesk;
   readonly desk: PaperDesk;
+  /** Layouts for several parts are planned in a worker of their own, so that drawings need not wait for them. */
+  readonly layouts: PaperDesk;
   /** Floor, racks and condition records: `shop.current()` is what there is to plan with. */
   readonly shop: ShopKeeper;
   readonly metals: readonly Metal[];

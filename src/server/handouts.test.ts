@@ -110,6 +110,20 @@ describe('a day plan', () => {
     const pdf = await fetch(`${server.url}/api/day-plan.pdf?trials=${trialIds.join(',')}`);
     expect(Buffer.from(await pdf.arrayBuffer()).subarray(0, 5).toString()).toBe('%PDF-');
     expect((await ask('/api/day-plan?trials=t-none')).status).toBe(404);
+    expect((await ask(`/api/day-plan/layout.svg?trials=${trialIds.join(',')}`)).status).toBe(422);
     expect((await ask('/api/day-plan?trials=')).status).toBe(400);
   });
+
+  test('stands its parts on one layout where asked, and draws it', async () => {
+    const query = `trials=${trialIds.join(',')}&layout=one`;
+    const { body, status } = await ask(`/api/day-plan?${query}`);
+    expect(status).toBe(200);
+    const { layout, changes, stops } = body as { readonly layout: { readonly length: number; readonly proven: boolean; readonly stations: readonly { readonly parts: readonly { readonly part: string }[] }[] }; readonly changes: number; readonly stops: readonly { readonly stations: readonly object[] }[] };
+    expect(layout.proven).toBe(true);
+    expect([...new Set(layout.stations.flatMap(({ parts }) => parts.map(({ part }) => part)))].length).toBe(stops.length);
+    // built once, then nothing is touched
+    expect(changes).toBe(2 * layout.stations.length);
+    const drawn = await fetch(`${server.url}/api/day-plan/layout.svg?${query}`);
+    expect([drawn.headers.get('content-type'), (await drawn.text()).includes('angle: step 1')]).toEqual([expect.stringContaining('image/svg+xml'), true]);
+  }, 120_000);
 });

@@ -1,4 +1,4 @@
-import type { DayPlan } from '../fit/index.js';
+import { type DayPlan, oneLayout } from '../fit/index.js';
 import type { AllowanceRule } from '../forming/index.js';
 import { foldedStep } from '../intake/index.js';
 import {
@@ -8,7 +8,7 @@ import {
 } from '../papers/index.js';
 import { type Blank, blank, develop, type Part, ruleInWords } from '../sheet/index.js';
 import type { ConditionFigures, ConditionRecord, Machine } from '../shop/index.js';
-import type { Trial } from '../trial/index.js';
+import type { Trial, TrialInput } from '../trial/index.js';
 import { found, HttpError } from './httpError.js';
 import { type PartSummary, partSummary } from './partSummary.js';
 
@@ -19,6 +19,8 @@ export type PaperTask =
   | { readonly kind: 'setup sheet'; readonly trial: Trial; readonly options: SetupSheetOptions }
   | { readonly kind: 'report'; readonly data: ReportData }
   | { readonly kind: 'day plan'; readonly plan: DayPlan; readonly trials: readonly Trial[]; readonly options: DayPlanOptions }
+  | { readonly kind: 'one layout'; readonly inputs: readonly TrialInput[]; readonly bed?: number }
+  | { readonly kind: 'shared layout'; readonly trials: readonly Trial[] }
   | { readonly kind: 'layout' | 'path'; readonly trial: Trial }
   | { readonly kind: 'before' | 'after' | 'section'; readonly trial: Trial; readonly step: number }
   | { readonly kind: 'reason'; readonly trial: Trial; readonly number: number }
@@ -50,6 +52,11 @@ export const makePaper = async (task: PaperTask): Promise<Paper> => {
       return buyersReportPdf(task.data);
     case 'day plan':
       return dayPlanPdf(task.plan, task.trials, task.options);
+    case 'one layout':
+      // data, as text: it is kept and handed on like any other paper
+      return JSON.stringify(await oneLayout(task, { now: () => performance.now() }));
+    case 'shared layout':
+      return pictureToSvg(layoutPicture(task.trials[0]!, { others: task.trials.slice(1) }));
     case 'layout':
       return pictureToSvg(layoutPicture(task.trial));
     case 'path':

@@ -42,14 +42,15 @@ export const startServer = async (options: ServerOptions = {}): Promise<RunningS
   const jobs = new JobPool(store);
   const fits = new FitDesk(store);
   const desk = new PaperDesk();
+  const layouts = new PaperDesk();
   const shop = new ShopKeeper(store);
   try {
     await store.stopLeftoverJobs('stopped by restart');
     await firstStart(store);
     await shop.firstStart();
-    const app = await application(listen, { store, jobs, fits, desk, shop, metals });
+    const app = await application(listen, { store, jobs, fits, desk, layouts, shop, metals });
     await app.listen({ port: listen.port, host: listen.host });
-    return { url: urlOf(app, listen), close: () => closeAll(app, jobs, fits, desk, store) };
+    return { url: urlOf(app, listen), close: () => closeAll(app, jobs, fits, [desk, layouts], store) };
   } catch (error) {
     await store.close();
     throw refusalOf(error as NodeJS.ErrnoException, listen);
@@ -85,12 +86,12 @@ const firstStart = async (store: Store): Promise<void> => {
   for (const [index, part] of (demoParts()).entries()) await store.addPart(part, 'program', { id: `demo-${index + 1}` });
 };
 
-const closeAll = async (app: FastifyInstance, jobs: JobPool, fits: FitDesk, desk: PaperDesk, store: Store): Promise<void> => {
+const closeAll = async (app: FastifyInstance, jobs: JobPool, fits: FitDesk, desks: readonly PaperDesk[], store: Store): Promise<void> => {
   await jobs.close();
   await fits.close();
   await app.close();
   await closeStepReader();
-  await desk.close();
+  for (const desk of desks) await desk.close();
   await store.close();
 };
 

@@ -1,21 +1,23 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { z } from 'zod';
-import { type DayPlan, dayPlan } from '../../fit/index.js';
+import { type DayPlan, type OneLayout, type OneLayoutAnswer, dayPlan } from '../../fit/index.js';
 import { answerInWords, cheapestWords, howFiguresCame } from '../../papers/index.js';
-import type { Trial } from '../../trial/index.js';
+import type { StoredTrial } from '../../store/index.js';
+import type { Trial, TrialInput } from '../../trial/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import type { FitView } from '../fitTask.js';
 import { whoAsks } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
 import { type ReportOfFit, reportOfFit } from '../reportOfFit.js';
+import { livePart } from './livePart.js';
 
 /** Characters of what is typed for a paper. */
 const typedLimit = 2000;
 const typed = z.string().max(typedLimit).optional();
 const reportSchema = z.strictObject({ walk: z.string().optional(), buyer: typed, who: typed, delivery: typed, warranty: typed, remarks: typed });
 const count = z.coerce.number().int().min(0).max(1000);
-const daySchema = z.strictObject({ trials: z.string().min(1), pieces: count.min(1).default(1), spares: count.default(2), buyer: typed });
+const daySchema = z.strictObject({ trials: z.string().min(1), pieces: count.min(1).default(1), spares: count.default(2), buyer: typed, layout: z.literal('one').optional(), bed: z.coerce.number().int().min(1).max(20_000).optional() });
 
 interface ById { readonly Params: { readonly id: string } }
 
@@ -25,7 +27,7 @@ interface DayAnswer extends DayPlan {
 }
 
 /** What the buyer takes home and what the demonstrator prepares: the report of a fit, and the plan of a day. */
-export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, shop }: Context): void => {
+export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts, shop, metals }: Context): void => {
   const today = (): string => new Date().toISOString().slice(0, 10);
 
   const report = async (id: string, query: unknown, who: string): Promise<ReportOfFit & { readonly view: FitView }> => {
@@ -54,15 +56,35 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, shop }:
     return pdf(reply, await desk.make(key, { kind: 'report', data }), 'buyer\'s report.pdf');
   });
 
+  /** The parts of these trials planned again onto one layout of their machine; of the same question one answer is kept. */
+  const onOneLayout = async (stored: readonly StoredTrial[], pieces: number, bed: number | undefined): Promise<OneLayout> => {
+    const { rack, deductions } = await shop.current();
+    const { machine } = stored[0]!.trial;
+    const inputs: TrialInput[] = [];
+    for (const { partId, partRevision, metalId } of stored) {
+      const { part } = await livePart(store, partId, partRevision);
+      const metal = found(metals.find(({ id }) => id === metalId), `There is no metal '${metalId}'.`);
+      inputs.push({ part, machine, rack, metal, quantity: pieces, ...(deductions.length > 0 ? { deductions } : {}) });
+    }
+    const key = JSON.stringify(['one layout', stored.map(({ id }) => id), pieces, bed, rack, deductions]);
+    const answer = JSON.parse((await layouts.make(key, { kind: 'one layout', inputs, ...(bed === undefined ? {} : { bed }) })) as string) as OneLayoutAnswer;
+    if (!answer.ok) throw new HttpError(422, answer.sentence);
+    return answer.value;
+  };
+
   const day = async (query: unknown): Promise<{ readonly plan: DayPlan; readonly trials: readonly Trial[]; readonly ids: readonly string[]; readonly buyer: string }> => {
-    const { trials: asked, pieces, spares, buyer = '' } = checked(daySchema, query);
+    const { trials: asked, pieces, spares, buyer = '', layout, bed } = checked(daySchema, query);
     const ids = asked.split(',').filter((id) => id !== '');
-    const trials: Trial[] = [];
-    for (const id of ids) trials.push(found(await store.trial(id), `There is no trial '${id}'.`).trial);
+    const stored: StoredTrial[] = [];
+    for (const id of ids) stored.push(found(await store.trial(id), `There is no trial '${id}'.`));
     const { rack } = await shop.current();
-    const made = dayPlan({ trials, rack, pieces, spares });
+    const apart = dayPlan({ trials: stored.map(({ trial }) => trial), rack, pieces, spares });
+    if (!apart.ok) throw new HttpError(422, apart.sentence);
+    if (layout === undefined) return { plan: apart.value, trials: stored.map(({ trial }) => trial), ids, buyer };
+    const shared = await onOneLayout(stored, pieces, bed);
+    const made = dayPlan({ trials: shared.trials, rack, pieces, spares, layout: shared });
     if (!made.ok) throw new HttpError(422, made.sentence);
-    return { plan: made.value, trials, ids, buyer };
+    return { plan: made.value, trials: shared.trials, ids, buyer };
   };
 
   app.get('/api/day-plan', async ({ query }): Promise<DayAnswer> => {
@@ -70,11 +92,18 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, shop }:
     return { ...plan, trialIds: plan.stops.map(({ trial }) => ids[trial]!) };
   });
 
+  app.get('/api/day-plan/layout.svg', async ({ query }, reply) => {
+    const { plan, trials } = await day(query);
+    if (!plan.layout) throw new HttpError(422, 'These parts stand on no layout of their own: ask with layout=one.');
+    const key = JSON.stringify(['shared layout', trials.map((t) => [t.sheet.part.name, t.stations, t.steps.map(({ station, place }) => [station, place])])]);
+    return reply.type('image/svg+xml').send(await desk.make(key, { kind: 'shared layout', trials }));
+  });
+
   app.get('/api/day-plan.pdf', async (request, reply) => {
     const { plan, trials, ids, buyer } = await day(request.query);
     const options = { date: today(), who: whoAsks(request), buyer };
     const [{ blanks }] = plan.stops as readonly [DayPlan['stops'][number]];
-    return pdf(reply, await desk.make(JSON.stringify(['day', ids, blanks.pieces, blanks.spares, options]), { kind: 'day plan', plan, trials, options }), 'day plan.pdf');
+    return pdf(reply, await desk.make(JSON.stringify(['day', ids, blanks.pieces, blanks.spares, options, plan.layout ?? null]), { kind: 'day plan', plan, trials, options }), 'day plan.pdf');
   });
 };
 

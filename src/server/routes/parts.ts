@@ -16,7 +16,7 @@ import { revisionOf, ruleOf } from './rule.js';
 interface ById { readonly Params: { readonly id: string } }
 
 const busy = 'Several files are being read already; try again in a minute.';
-export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk }: Context): Promise<void> => {
+export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk, layouts }: Context): Promise<void> => {
   await app.register(multipart, { limits: { fileSize: uploadLimit, files: 1, fields: 4, parts: 5 } });
   const inTurn = oneAtATime(waitingReads, busy);
   /** Files being taken in or read: each is held in memory until it is answered. */
@@ -117,6 +117,7 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk
       await fits.forgetPart(each);
     }
     desk.forget();
+    layouts.forget();
     return { purges: purges.filter((purge) => purge !== undefined) };
   });
 };

@@ -17,12 +17,13 @@ const clock = (s: number): string => (s < 5400 ? seconds(s) : `${Math.floor(s / 
 export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
   const [pieces, setPieces] = useState(1);
   const [spares, setSpares] = useState(2);
-  const query = new URLSearchParams({ trials: trials.join(','), pieces: String(pieces || 1), spares: String(spares || 0) }).toString();
+  const [one, setOne] = useState(false);
+  const query = new URLSearchParams({ trials: trials.join(','), pieces: String(pieces || 1), spares: String(spares || 0), ...(one && { layout: 'one' }) }).toString();
   const { value: plan, fault } = useAnswer<DayPlan & { readonly trialIds: readonly string[] }>(`/api/day-plan?${query}`);
   const { value: records } = useAnswer<{ readonly trials: readonly TrialRecord[] }>('/api/trials');
   const { value: parts } = useAnswer<{ readonly parts: readonly PartRevision[] }>('/api/parts');
   if (!plan) {
-    return <Sheet title="Day plan" trail={[['Parts', to.parts], ['Fit', to.fits]]} block={[['Sheet', 'Day plan']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Planning the day" />}</div></Sheet>;
+    return <Sheet title="Day plan" trail={[['Parts', to.parts], ['Fit', to.fits]]} block={[['Sheet', 'Day plan']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what={one ? 'Planning all parts onto one layout and checking each' : 'Planning the day'} />}{one && <p className="no-print"><button type="button" className="button" onClick={() => setOne(false)}>Each part with its own stations</button></p>}</div></Sheet>;
   }
   const partOf = (trialId: string): string | undefined => records?.trials.find(({ id }) => id === trialId)?.partId;
   return (
@@ -35,8 +36,18 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
         <div className="day-asked no-print">
           <label className="field"><span>Pieces of each</span><input type="number" min={1} max={1000} value={Number.isNaN(pieces) ? '' : pieces} onChange={(event) => setPieces(event.target.valueAsNumber)} /></label>
           <label className="field"><span>Spare blanks of each</span><input type="number" min={0} max={1000} value={Number.isNaN(spares) ? '' : spares} onChange={(event) => setSpares(event.target.valueAsNumber)} /></label>
+          <label className="field"><input type="checkbox" checked={one} onChange={(event) => setOne(event.target.checked)} /> <span>All on one layout</span></label>
           <a className="button next" href={`/api/day-plan.pdf?${query}`} target="_blank" rel="noreferrer">Day plan (PDF)</a>
         </div>
+        {plan.layout && (
+          <section aria-labelledby="layout-title">
+            <h2 id="layout-title">One layout for all parts</h2>
+            <p>{mm(plan.layout.length, 0)} of {mm(plan.layout.bed, 0)} of bed, {plan.layout.proven ? 'proven the least of its model' : `the best found; none of its model is shorter than ${mm(plan.layout.bound, 0)}`}.</p>
+            <ul className="dots">{plan.layout.stations.map(({ station, parts: here }) => <li key={station}>{station}: {here.map(({ part, steps }) => `${part}, ${steps.length === 1 ? 'step' : 'steps'} ${steps.join(', ')}`).join('; ')}</li>)}</ul>
+            <Drawing path={`/api/day-plan/layout.svg?${query}`} />
+            <p className="small soft">{plan.layout.model}</p>
+          </section>
+        )}
         <ol className="day">
           {plan.stops.map((stop, k) => {
             const trialId = plan.trialIds[k]!;
