@@ -49,7 +49,7 @@ const only = (rack: Rack, ids: ReadonlySet<string>): Rack => ({ ...rack, punches
 const LEAST_V = 4;
 const MOST_V = 16;
 /** s for each plan with other tools. */
-const OTHER_SECONDS = 5;
+const OTHER_SECONDS = 20;
 
 /** A part's plans: its own best, the best with the tools of each other part alone and of all others together, and with each die alone. */
 const plansOf = (inputs: readonly TrialInput[], best: readonly Planned[], part: number, hooks: OneLayoutHooks): readonly Replaceable[] => {
