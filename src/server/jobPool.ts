@@ -2,7 +2,7 @@ import type { MeasuredDeduction } from '../forming/index.js';
 import type { Machine, Rack } from '../shop/index.js';
 import type { Metal } from '../metal/index.js';
 import type { JobEnd, JobRecord, MadeWith, NewJob, Store } from '../store/index.js';
-import type { Trial } from '../trial/index.js';
+import type { Trial, TrialInput } from '../trial/index.js';
 import { HttpError } from './httpError.js';
 import { planSeconds, proofSeconds, waitingJobs, workers } from './limits.js';
 import { type RunningTrial, TrialPool } from './trialPool.js';
@@ -28,6 +28,7 @@ export interface JobAsked extends NewJob {
   /** The shop's measured deductions, where they are to be taken. */
   readonly deductions?: readonly MeasuredDeduction[];
   readonly seconds?: number;
+  readonly toleranceClass?: TrialInput['toleranceClass'];
 }
 
 interface Live {
@@ -127,14 +128,15 @@ export class JobPool {
   }
 
   private async run(live: Live): Promise<void> {
-    const { partId, partRevision, machine, rack, madeWith, deductions, metal, quantity, seconds = planSeconds } = live.asked;
+    const { partId, partRevision, machine, rack, madeWith, deductions, metal, quantity, toleranceClass, seconds = planSeconds } = live.asked;
     const stored = await this.store.part(partId, partRevision);
     if (stored === undefined) return this.finish(live, { state: 'failed', why: 'The part was purged before the job began.' });
     await this.store.jobStarted(live.record.id);
     live.record = { ...live.record, state: 'running' };
     this.show(live, { what: 'starting', share: 0 });
     live.running = this.pool.run(
-      { part: stored.part, machine, rack, metal, quantity, limits: { seconds }, ...(deductions === undefined ? {} : { deductions }) }, seconds + proofSeconds,
+      { part: stored.part, machine, rack, metal, quantity, limits: { seconds }, ...(deductions === undefined ? {} : { deductions }),
+        ...(toleranceClass === undefined ? {} : { toleranceClass }) }, seconds + proofSeconds,
       (progress) => this.show(live, progress),
     );
     // Asked while the part was being fetched.

@@ -174,7 +174,7 @@ describe('trials', () => {
     const id = await addAngle();
     const machine = demoFloor()[0]!;
     const metal = ((await ask('/api/metals')).body as { metals: { id: string; family: string }[] }).metals.find(({ family }) => family === 'mild steel')!;
-    const asked = await post('/api/trials', { partId: id, machineId: machine.id, metalId: metal.id, quantity: 10 });
+    const asked = await post('/api/trials', { partId: id, machineId: machine.id, metalId: metal.id, quantity: 10, toleranceClass: 'v' });
     expect([asked.status, asked.body]).toMatchObject([202, { jobs: [{ machineId: machine.id }] }]);
     const { jobId } = (asked.body as { jobs: { jobId: string }[] }).jobs[0]!;
 
@@ -188,6 +188,7 @@ describe('trials', () => {
       summary: { steps: 1, stations: 1, proof: { checked: true, passed: true }, defect: false, reason: null } });
     expect(trial).toMatchObject({ format: 'brakewright trial 1', verdict: 'makes', proof: { checked: true, passed: true } });
     expect(trial.steps).toHaveLength(1);
+    expect((trial.dimensions as { askedBy: string }[]).map(({ askedBy }) => askedBy).every((by) => by.startsWith('class v'))).toBe(true);
     expect((await ask(`/api/trials?partId=${id}`)).body).toEqual({ trials: [record] });
 
     const pdf = await fetch(`${server.url}/api/trials/${job.trialId}/setup-sheet.pdf`);
@@ -255,7 +256,7 @@ describe('trials', () => {
     const right = { partId: id, machineId: demoFloor()[0]!.id, metalId: metal, quantity: 1 };
     for (const [wrong, status] of [
       [{ partId: 'p-none' }, 404], [{ machineId: 'none' }, 404], [{ metalId: 'none' }, 404], [{ quantity: 0 }, 400], [{ quantity: 1.5 }, 400],
-      [{ seconds: 1e9 }, 400], [{ more: 1 }, 400],
+      [{ seconds: 1e9 }, 400], [{ toleranceClass: 'x' }, 400], [{ more: 1 }, 400],
     ] as const) {
       const answer = await post('/api/trials', { ...right, ...wrong });
       expect([wrong, answer.status]).toEqual([wrong, status]);

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { mulberry32 } from '../../../bench/mulberry32.js';
 import type { Vec2 } from '../../geometry/index.js';
-import { hugs, plainlyApart, plainlyOverlap } from './nearContours.js';
+import { hugs, mirrored, plainlyApart, plainlyOverlap } from './nearContours.js';
 import { overlapArea } from './region.js';
 
 const SEED = 7;
@@ -39,4 +39,15 @@ it('a loop hugs another that leaves it by less than the modelling tolerance, not
   const square: Vec2[] = [[0, 0], [10, 0], [10, 10], [0, 10]];
   expect(hugs([[0.004, 0.003], [5, -0.004], [10, 0], [10, 10], [0, 10]], square)).toBe(true);
   expect(hugs([[0, 0], [5, -0.006], [10, 0], [10, 10], [0, 10]], square)).toBe(false);
+});
+
+it('two skins are mirrored when every loop has its like, run the other way, wherever it begins', () => {
+  const plate: Vec2[] = [[0, 0], [30, 0], [30, 20], [0, 20]];
+  const hole: Vec2[] = [[5, 5], [5, 8], [9, 8]];
+  const back = (loop: readonly Vec2[], first: number): Vec2[] => [...loop.slice(first), ...loop.slice(0, first)].reverse();
+  expect(mirrored([plate, hole], [back(hole, 2), back(plate, 1)])).toBe(true);
+  expect(mirrored([plate, hole], [back(plate, 1)])).toBe(false);
+  // run the same way, and a corner moved by a hundredth
+  expect(mirrored([plate], [plate])).toBe(false);
+  expect(mirrored([plate], [back(plate.map(([x, y], i): Vec2 => [i === 2 ? x + 0.01 : x, y]), 0)])).toBe(false);
 });

@@ -1,6 +1,6 @@
 import type { Vec2 } from '../../geometry/index.js';
 import { SAME_POINT } from '../tolerances.js';
-import { type Box, boxOf } from './region.js';
+import { type Box, type Region, boxOf } from './region.js';
 
 // Quick answers for two loops that are nearly one, as the two skins of a cut-out are, or plainly apart: a clipping of their polygons takes a
 // hundred times longer.
@@ -23,6 +23,22 @@ export const hugs = (inner: readonly Vec2[], outer: readonly Vec2[]): boolean =>
       return true;
     }
     return false;
+  });
+};
+
+const near = (p: Vec2, q: Vec2): boolean => Math.abs(p[0] - q[0]) < SAME_POINT && Math.abs(p[1] - q[1]) < SAME_POINT;
+
+/** Whether two regions have the same loops, corner by corner, run the other way round: the two skins of a plate, seen along one normal. */
+export const mirrored = (a: Region, b: Region): boolean => {
+  if (a.length !== b.length) return false;
+  const left = [...b];
+  return a.every((loop) => {
+    const at = left.findIndex((other) => {
+      const shift = loop.length === other.length ? other.findIndex((p) => near(p, loop[0]!)) : -1;
+      return shift >= 0 && loop.every((p, i) => near(p, other[(shift - i + other.length) % other.length]!));
+    });
+    if (at >= 0) left.splice(at, 1);
+    return at >= 0;
   });
 };
 
@@ -59,13 +75,13 @@ const side = ([ax, ay]: Vec2, [bx, by]: Vec2, [px, py]: Vec2): number => (bx - a
 
 /** Whether two loops plainly have nothing in common: no edges that meet, and neither inside the other. */
 export const plainlyApart = (a: readonly Vec2[], b: readonly Vec2[]): boolean => {
-  const near = (loop: readonly Vec2[], [x0, y0, x1, y1]: Box): (readonly [Vec2, Vec2])[] =>
+  const about = (loop: readonly Vec2[], [x0, y0, x1, y1]: Box): (readonly [Vec2, Vec2])[] =>
     loop.flatMap((p, i) => {
       const q = loop[(i + 1) % loop.length]!;
       const off = Math.max(p[0], q[0]) < x0 || Math.min(p[0], q[0]) > x1 || Math.max(p[1], q[1]) < y0 || Math.min(p[1], q[1]) > y1;
       return off ? [] : [[p, q] as const];
     });
-  const [own, others] = [near(a, boxOf([b])), near(b, boxOf([a]))];
+  const [own, others] = [about(a, boxOf([b])), about(b, boxOf([a]))];
   const meet = own.some(([p, q]) => {
     const [x0, x1, y0, y1] = [Math.min(p[0], q[0]), Math.max(p[0], q[0]), Math.min(p[1], q[1]), Math.max(p[1], q[1])];
     return others.some(([r, s]) => {

@@ -2,6 +2,7 @@ import { type Vec3, add3, dot3, length3, sub3 } from '../../geometry/index.js';
 import type { Brep } from '../step/brep.js';
 import { SAME_DIRECTION, SAME_LENGTH, VARYING_SHARE } from '../tolerances.js';
 import { axesAcross, faceRegion } from './facePlane.js';
+import { mirrored } from './nearContours.js';
 import { type Box, type Region, boxOf, boxesOverlap, overlapArea } from './region.js';
 
 /** Two planar faces that look away from each other, metal between, at a distance (mm); the smaller one's area (mm2). */
@@ -63,5 +64,5 @@ export const skinPairs = (pairs: readonly PlanePair[], thickness: number): Plane
     ({ regions, distance, area }) =>
       Math.abs(distance - thickness) <= mayVary(thickness) &&
       // a fiftieth of the smaller face, at most 1 mm2: coplanar neighbours touch by rounding only
-      overlapArea(...regions) > Math.min(1, 0.02 * area),
+      (mirrored(...regions) || overlapArea(...regions) > Math.min(1, 0.02 * area)),
   );

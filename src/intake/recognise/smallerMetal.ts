@@ -59,11 +59,28 @@ const cw = (c: Contour): Contour => (signedArea(c) > 0 ? reversed(c) : c);
 
 const largest = (contours: readonly Contour[]): Contour => contours.reduce((a, b) => (signedArea(b) > signedArea(a) ? b : a));
 
+/**
+ * Holes that both skins show alike, the usual case; no other hole has metal in common with such a pair, since holes of one face do not
+ * overlap. What is left of either skin has to be compared hole by hole.
+ */
+const twinHoles = (a: readonly Contour[], b: readonly Contour[]): { both: Contour[]; left: [Contour[], Contour[]] } => {
+  const others = b.map((c) => ({ c, box: bounds([c]).flat() }));
+  const [both, left]: [Contour[], Contour[]] = [[], []];
+  for (const c of a) {
+    const box = bounds([c]).flat();
+    const twin = others.findIndex((other) => box.every((v, i) => Math.abs(v - other.box[i]!) < SAME_POINT) && same(c, other.c));
+    if (twin < 0) left.push(c);
+    else both.push(largest([c, ...others.splice(twin, 1).map((other) => other.c)]));
+  }
+  return { both, left: [left, others.map((other) => other.c)] };
+};
+
 /** Holes of both skins gathered where they overlap; of each gathering the widest outline, or the union where none holds all. */
 const mergeHoles = (a: readonly Contour[], b: readonly Contour[]): { holes: Contour[]; sunk: { outline: Contour; onA: boolean }[]; oneSided: number; clipped: boolean } => {
-  const placed = (skin: 0 | 1) => (c: Contour) => ({ c: ccw(c), skin, box: bounds([c]), ring: points(ccw(c)) });
-  const left = [...a.map(placed(0)), ...b.map(placed(1))];
-  const holes: Contour[] = [];
+  const twins = twinHoles(a.map(ccw), b.map(ccw));
+  const placed = (skin: 0 | 1) => (c: Contour) => ({ c, skin, box: bounds([c]), ring: points(c) });
+  const left = [...twins.left[0].map(placed(0)), ...twins.left[1].map(placed(1))];
+  const holes: Contour[] = twins.both.map(cw);
   const sunk: { outline: Contour; onA: boolean }[] = [];
   let [oneSided, clipped] = [0, false];
   while (left.length > 0) {

@@ -11,7 +11,7 @@ export type Surface =
       /** The metal lies outside the cylinder: a hole's wall, the inside of a bend. */
       readonly hollow: boolean;
     }
-  | { readonly kind: 'other'; readonly name: string; readonly sphere?: { readonly centre: Vec3; readonly radius: number } };
+  | { readonly kind: 'other'; readonly name: string; /** Straight lines from one curve to another. */ readonly ruled?: true; readonly sphere?: { readonly centre: Vec3; readonly radius: number } };
 
 /** The curve under an edge, run from `from` to `to`. `points` begins with `from` and ends with `to`. */
 export interface Edge {

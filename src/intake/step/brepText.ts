@@ -1,4 +1,5 @@
-import type { Vec3 } from '../../geometry/index.js';
+import { type Vec3, add3, length3, scale3, sub3 } from '../../geometry/index.js';
+import { SAME_POINT } from '../tolerances.js';
 import { type Curve, spline } from './curve.js';
 
 /** Rotation (with reflection where a file has one) and shift: rows of three and a number. */
@@ -7,7 +8,7 @@ export type Placement = readonly (readonly [number, number, number, number])[];
 export type TextSurface =
   | { readonly kind: 'plane'; readonly origin: Vec3; readonly normal: Vec3; readonly x: Vec3; readonly y: Vec3 }
   | { readonly kind: 'cylinder'; readonly origin: Vec3; readonly normal: Vec3; readonly x: Vec3; readonly y: Vec3; readonly radius: number }
-  | { readonly kind: 'other'; readonly name: string; readonly sphere?: { readonly centre: Vec3; readonly radius: number } };
+  | { readonly kind: 'other'; readonly name: string; readonly ruled?: true; readonly sphere?: { readonly centre: Vec3; readonly radius: number } };
 
 /** One use of a shape inside another. */
 export interface Use {
@@ -124,6 +125,13 @@ const readCurve = (w: Words): Curve => {
   }
 };
 
+/** Whether the poles of each row stand on one straight line, evenly by the knots: of degree 1 each row is then a straight line too. */
+const areRulings = (rows: readonly (readonly Vec3[])[], knots: readonly number[]): boolean =>
+  rows.every((row) => {
+    const [first, last, k0, k1] = [row[0]!, row[row.length - 1]!, knots[0]!, knots[knots.length - 1]!];
+    return row.length === knots.length && row.every((p, i) => length3(sub3(p, add3(first, scale3(sub3(last, first), (knots[i]! - k0) / (k1 - k0))))) < SAME_POINT);
+  });
+
 const readSurface = (w: Words): TextSurface => {
   const type = w.number();
   const name = NAMES[type];
@@ -146,9 +154,18 @@ const readSurface = (w: Words): TextSurface => {
     w.skip((u + 1) * (v + 1) * (rational ? 4 : 3));
   } else if (type === 9) {
     const rational = [w.next(), w.next()].includes('1');
-    w.skip(4);
-    const [poles, knots] = [w.number() * w.number(), w.number() + w.number()];
-    w.skip(poles * (rational ? 4 : 3) + knots * 2);
+    w.skip(2);
+    const [uDegree, vDegree, u, v, uKnots, vKnots] = w.numbers(6) as [number, number, number, number, number, number];
+    const poles: Vec3[] = [];
+    for (let i = 0; i < u * v; i++) {
+      poles.push(w.point());
+      if (rational) w.skip(1);
+    }
+    const values = (count: number): number[] => Array.from({ length: count }, () => w.numbers(2)[0]!);
+    const [us, vs] = [values(uKnots), values(vKnots)];
+    const across = Array.from({ length: v }, (_, k) => poles.filter((_, i) => i % v === k));
+    const along = Array.from({ length: u }, (_, k) => poles.slice(k * v, (k + 1) * v));
+    if (!rational && ((uDegree === 1 && areRulings(across, us)) || (vDegree === 1 && areRulings(along, vs)))) return { kind: 'other', name, ruled: true };
   } else if (type === 10) {
     w.skip(4);
     return readSurface(w);

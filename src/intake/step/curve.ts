@@ -51,23 +51,24 @@ const onSpline = ({ degree: p, poles, weights, knots, firstPole, first, last }: 
     if (knots[middle]! <= u) low = middle;
     else high = middle - 1;
   }
-  const d: [number, number, number, number][] = [];
+  // four numbers for each pole, in one row: a drawing of many splines spends most of its reading here
+  const d: number[] = [];
   for (let i = 0; i <= p; i++) {
     const at = (firstPole + low - p + i) % poles.length;
-    const [pole, w] = [poles[at]!, weights[at]!];
-    d.push([pole[0] * w, pole[1] * w, pole[2] * w, w]);
+    const pole = poles[at]!;
+    const w = weights[at]!;
+    d.push(pole[0] * w, pole[1] * w, pole[2] * w, w);
   }
   for (let r = 1; r <= p; r++) {
     for (let i = p; i >= r; i--) {
       const left = knots[low - p + i]!;
       const span = knots[low + 1 + i - r]! - left;
       const s = span === 0 ? 0 : (u - left) / span;
-      const [a, b] = [d[i - 1]!, d[i]!];
-      d[i] = [a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1]), a[2] + s * (b[2] - a[2]), a[3] + s * (b[3] - a[3])];
+      for (let k = 4 * i; k < 4 * i + 4; k++) d[k] = d[k - 4]! + s * (d[k]! - d[k - 4]!);
     }
   }
-  const [x, y, z, w] = d[p]!;
-  return [x / w, y / w, z / w];
+  const w = d[4 * p + 3]!;
+  return [d[4 * p]! / w, d[4 * p + 1]! / w, d[4 * p + 2]! / w];
 };
 
 /** The point of a curve at a parameter. */

@@ -67,6 +67,42 @@ const wall = (loops: Face['loops'], edges: readonly Edge[], pole: Vec3): Measure
   return { area, volume };
 };
 
+/** A point of a polyline at a share of its length. */
+const atShare = (points: readonly Vec3[], share: number): Vec3 => {
+  const lengths = points.slice(1).map((q, i) => length3(sub3(q, points[i]!)));
+  let left = share * lengths.reduce((a, b) => a + b, 0);
+  const i = lengths.findIndex((l) => (left -= l) <= 0);
+  if (i < 0) return points[points.length - 1]!;
+  return add3(points[i + 1]!, scale3(sub3(points[i + 1]!, points[i]!), left / Math.max(lengths[i]!, Number.MIN_VALUE)));
+};
+
+/** A surface of straight lines from one curve to another, its loop those curves and two of the lines: by triangles between chords. */
+const ruled = (loops: Face['loops'], edges: readonly Edge[], pole: Vec3): Measured | undefined => {
+  const [loop] = loops;
+  if (loops.length !== 1 || loop?.length !== 4) return undefined;
+  const first = loop.findIndex(({ edge }, i) => isStraight(edges[edge]!) && isStraight(edges[loop[(i + 2) % 4]!.edge]!));
+  if (first < 0) return undefined;
+  const pointsOf = ({ edge, forward }: EdgeUse): readonly Vec3[] => (forward ? edges[edge]!.points : [...edges[edge]!.points].reverse());
+  const [up, over, back] = [0, 1, 3].map((k) => pointsOf(loop[(first + k) % 4]!)) as [readonly Vec3[], readonly Vec3[], readonly Vec3[]];
+  // a loop turned inside out is listed against its run
+  const inRun = length3(sub3(over[0]!, up[up.length - 1]!)) < SAME_POINT;
+  const [near, far] = inRun ? [back, [...over].reverse()] : [over, [...back].reverse()];
+  if (length3(sub3(near[near.length - 1]!, up[0]!)) > SAME_POINT || length3(sub3(far[far.length - 1]!, up[up.length - 1]!)) > SAME_POINT) return undefined;
+  let [area, volume] = [0, 0];
+  const take = (a: Vec3, b: Vec3, c: Vec3): void => {
+    const outward = scale3(cross3(sub3(b, a), sub3(c, a)), 0.5);
+    area += length3(outward);
+    volume += dot3(sub3(a, pole), outward) / 3;
+  };
+  const strips = 2 * Math.max(near.length, far.length);
+  for (let i = 0; i < strips; i++) {
+    const [a, b, c, d] = [atShare(near, i / strips), atShare(near, (i + 1) / strips), atShare(far, (i + 1) / strips), atShare(far, i / strips)];
+    take(a, b, c);
+    take(a, c, d);
+  }
+  return { area, volume };
+};
+
 /** What plain geometry can tell of a face; undefined where the kernel has to be asked. `area` is known of planes and cylinders. */
 export const measuredFace = ({ surface, loops, area }: Face, edges: readonly Edge[], pole: Vec3): Measured | undefined => {
   switch (surface.kind) {
@@ -78,6 +114,6 @@ export const measuredFace = ({ surface, loops, area }: Face, edges: readonly Edg
       return { area, volume: (outward + (surface.hollow ? -1 : 1) * surface.radius * area) / 3 };
     }
     case 'other':
-      return wall(loops, edges, pole);
+      return wall(loops, edges, pole) ?? (surface.ruled ? ruled(loops, edges, pole) : undefined);
   }
 };

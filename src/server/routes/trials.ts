@@ -17,6 +17,8 @@ const askedSchema = z.strictObject({
   /** The rack to take tools from; the first one when absent. */
   rackId: z.string().optional(),
   quantity: z.int().min(1).max(1_000_000),
+  /** Class of ISO 2768-1 that every dimension must hold that has no tolerance of its own; none when absent. */
+  toleranceClass: z.enum(['f', 'm', 'c', 'v']).optional(),
   /** s of search. */
   seconds: z.number().min(1).max(mostPlanSeconds).optional(),
   /** The shop's measured deductions are taken where they fit; 'left out' plans by the calculation alone. */
@@ -37,6 +39,7 @@ export const trialRoutes = (app: FastifyInstance, { store, jobs, shop, metals }:
       partId: part.id, partRevision: part.revision, machineId: machine.id, metalId: metal.id, quantity: asked.quantity,
       machine, metal, rack, madeWith: { ...madeWith(machine.id, rack.id), ...(measured ? {} : { deductionsRevision: null }) },
       ...(measured ? { deductions } : {}), ...(asked.seconds === undefined ? {} : { seconds: asked.seconds }),
+      ...(asked.toleranceClass === undefined ? {} : { toleranceClass: asked.toleranceClass }),
     })), whoAsks(request));
     return reply.code(202).send({ jobs: records.map(({ id, machineId }) => ({ jobId: id, machineId })) });
   });
