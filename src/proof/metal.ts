@@ -31,6 +31,23 @@ const NO_AREA = 1e-6;
 export const emptyPlate = (sheet: Developed, index: number): boolean =>
   Math.abs(signedArea(sheet.part.plates[index]!.outline)) < NO_AREA;
 
+/** The plate's solid with what stands on it, each as the prism of what it covers, as high as it stands. */
+const withFormed = (kernel: Kernel, flat: Manifold, sheet: Developed, index: number, thinner: number): Manifold => {
+  const standing = (sheet.part.formed ?? []).filter(({ plate, height }) => plate === index && height > 2 * thinner);
+  if (standing.length === 0) return flat;
+  const bodies = standing.map(({ outline, side, height }) => {
+    const body = plateSolid(kernel, outline, [], height - thinner);
+    // from the plate's middle plane to the middle of what stands on its face, drawn in at its top alone
+    const up = (sheet.part.thickness + height - thinner) / 2;
+    const moved = body.translate([0, 0, side === 'A' ? up : -up]);
+    body.delete();
+    return moved;
+  });
+  const one = kernel.Manifold.union([flat, ...bodies]);
+  for (const body of [flat, ...bodies]) body.delete();
+  return one;
+};
+
 /** `most[i]` is the greatest angle (radians) that bend i reaches. */
 export const makeMetal = (kernel: Kernel, pool: Pool, sheet: Developed, most: readonly number[]): Metal => {
   const shapes = sheet.part.bends.map((_, i) => shapeOf(sheet, i));
@@ -43,7 +60,8 @@ export const makeMetal = (kernel: Kernel, pool: Pool, sheet: Developed, most: re
     if (known !== undefined) return known;
     const { outline, holes } = sheet.part.plates[index]!;
     const clockwise = holes.map((h) => (signedArea(h) > 0 ? reversed(h) : h));
-    const solid = plateSolid(kernel, outline, filled ? [] : clockwise, sheet.part.thickness - 2 * thinner);
+    const flat = plateSolid(kernel, outline, filled ? [] : clockwise, sheet.part.thickness - 2 * thinner);
+    const solid = withFormed(kernel, flat, sheet, index, thinner);
     const made = { solid: pool.keep(solid), box: boxOf(solid) };
     plates.set(key, made);
     return made;

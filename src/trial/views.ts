@@ -61,10 +61,15 @@ export const wingFrame = (bend: Bend, gaugeSide: 0 | 1, side: 0 | 1): Rigid => {
   return compose(swap, invert(bendFrame(bend.sides[side].line)));
 };
 
-/** The pieces of a plate in its own frame. Holes are filled: only outlines strike tools. */
+/** The pieces of a plate in its own frame, and of what stands on it. Holes are filled: only outlines strike tools. */
 export const platePieces = (sheet: Developed, plate: number): readonly Solid[] => {
-  const t = sheet.part.thickness;
-  return convexPieces(flatten(sheet.part.plates[plate]!.outline, CHORD_ERROR)).map((p) => prism(p, -t / 2, t / 2));
+  const h = sheet.part.thickness / 2;
+  const standing = (sheet.part.formed ?? []).filter((formed) => formed.plate === plate && formed.height > 0);
+  return [
+    ...convexPieces(flatten(sheet.part.plates[plate]!.outline, CHORD_ERROR)).map((p) => prism(p, -h, h)),
+    ...standing.flatMap(({ outline, side, height }) =>
+      convexPieces(flatten(outline, CHORD_ERROR)).map((p) => (side === 'A' ? prism(p, h, h + height) : prism(p, -h - height, -h)))),
+  ];
 };
 
 /** Chords of at most this many degrees stand for the arc of a bend that is made. */

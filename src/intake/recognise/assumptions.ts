@@ -79,7 +79,7 @@ const plateAssumptions = ({ metals }: Read): Assumption[] =>
       const what = many(alike.length, ...FORMED_WORDS[kind]);
       say('feature left out', kind === 'recess'
         ? `${what} in the ${side} face of plate ${plate + 1}, up to ${most} mm deep: the plate is kept whole under ${alike.length === 1 ? 'it' : 'them'}.`
-        : `${what} on the ${side} face of plate ${plate + 1}, up to ${most} mm high: the plate goes on under ${alike.length === 1 ? 'it' : 'them'}, and the height is kept and shown, but not yet held against the tools.`);
+        : `${what} on the ${side} face of plate ${plate + 1}, up to ${most} mm high: the plate goes on under ${alike.length === 1 ? 'it' : 'them'}, and the height is kept, shown and held against the tools.`);
     }
     if (metal.outlineDiffers) say('thickness varies', `The outlines of the two faces of plate ${plate + 1} differ (chamfer or slanted edge); the smaller metal is kept.`);
     return list;
