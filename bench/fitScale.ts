@@ -1,5 +1,5 @@
 // npm run bench -- fitScale [parts] [machines] [rounds]: many parts on many machines. First the whole board once with two workers (seconds, memory), then a
-// tenth of it with one and with two workers by turns: trials a second, how busy this thread is, median of the rounds.
+// part of it with one and with two workers by turns: trials a second, how busy this thread is, median of the rounds.
 import { cpus } from 'node:os';
 import { performance } from 'node:perf_hooks';
 import { pathToFileURL } from 'node:url';
@@ -13,6 +13,8 @@ import { mulberry32 } from './mulberry32.js';
 const SEED = 20_261;
 /** s of search for each cell: small parts take far less. */
 const SECONDS = 5;
+/** The board with one and with two workers is this part of the whole one: five rounds of it are to take minutes. */
+const SHARE = 25;
 /** How often a board is run with each number of workers unless told. */
 const ROUNDS = 5;
 
@@ -33,11 +35,18 @@ const smallPart = (index: number, random: () => number): Part => {
   return made.value;
 };
 
-/** The demo floor, and each of its machines once more with another throat and opening. */
-const machinesUpTo = (count: number): readonly Machine[] => {
+/** The demo floor, and then its machines again with throat, opening and width between the frames varied by the seed. */
+const machinesUpTo = (count: number, random: () => number): readonly Machine[] => {
   const floor = demoFloor();
-  const more = floor.map((m): Machine => ({ ...m, id: `${m.id}-2`, name: `${m.name}, second`, throat: m.throat + 50, openHeight: m.openHeight + 40 }));
-  return [...floor, ...more].slice(0, count);
+  return Array.from({ length: count }, (_, i): Machine => {
+    const m = floor[i % floor.length]!;
+    if (i < floor.length) return m;
+    const by = (least: number, most: number): number => Math.round((least + (most - least) * random()) / 10) * 10;
+    const round = Math.floor(i / floor.length) + 1;
+    return {
+      ...m, id: `${m.id}-${round}`, name: `${m.name} ${round}`, throat: m.throat + by(-50, 100), openHeight: m.openHeight + by(-30, 80), betweenFrames: m.betweenFrames + by(-100, 0),
+    };
+  });
 };
 
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
@@ -47,31 +56,33 @@ const mib = (bytes: number): string => `${(bytes / 2 ** 20).toFixed(0)} MiB`;
 export const fitScaleBench = async (partCount: number, machineCount: number, rounds: number, print: (line: string) => void): Promise<number> => {
   const random = mulberry32(SEED);
   const parts = Array.from({ length: partCount }, (_, i) => smallPart(i, random));
-  const machines = machinesUpTo(machineCount);
+  const machines = machinesUpTo(machineCount, random);
   const question: FitQuestion = { parts, columns: fitColumns(machines, demoRack()), metal: metalById('dc01')!, quantity: 50, seconds: SECONDS, asked: { remedies: false, toleranceClass: 'c' } };
   print(`fit, seed ${SEED}: ${parts.length} parts on ${machines.length} machines, ${cpus().length} cores`);
 
   const memory: number[] = [];
   const began = performance.now();
+  const computedBefore = process.cpuUsage();
   const { cells } = await runFit(question, { workers: 2, onCell: () => memory.push(process.memoryUsage().rss) });
   const seconds = (performance.now() - began) / 1000;
+  const computed = process.cpuUsage(computedBefore);
   const counts = new Map<string, number>();
   for (const { verdict } of cells.flat()) counts.set(verdict, (counts.get(verdict) ?? 0) + 1);
   const quarter = Math.max(1, Math.floor(memory.length / 4));
-  print(`whole board, two workers: ${seconds.toFixed(1)} s, ${(cells.flat().length / seconds).toFixed(2)} trials/s; ${[...counts].map(([v, n]) => `${n} ${v}`).join(', ')}`);
+  print(`whole board, two workers: ${seconds.toFixed(1)} s, ${(cells.flat().length / seconds).toFixed(2)} trials/s, ${((computed.user + computed.system) / 1e6).toFixed(0)} s of processor time; ${[...counts].map(([v, n]) => `${n} ${v}`).join(', ')}`);
   print(`memory of the whole process, median of each quarter of the cells: ${[0, 1, 2, 3].map((q) => mib(median(memory.slice(q * quarter, (q + 1) * quarter)))).join(', ')}; most ${mib(Math.max(...memory))}`);
 
-  const tenth: FitQuestion = { ...question, parts: parts.slice(0, Math.max(4, Math.ceil(partCount / 10))) };
+  const smaller: FitQuestion = { ...question, parts: parts.slice(0, Math.max(4, Math.ceil(partCount / SHARE))) };
   const rates = new Map<number, number[]>([[1, []], [2, []]]);
   const busy: number[] = [];
   const pools = new Map([1, 2].map((workers) => [workers, new TrialPool()]));
   // warm: what is measured is planning, not the loading of engines
-  for (const [workers, pool] of pools) await runFit({ ...tenth, parts: tenth.parts.slice(0, 4) }, { workers, pool });
+  for (const [workers, pool] of pools) await runFit({ ...smaller, parts: smaller.parts.slice(0, 4) }, { workers, pool });
   for (let round = 0; round < rounds; round++) {
     for (const workers of [1, 2]) {
       const before = performance.eventLoopUtilization();
       const at = performance.now();
-      const run = await runFit(tenth, { workers, pool: pools.get(workers)! });
+      const run = await runFit(smaller, { workers, pool: pools.get(workers)! });
       rates.get(workers)!.push(run.computed / ((performance.now() - at) / 1000));
       busy.push(performance.eventLoopUtilization(before).utilization);
     }
@@ -79,7 +90,7 @@ export const fitScaleBench = async (partCount: number, machineCount: number, rou
   for (const pool of pools.values()) await pool.close();
   const [one, two] = [median(rates.get(1)!), median(rates.get(2)!)];
   const spread = (workers: number): string => `${Math.min(...rates.get(workers)!).toFixed(2)} to ${Math.max(...rates.get(workers)!).toFixed(2)}`;
-  print(`${tenth.parts.length * machines.length} cells, median of ${rounds}: ${one.toFixed(2)} trials/s with one worker (${spread(1)}), ${two.toFixed(2)} with two (${spread(2)}): ${(two / one).toFixed(2)} times; warm workers`);
+  print(`${smaller.parts.length * machines.length} cells, median of ${rounds}: ${one.toFixed(2)} trials/s with one worker (${spread(1)}), ${two.toFixed(2)} with two (${spread(2)}): ${(two / one).toFixed(2)} times; warm workers`);
   print(`this thread is busy ${(median(busy) * 100).toFixed(1)} % of the time (median)`);
   return counts.get('not decided') ?? 0;
 };

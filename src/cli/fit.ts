@@ -22,15 +22,14 @@ export interface FitAskedOptions extends ReadOptions, ShopOptions {
   readonly seconds: string;
   readonly workers: string;
   readonly cache?: string;
-}
-
-interface FitOptions extends OutputOptions, FitAskedOptions {
   readonly ownMachines?: string;
   readonly ownRack?: string;
   readonly class: string;
   readonly remedies: boolean;
   readonly options: boolean;
 }
+
+type FitOptions = OutputOptions & FitAskedOptions;
 
 /** Machines of the floor by their ids with commas between, or all. */
 export const chosen = (ids: string, floor: readonly Machine[]): readonly Machine[] => {
@@ -49,25 +48,49 @@ export const metalNamed = (id: string): Metal => {
   throw new Fault(`--metal ${id}: no such metal; there are ${metals.map((metal) => metal.id).join(', ')}.`);
 };
 
-/** The machines, tools, metal and limits asked for, each checked. */
-export const fitAsked = async (options: FitAskedOptions) => {
-  const floor = await floorOf(options);
-  return {
-    machines: chosen(options.machines, floor),
-    owned: options.own === '' ? [] : chosen(options.own, floor).map(({ id }) => id),
-    metal: metalNamed(options.metal),
-    quantity: wholeNumber('--quantity', options.quantity, 1, 1_000_000),
-    seconds: positive('--seconds', options.seconds),
-    workers: wholeNumber('--workers', options.workers, 1, 64),
-    rack: await rackOf(options),
-  };
-};
-
 const CLASSES = { f: 'f', m: 'm', c: 'c', v: 'v', none: null } as const satisfies Readonly<Record<string, GeneralClass | null>>;
 
 const classNamed = (name: string): GeneralClass | null => {
   if (name in CLASSES) return CLASSES[name as keyof typeof CLASSES];
   throw new Fault(`--class ${name}: ISO 2768-1 has the classes f, m, c, v; or none.`);
+};
+
+/** What `fit` and `report` are both asked. */
+export const withFitOptions = (command: Command): Command => command
+  .argument('<files...>', PART_FILE)
+  .option('--machines <ids>', 'machines of the floor, with commas between, or all', 'all')
+  .option('--own <ids>', 'machines that stand there already: their price is not counted', '')
+  .option('--own-machines <file.json>', 'the machines that the buyer has, as columns beside ours (as `machines --json` prints them)')
+  .option('--own-rack <file.json>', "the buyer's own tools: each machine has a column more with them (as `tools --json` prints them)")
+  .option('--metal <id>', 'the sheet (see `metals`)', 'dc01')
+  .option(...FLOOR_OPTION)
+  .option(...CONDITION_OPTION)
+  .option(...RACK_OPTION)
+  .option('--quantity <number>', 'parts made with one set-up', '1')
+  .option('--class <f|m|c|v|none>', 'ISO 2768-1 class for dimensions without a tolerance of their own', 'c')
+  .option('--seconds <number>', 'processor time of the search for each cell, s', '20')
+  .option('--workers <number>', 'how many cells are computed at a time', '2')
+  .option('--cache <folder>', 'keep computed cells here and take them from here: what did not change is not computed again')
+  .option('--no-remedies', 'do not look for what would change a no')
+  .option('--no-options', 'do not work out what each option of the machines buys')
+  .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)');
+
+/** The columns, metal and limits asked for, each checked. */
+const fitAsked = async (options: FitAskedOptions) => {
+  const floor = await floorOf(options);
+  const buyer = {
+    ...(options.ownMachines !== undefined && { machines: await machinesIn(options.ownMachines) }),
+    ...(options.ownRack !== undefined && { rack: await rackOf({ rack: options.ownRack }) }),
+  };
+  return {
+    columns: fitColumns(chosen(options.machines, floor), await rackOf(options), buyer),
+    toleranceClass: classNamed(options.class),
+    owned: options.own === '' ? [] : chosen(options.own, floor).map(({ id }) => id),
+    metal: metalNamed(options.metal),
+    quantity: wholeNumber('--quantity', options.quantity, 1, 1_000_000),
+    seconds: positive('--seconds', options.seconds),
+    workers: wholeNumber('--workers', options.workers, 1, 64),
+  };
 };
 
 /** The bent bodies of all files; what is refused is told on standard error, since other parts may still be answered. */
@@ -82,50 +105,34 @@ export const partsOf = async (files: readonly string[], options: ReadOptions): P
   return parts;
 };
 
+/** Plans and proves what was asked: the question, its board, and how much of it was computed. An interrupt ends it with what is known. */
+export const fitOf = async (files: readonly string[], options: FitAskedOptions) => {
+  const { owned, workers, ...asked } = await fitAsked(options);
+  const { columns, metal, quantity, seconds, toleranceClass } = asked;
+  const parts = await partsOf(files, options);
+  const stop = new AbortController();
+  process.once('SIGINT', () => stop.abort());
+  const question = { parts, columns, metal, quantity, seconds, asked: { remedies: options.remedies, toleranceClass } };
+  const cache = options.cache === undefined ? undefined : await cellFolder(options.cache);
+  const hooks = (of: string) => ({
+    workers, signal: stop.signal, ...(cache && { cache }),
+    onProgress: (now: { readonly done: number; readonly of: number; readonly fromCache: number }) => {
+      if (process.stderr.isTTY) process.stderr.write(`\r${now.done} of ${now.of} ${of}${now.fromCache > 0 ? `, ${now.fromCache} of them known already` : ''}${now.done === now.of ? '\n' : ''}`);
+    },
+  });
+  const run = await runFit(question, hooks('cells'));
+  const bought = options.options ? await runOptions(question, run.cells, hooks('cells with an option')) : { options: [], computed: 0, fromCache: 0 };
+  const board = fitBoard(parts.map(({ name, thickness, bends }) => ({ name, thickness, bends: bends.length })), columns, run.cells, owned, bought.options);
+  return { question, board, computed: run.computed + bought.computed, fromCache: run.fromCache + bought.fromCache };
+};
+
 /** `fit`: many parts against many machines. Exit 0 when some machine, with its remedies, makes every part; 3 when not; 4 when not decided. */
 export const fitCommand = (): Command =>
-  commandWith('fit', 'plan and prove parts on machines: verdicts with margins, reasons, remedies, the cheapest that makes all')
-    .argument('<files...>', PART_FILE)
-    .option('--machines <ids>', 'machines of the floor, with commas between, or all', 'all')
-    .option('--own <ids>', 'machines that stand there already: their price is not counted', '')
-    .option('--own-machines <file.json>', 'the machines that the buyer has, as columns beside ours (as `machines --json` prints them)')
-    .option('--own-rack <file.json>', "the buyer's own tools: each machine has a column more with them (as `tools --json` prints them)")
-    .option('--metal <id>', 'the sheet (see `metals`)', 'dc01')
-    .option(...FLOOR_OPTION)
-    .option(...CONDITION_OPTION)
-    .option(...RACK_OPTION)
-    .option('--quantity <number>', 'parts made with one set-up', '1')
-    .option('--class <f|m|c|v|none>', 'ISO 2768-1 class for dimensions without a tolerance of their own', 'c')
-    .option('--seconds <number>', 'computing time of the search for each cell', '20')
-    .option('--workers <number>', 'how many cells are computed at a time', '2')
-    .option('--cache <folder>', 'keep computed cells here and take them from here: what did not change is not computed again')
-    .option('--no-remedies', 'do not look for what would change a no')
-    .option('--no-options', 'do not work out what each option of the machines buys')
-    .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
+  withFitOptions(commandWith('fit', 'plan and prove parts on machines: verdicts with margins, reasons, remedies, the cheapest that makes all'))
     .action(async (files: readonly string[], options: FitOptions) => {
-      const { machines, owned, metal, quantity, seconds, workers, rack } = await fitAsked(options);
-      const buyer = {
-        ...(options.ownMachines !== undefined && { machines: await machinesIn(options.ownMachines) }),
-        ...(options.ownRack !== undefined && { rack: await rackOf({ rack: options.ownRack }) }),
-      };
-      const columns = fitColumns(machines, rack, buyer);
-      const toleranceClass = classNamed(options.class);
-      const parts = await partsOf(files, options);
-      const stop = new AbortController();
-      process.once('SIGINT', () => stop.abort());
-      const question = { parts, columns, metal, quantity, seconds, asked: { remedies: options.remedies, toleranceClass } };
-      const hooks = (of: string) => ({
-        workers, signal: stop.signal, ...(cache && { cache }),
-        onProgress: (now: { readonly done: number; readonly of: number; readonly fromCache: number }) => {
-          if (process.stderr.isTTY) process.stderr.write(`\r${now.done} of ${now.of} ${of}${now.fromCache > 0 ? `, ${now.fromCache} of them known already` : ''}${now.done === now.of ? '\n' : ''}`);
-        },
-      });
-      const cache = options.cache === undefined ? undefined : await cellFolder(options.cache);
-      const run = await runFit(question, hooks('cells'));
-      const bought = options.options ? await runOptions(question, run.cells, hooks('cells with an option')) : { options: [], computed: 0, fromCache: 0 };
-      const board = fitBoard(parts.map(({ name, thickness, bends }) => ({ name, thickness, bends: bends.length })), columns, run.cells, owned, bought.options);
+      const { board, computed, fromCache } = await fitOf(files, options);
       const verdicts = board.cells.map((row) => row.map(({ verdict }) => verdict));
       const every = verdicts.every((row) => row.some((v) => v === 'makes' || v === 'makes with remedy'));
-      process.exitCode = every ? 0 : verdicts.flat().includes('not decided') ? 4 : 3;
-      await answer({ units: JSON_UNITS, computed: run.computed + bought.computed, fromCache: run.fromCache + bought.fromCache, ...board }, () => fitInWords(board), options);
+      process.exitCode = every ? 0 : verdicts.flat().some((v) => v === 'not decided' || v === 'not tried') ? 4 : 3;
+      await answer({ units: JSON_UNITS, computed, fromCache, ...board }, () => fitInWords(board), options);
     });

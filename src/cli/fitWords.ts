@@ -2,7 +2,7 @@ import type { Cheapest, FitBoard, FitCell } from '../fit/index.js';
 import { table } from './table.js';
 
 const SIGNS: Readonly<Record<FitCell['verdict'], string>> = {
-  makes: '[+]', 'makes with remedy': '[~]', 'does not make': '[-]', 'not decided': '[?]',
+  makes: '[+]', 'makes with remedy': '[~]', 'does not make': '[-]', 'not decided': '[?]', 'not tried': '[ ]',
 };
 
 const cellWords = ({ verdict, margins, seconds, reasons }: FitCell): string => {
@@ -30,7 +30,7 @@ export const fitInWords = (board: FitBoard): string => [
     board.parts.map(({ name }, p) => [name, ...board.cells[p]!.map(cellWords)]),
   ),
   '',
-  '[+] makes, with predicted seconds a part and the share of its tightest limit that is used; [~] with a remedy; [-] does not make; [?] not decided',
+  '[+] makes, with predicted seconds a part and the share of its tightest limit that is used; [~] with a remedy; [-] does not make; [?] not decided; [ ] not tried',
   '',
   ...board.cells.flatMap((row, p) => row.flatMap((cell, m) => cell.verdict === 'makes' ? [] : [
     `${board.parts[p]!.name} on ${board.machines[m]!.id}: ${cell.verdict}. ${cell.reasons[0]?.sentence ?? ''}`,

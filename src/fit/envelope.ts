@@ -5,6 +5,11 @@ import type { TrialInput } from '../trial/index.js';
 import { planJudged } from './planJudged.js';
 import type { PlanAndProveHooks } from './planAndProve.js';
 
+interface EnvelopeHooks extends Pick<PlanAndProveHooks, 'now' | 'cancelled'> {
+  /** Tells elsewhere, in a worker, what `planJudged` would tell here: is it made? */
+  readonly makes?: (input: TrialInput) => Promise<boolean>;
+}
+
 /** What one machine reaches with one rack in one metal, each figure by planning and proving; null where not even the least was made. */
 export interface Envelope {
   readonly machine: string;
@@ -60,11 +65,11 @@ const furthest = async (count: number, can: (index: number) => Promise<boolean>)
 const steps = (least: number, most: number, step: number): readonly number[] => Array.from({ length: Math.floor((most - least) / step) + 1 }, (_, i) => least + i * step);
 
 /** The envelope of a machine with a rack in a metal. Pure but for the hooks; some forty plans with their proofs. */
-export const envelope = async (machine: Machine, rack: Rack, metal: Metal, hooks: Pick<PlanAndProveHooks, 'now' | 'cancelled'> = {}): Promise<Envelope> => {
+export const envelope = async (machine: Machine, rack: Rack, metal: Metal, hooks: EnvelopeHooks = {}): Promise<Envelope> => {
   const can = async (part: Part | null): Promise<boolean> => {
     if (part === null || hooks.cancelled?.() === true) return false;
     const input: TrialInput = { part, machine, rack, metal, quantity: 50, limits: { seconds: SECONDS, scribedLine: 'refused' } };
-    return (await planJudged(input, hooks)).verdict === 'makes';
+    return hooks.makes ? hooks.makes(input) : (await planJudged(input, hooks)).verdict === 'makes';
   };
   const whole = machine.length - BED_END;
   const thickest = [];

@@ -1,9 +1,12 @@
 import type { Reason, Remedy, Trial } from '../trial/index.js';
 import { type FitMargin, fitMargins } from './fitMargins.js';
 
+/** What a cell says: a trial's verdict, or that it was stopped before its turn came. */
+export type FitVerdict = Trial['verdict'] | 'not tried';
+
 /** One part on one machine, as the fit board shows it. */
 export interface FitCell {
-  readonly verdict: Trial['verdict'];
+  readonly verdict: FitVerdict;
   /** Force, length, daylight, throat, gauge travel, tolerance; the tightest first, only those that a plan has. */
   readonly margins: readonly FitMargin[];
   readonly reasons: readonly Reason[];
@@ -28,6 +31,12 @@ const pace = (trial: Trial): Pick<FitCell, 'partsAnHour' | 'changeOver'> => {
   const changeOver = setUpSeconds(trial);
   return { partsAnHour: 3600 / (trial.seconds - changeOver / trial.quantity), changeOver };
 };
+
+/** A cell whose turn did not come; `why` is a sentence. */
+export const notTried = (why: string): FitCell => ({
+  verdict: 'not tried', margins: [], reasons: [{ code: 'limit', sentence: why, bends: [] }], remedies: [], seconds: null, partsAnHour: null, changeOver: null, computeSeconds: 0,
+  proof: { checked: false, passed: false }, warnings: [],
+});
 
 /** What the board keeps of a trial. */
 export const fitCell = (trial: Trial): FitCell => ({

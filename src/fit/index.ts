@@ -1,8 +1,11 @@
 export { type Alternative, alternatives } from './alternatives.js';
 export { needsProof, unproved } from './afterProof.js';
 export { type Envelope, envelope } from './envelope.js';
+export { answerInWords, columnName } from './answerInWords.js';
+export { type ColumnSum, type SaidOf, columnSum } from './columnSums.js';
+export { reasonInShort } from './reasonInShort.js';
 export { type BoardMachine, type Bought, type Cheapest, type FitBoard, fitBoard } from './fitBoard.js';
-export { type FitCell, fitCell } from './fitCell.js';
+export { type FitCell, type FitVerdict, fitCell, notTried } from './fitCell.js';
 export { type BuyersOwn, type FitColumn, fitColumns, type ToolsTaken } from './fitColumn.js';
 export type { FitMargin, MarginKind } from './fitMargins.js';
 export { type FitAsked, fitTrial } from './fitTrial.js';

@@ -58,7 +58,8 @@ const worthOf = (
   }
   const both = parts.flatMap((name, p) => (without[p]!.verdict === 'makes' && fitted[p]!.verdict === 'makes' ? [{ name, a: without[p]!, b: fitted[p]! }] : []));
   const makes = parts.filter((_, p) => fitted[p]!.verdict === 'makes' && (without[p]!.verdict === 'does not make' || without[p]!.verdict === 'makes with remedy'));
-  const notDecided = parts.filter((_, p) => without[p]!.verdict === 'not decided' || (fitted[p]!.verdict === 'not decided' && without[p]!.verdict !== 'makes'));
+  const open = ({ verdict }: FitCell): boolean => verdict === 'not decided' || verdict === 'not tried';
+  const notDecided = parts.filter((_, p) => open(without[p]!) || (open(fitted[p]!) && without[p]!.verdict !== 'makes'));
   // an option may stay unused, so a slower plan with it costs nothing
   const saved = both.reduce((sum, { a, b }) => sum + Math.max(0, a.seconds! - b.seconds!) * quantity / 60, 0);
   const minutesPerBatch = saved < LEAST_MINUTES ? 0 : saved;
@@ -73,8 +74,8 @@ const worthOf = (
     ...(tolerance ? [`${tolerance.part}, ${tolerance.dimension}: plus and minus ${tolerance.with.toFixed(2)} mm in place of ${tolerance.without.toFixed(2)} mm over the batch`] : []),
   ];
   const nothing = says.length === 0;
-  const open = notDecided.length > 0 ? ` Not decided: ${listed(notDecided)}.` : '';
-  return { ...base, makes, minutesPerBatch, tolerance, notDecided, nothing, sentence: `${option.name}: ${nothing ? 'nothing for these parts' : says.join('; ')}.${open}` };
+  const said = notDecided.length > 0 ? ` Not decided: ${listed(notDecided)}.` : '';
+  return { ...base, makes, minutesPerBatch, tolerance, notDecided, nothing, sentence: `${option.name}: ${nothing ? 'nothing for these parts' : says.join('; ')}.${said}` };
 };
 
 /**

@@ -1,5 +1,5 @@
 export { buyersReportPdf } from './report/buyersReportPdf.js';
-export { answerInWords, cheapestWords } from './report/reportWords.js';
+export { cheapestWords } from './report/reportWords.js';
 export { howFiguresCame } from './report/figureKinds.js';
 export { reportPart } from './report/reportPart.js';
 export type { ReportData, ReportPart, ReportTyped } from './report/reportData.js';

@@ -1,3 +1,4 @@
+import type { FitVerdict } from '../fit/index.js';
 import type { Trial } from '../trial/index.js';
 import { FOOTER } from './cautions.js';
 import { type Area, type Doc, FRAME, PAGE, box, line, rule } from './paper.js';
@@ -17,14 +18,15 @@ export interface TitleData {
 }
 
 /** A sign and a word: never a colour alone. */
-export const VERDICT_SIGN: Readonly<Record<Trial['verdict'], string>> = {
+export const VERDICT_SIGN: Readonly<Record<FitVerdict, string>> = {
   makes: '✓',
   'makes with remedy': '✓+',
   'does not make': '✗',
   'not decided': '?',
+  'not tried': '–',
 };
 
-export const verdictFill = (verdict: Trial['verdict']): FillName => (verdict === 'makes' ? 'ink' : 'warning');
+export const verdictFill = (verdict: FitVerdict): FillName => (verdict === 'makes' ? 'ink' : 'warning');
 
 export interface Cell {
   /** Shares of the row. */

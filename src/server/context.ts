@@ -1,5 +1,6 @@
 import type { Metal } from '../metal/index.js';
 import type { Store } from '../store/index.js';
+import type { EnvelopeDesk } from './envelopeDesk.js';
 import type { FitDesk } from './fitDesk.js';
 import type { JobPool } from './jobPool.js';
 import type { PaperDesk } from './paperDesk.js';
@@ -10,6 +11,7 @@ export interface Context {
   readonly store: Store;
   readonly jobs: JobPool;
   readonly fits: FitDesk;
+  readonly envelopes: EnvelopeDesk;
   readonly desk: PaperDesk;
   /** Layouts for several parts are planned in a worker of their own, so that drawings need not wait for them. */
   readonly layouts: PaperDesk;

@@ -1,7 +1,5 @@
-import { type FitAsked, type FitCell, type FitColumn, fitBoard, optionColumns } from '../fit/index.js';
-import type { MeasuredDeduction } from '../forming/index.js';
-import type { Metal } from '../metal/index.js';
-import { type Store, type StoredPart, newId } from '../store/index.js';
+import { type FitCell, type FitColumn, answerInWords, columnSum, fitBoard, optionColumns, reasonInShort } from '../fit/index.js';
+import { type MadeWith, type Store, type StoredPart, newId } from '../store/index.js';
 import type { FitView, KeptCell } from './fitTask.js';
 import { HttpError } from './httpError.js';
 import { keptFits, waitingFits } from './limits.js';
@@ -9,17 +7,13 @@ import { type CellCache, type FitQuestion, runFit, runOptions } from './runFit.j
 import { TrialPool } from './trialPool.js';
 import { trialSummary } from './trialSummary.js';
 
-export interface FitOrder {
+/** A question about parts of the store, and what is worked out beside it. */
+export interface FitOrder extends Omit<FitQuestion, 'parts'> {
   readonly parts: readonly StoredPart[];
-  readonly columns: readonly FitColumn[];
-  readonly metal: Metal;
-  /** The shop's measured deductions. */
-  readonly deductions: readonly MeasuredDeduction[];
-  readonly quantity: number;
-  readonly seconds: number;
-  readonly asked: FitAsked;
   /** Work out what each option buys. */
   readonly options: boolean;
+  /** The revisions behind a column's machine and tools. */
+  readonly madeWith: (column: FitColumn) => MadeWith;
   /** Machines that the buyer has: their price is not counted. */
   readonly owned: readonly string[];
 }
@@ -50,7 +44,7 @@ export class FitDesk {
       toleranceClass: order.asked.toleranceClass ?? null, createdAt: new Date().toISOString(), endedAt: null, by,
       done: 0, of: order.parts.length * (order.columns.length + (order.options ? optionColumns(order.columns).length : 0)), fromCache: 0,
       parts: order.parts.map(({ id: partId, revision, name, thickness, bends }) => ({ id: partId, revision, name, thickness, bends })),
-      machines: none.machines, cells: order.parts.map(() => order.columns.map(() => null)), cheapest: null, alone: [], options: [],
+      machines: none.machines, cells: order.parts.map(() => order.columns.map(() => null)), cheapest: null, alone: [], options: [], answer: '', sums: [],
     };
     const live: Live = { order, stop: new AbortController(), view, watchers: new Set() };
     this.fits.set(id, live);
@@ -61,7 +55,8 @@ export class FitDesk {
   }
 
   view(id: string): FitView | undefined {
-    return this.fits.get(id)?.view;
+    const view = this.fits.get(id)?.view;
+    return view && { ...view, answer: answerInWords(view), sums: view.machines.map((_, c) => columnSum(view.cells.map((row) => row[c]!))) };
   }
 
   /** The columns of a fit, with all of their machines and tools. */
@@ -131,9 +126,8 @@ export class FitDesk {
 
   private async run(live: Live): Promise<void> {
     const { order } = live;
-    const { parts, columns, metal, quantity, seconds, asked, owned, deductions } = order;
     this.show(live, { state: 'running' });
-    const question: FitQuestion = { parts: parts.map(({ part }) => part), columns, metal, quantity, seconds, asked, deductions };
+    const question: FitQuestion = { ...order, parts: order.parts.map(({ part }) => part) };
     const hooks = { pool: this.pool, cache: this.cacheFor(live), signal: live.stop.signal };
     const { of } = live.view;
     const { cells, fromCache } = await runFit(question, {
@@ -144,7 +138,7 @@ export class FitDesk {
       },
       onProgress: (progress) => this.show(live, { ...progress, of }),
     });
-    const { cheapest, alone } = fitBoard(live.view.parts, columns, cells, owned);
+    const { cheapest, alone } = fitBoard(live.view.parts, order.columns, cells, order.owned);
     this.show(live, { cheapest, alone });
     const before = live.view.done;
     const bought = !order.options || live.stop.signal.aborted ? null : await runOptions(question, cells, {
@@ -158,15 +152,15 @@ export class FitDesk {
     return {
       get: async (key) => {
         const before = await this.store.cell(key);
-        return before === undefined ? undefined : ({ ...(JSON.parse(before.json) as FitCell), trialId: before.trialId } satisfies KeptCell);
+        return before === undefined ? undefined : ({ ...(JSON.parse(before.json) as FitCell), trialId: before.trialId });
       },
-      put: async (key, cell, { trial, part, defect }) => {
+      put: async (key, cell, { trial, part, column, defect }) => {
         const { id: partId, revision: partRevision } = order.parts[part]!;
         const record = await this.store.addTrial({
-          partId, partRevision, metalId: order.metal.id, trial, summary: trialSummary(trial, defect !== undefined), ...(defect !== undefined && { defect }),
+          partId, partRevision, metalId: order.metal.id, trial, madeWith: order.madeWith(column), summary: trialSummary(trial, defect !== undefined), ...(defect !== undefined && { defect }),
         }, view.by);
         if (record !== undefined) await this.store.addCell(key, { partId, trialId: record.id, json: JSON.stringify(cell) });
-        return { ...cell, trialId: record?.id ?? null } satisfies KeptCell;
+        return { ...cell, trialId: record?.id ?? null };
       },
     };
   }
@@ -187,4 +181,5 @@ export class FitDesk {
   }
 }
 
-const kept = (cell: object): KeptCell => ({ trialId: null, ...(cell as Omit<KeptCell, 'trialId'>) });
+/** A cell out of the store brings its trial's id with it. */
+const kept = (cell: FitCell & { readonly trialId?: string | null }): KeptCell => ({ trialId: null, ...cell, inShort: reasonInShort(cell) });

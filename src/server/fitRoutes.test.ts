@@ -36,6 +36,10 @@ describe('fits', () => {
     expect(board.parts.map((p) => p.name)).toEqual(['angle 40 + 60', 'angle 50 + 80']);
     expect(board.machines.map((m) => [m.id, m.whose])).toEqual([['small-fast', 'ours'], ['general', 'ours']]);
     expect(board.cells.map((row) => row.map((cell) => cell!.verdict))).toEqual([['makes', 'makes'], ['makes', 'makes']]);
+    expect(board.answer).toMatch(/^Each of these 2 machines makes all 2 parts as it stands/);
+    expect(board.sums.map(({ makes, why }) => [makes, why])).toEqual([[2, []], [2, []]]);
+    // as first kept: no machine and no rack of this store was changed
+    expect((await ask(`/api/trials/${board.cells[0]![1]!.trialId}`)).body).toMatchObject({ machineRevision: 1, rackId: 'demo-rack', rackRevision: 1 });
     // each alone makes all, so the cheaper of 68,000 and 118,000 does
     expect(board.cheapest).toMatchObject({ price: 68_000, proven: true, options: [], tools: [], cannot: [] });
     for (const cell of board.cells.flat()) {
@@ -99,6 +103,18 @@ describe('fits', () => {
     expect(fit.state).toBe('stopped');
     expect(fit.cells.flat().every((cell) => cell !== null && (cell.verdict === 'makes' || cell.reasons[0]!.code === 'limit'))).toBe(true);
     expect((await post(`/api/fits/${id}/stop`, {})).status).toBe(409);
+  });
+
+  test('what a machine reaches is worked out when it is asked', async () => {
+    expect((await ask('/api/machines/none/envelope')).status).toBe(404);
+    expect((await ask('/api/machines/general/envelope?metalId=none')).status).toBe(404);
+    expect((await ask('/api/machines/general/envelope?metalId=dc01')).body).toEqual({ state: 'computing', plans: 0 });
+    let now: { readonly state: string; readonly plans?: number } = { state: 'computing' };
+    for (let k = 0; k < 200 && (now.plans ?? 0) < 2; k++) {
+      await new Promise((resolve) => setTimeout(resolve, 100));
+      now = (await ask('/api/machines/general/envelope?metalId=dc01')).body;
+    }
+    expect(now.plans).toBeGreaterThanOrEqual(2);
   });
 
   test('what is wrong is said in one sentence', async () => {

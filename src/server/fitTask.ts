@@ -1,4 +1,4 @@
-import type { BoardMachine, FitBoard, FitCell } from '../fit/index.js';
+import type { BoardMachine, ColumnSum, FitBoard, FitCell } from '../fit/index.js';
 
 /** A part of a fit: which one, and which revision of it. */
 export interface FitPart {
@@ -13,6 +13,8 @@ export interface FitPart {
 /** A cell with the trial that it was read from, where that was kept. */
 export interface KeptCell extends FitCell {
   readonly trialId: string | null;
+  /** Why not, in a few words; null where it is made. */
+  readonly inShort: string | null;
 }
 
 /** A fit as the API shows it. */
@@ -37,6 +39,9 @@ export interface FitView {
   readonly machines: readonly BoardMachine[];
   /** A row for each part, a cell for each machine; null while it is not computed. */
   readonly cells: readonly (readonly (KeptCell | null)[])[];
+  /** Which machine makes all parts, or the most, in words; and of each machine how many, why not the others, what would change it. */
+  readonly answer: string;
+  readonly sums: readonly ColumnSum[];
   /** Null until all cells are there. */
   readonly cheapest: FitBoard['cheapest'];
   readonly alone: FitBoard['alone'];
@@ -45,4 +50,4 @@ export interface FitView {
 }
 
 /** What a list and the stream of changes tell of a fit: all but the board. */
-export type FitSummary = Omit<FitView, 'cells' | 'cheapest' | 'alone' | 'options'>;
+export type FitSummary = Omit<FitView, 'cells' | 'answer' | 'sums' | 'cheapest' | 'alone' | 'options'>;

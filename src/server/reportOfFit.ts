@@ -1,14 +1,11 @@
-import { type FitBoard, type FitCell, type FitColumn, pieceDifferences, standing, walkChoice } from '../fit/index.js';
+import { type FitBoard, type FitColumn, notTried, pieceDifferences, standing, walkChoice } from '../fit/index.js';
 import { type ReportData, type ReportTyped, reportPart } from '../papers/index.js';
 import type { Store } from '../store/index.js';
 import type { Trial } from '../trial/index.js';
 import type { FitView, KeptCell } from './fitTask.js';
 import { found, HttpError } from './httpError.js';
 
-const NOT_YET: FitCell = {
-  verdict: 'not decided', margins: [], reasons: [{ code: 'limit', sentence: 'Not computed yet.', bends: [] }], remedies: [], seconds: null, partsAnHour: null, changeOver: null,
-  computeSeconds: 0, proof: { checked: false, passed: false }, warnings: [],
-};
+const NOT_YET = notTried('Not computed yet.');
 
 /** The id of the trial of the first cell that makes the part. */
 const madeBy = (row: readonly (KeptCell | null)[]): string | null => row.find((cell) => cell?.verdict === 'makes' && cell.trialId !== null)?.trialId ?? null;

@@ -48,6 +48,6 @@ describe('many parts on many machines', () => {
     stop.abort();
     const run = await runFit(question, { signal: stop.signal });
     expect(run.cells.flat().map(({ verdict, reasons }) => `${verdict}: ${reasons[0]!.sentence}`))
-      .toEqual(Array<string>(6).fill('not decided: Stopped before it was tried.'));
+      .toEqual(Array<string>(6).fill('not tried: Stopped before its turn came.'));
   });
 });

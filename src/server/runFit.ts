@@ -1,4 +1,4 @@
-import { type FitAsked, type FitCell, type FitColumn, type OptionWorth, fitCell, optionColumns, optionWorths } from '../fit/index.js';
+import { type FitAsked, type FitCell, type FitColumn, type OptionWorth, fitCell, notTried, optionColumns, optionWorths } from '../fit/index.js';
 import type { MeasuredDeduction } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
@@ -14,7 +14,7 @@ export interface FitQuestion {
   readonly quantity: number;
   /** The shop's measured deductions: taken where they fit. */
   readonly deductions?: readonly MeasuredDeduction[];
-  /** s of search for each cell. */
+  /** s of processor time that the search for each cell is given. */
   readonly seconds: number;
   readonly asked: FitAsked;
 }
@@ -26,10 +26,10 @@ export interface OptionsRun {
   readonly fromCache: number;
 }
 
-/** Where cells are kept by what they depend on. `trial`, `part` (its index) and `defect` are for a cache that keeps trials too. */
+/** Where cells are kept by what they depend on. `trial`, `part` (its index), `column` and `defect` are for a cache that keeps trials too. */
 export interface CellCache {
   get(key: string): Promise<FitCell | undefined>;
-  put(key: string, cell: FitCell, from: { readonly trial: Trial; readonly part: number; readonly defect?: string }): Promise<FitCell | void>;
+  put(key: string, cell: FitCell, from: { readonly trial: Trial; readonly part: number; readonly column: FitColumn; readonly defect?: string }): Promise<FitCell | void>;
 }
 
 export interface FitHooks {
@@ -41,7 +41,7 @@ export interface FitHooks {
   readonly onCell?: (part: number, column: number, cell: FitCell) => void;
   readonly cache?: CellCache;
   readonly onProgress?: (progress: FitProgress) => void;
-  /** Ends it: cells not yet computed come back as not decided. */
+  /** Ends it: cells not yet computed come back as not tried. */
   readonly signal?: AbortSignal;
 }
 
@@ -58,10 +58,12 @@ export interface FitRun {
   readonly fromCache: number;
 }
 
-const undecided = (sentence: string): FitCell => ({
-  verdict: 'not decided', margins: [], reasons: [{ code: 'limit', sentence, bends: [] }], remedies: [], seconds: null, partsAnHour: null, changeOver: null, computeSeconds: 0,
-  proof: { checked: false, passed: false }, warnings: [],
-});
+/** It was tried and gave no answer. */
+const undecided = (sentence: string): FitCell => ({ ...notTried(sentence), verdict: 'not decided' });
+
+/** s of passing time after which a cell's worker is taken for hanging: other work on the computer may stretch its limits of processor time so far. */
+const lifeOf = (seconds: number): number => STRETCHED * seconds + proofSeconds;
+const STRETCHED = 6;
 
 /** Every part in every column, planned and proved in worker threads; this thread only hands out and gathers. */
 export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promise<FitRun> => {
@@ -74,22 +76,24 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
   const stop = (): void => running.forEach((trial) => trial.stop());
   hooks.signal?.addEventListener('abort', stop);
 
-  const cellOf = async (input: TrialInput, part: number): Promise<FitCell> => {
+  const cellOf = async (input: TrialInput, part: number, column: FitColumn): Promise<FitCell> => {
     const key = contentKey(input, asked);
     const before = await hooks.cache?.get(key);
     if (before !== undefined) {
       counts.fromCache++;
       return before;
     }
-    if (hooks.signal?.aborted === true) return undecided('Stopped before it was tried.');
-    const trial = pool.run(input, seconds + proofSeconds, () => undefined, asked);
+    if (hooks.signal?.aborted === true) return notTried('Stopped before its turn came.');
+    const trial = pool.run(input, lifeOf(seconds), () => undefined, asked);
     running.add(trial);
     const end = await trial.end;
     running.delete(trial);
-    if (end.state === 'failed' || end.trial === undefined) return undecided(end.why ?? 'It ended without an answer.');
+    if (end.state === 'failed') return undecided(end.why);
+    if (end.trial === undefined || (end.state === 'stopped' && end.trial.verdict !== 'makes')) return notTried('Stopped while it was worked on.');
     const cell = fitCell(end.trial);
-    if (end.state !== 'done') return cell;
-    return (await hooks.cache?.put(key, cell, { trial: end.trial, part, ...(end.defect !== undefined && { defect: end.defect }) })) ?? cell;
+    // what was broken off is no answer to keep: another time it may well end. A limit of processor time that was reached is one, and stands in the key
+    if (end.state !== 'done' || end.why !== undefined) return cell;
+    return (await hooks.cache?.put(key, cell, { trial: end.trial, part, column, ...(end.defect !== undefined && { defect: end.defect }) })) ?? cell;
   };
 
   const lane = async (): Promise<void> => {
@@ -97,7 +101,7 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
       const [p, c] = next;
       const { machine, rack } = columns[c]!;
       const skipped = hooks.skip?.(p, c) ?? null;
-      const cell = skipped !== null ? undecided(skipped) : await cellOf({ part: parts[p]!, machine, rack, metal, quantity, limits: { seconds }, ...(deductions.length === 0 ? {} : { deductions }) }, p);
+      const cell = skipped !== null ? notTried(skipped) : await cellOf({ part: parts[p]!, machine, rack, metal, quantity, limits: { seconds }, ...(deductions.length === 0 ? {} : { deductions }) }, p, columns[c]!);
       cells[p]![c] = cell;
       counts.done++;
       hooks.onCell?.(p, c, cell);
@@ -117,8 +121,9 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
 export const runOptions = async (question: FitQuestion, cells: FitRun['cells'], hooks: Omit<FitHooks, 'onCell' | 'skip'> = {}): Promise<OptionsRun> => {
   const { parts, columns, quantity, asked } = question;
   const extra = optionColumns(columns);
+  const open = ({ verdict }: FitCell): boolean => verdict === 'not decided' || verdict === 'not tried';
   const run = await runFit({ ...question, columns: extra, asked: { ...asked, remedies: false } }, {
-    ...hooks, skip: (p, k) => (cells[p]![extra[k]!.of]!.verdict === 'not decided' ? 'Not decided without this option, so not tried with it.' : null),
+    ...hooks, skip: (p, k) => (open(cells[p]![extra[k]!.of]!) ? 'Not decided without this option, so not tried with it.' : null),
   });
   return { options: optionWorths(parts.map(({ name }) => name), columns, cells, run.cells, quantity), computed: run.computed, fromCache: run.fromCache };
 };

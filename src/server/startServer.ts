@@ -5,10 +5,12 @@ import { metals } from '../metal/index.js';
 import { demoParts } from '../sheet/index.js';
 import { openStore, type Store } from '../store/index.js';
 import type { Context } from './context.js';
+import { EnvelopeDesk } from './envelopeDesk.js';
 import { FitDesk } from './fitDesk.js';
 import { guard } from './guard.js';
 import { JobPool } from './jobPool.js';
 import { bodyLimit, requestSeconds } from './limits.js';
+import { envelopeRoutes } from './routes/envelopes.js';
 import { fitRoutes } from './routes/fits.js';
 import { handoutRoutes } from './routes/handouts.js';
 import { jobRoutes } from './routes/jobs.js';
@@ -41,6 +43,7 @@ export const startServer = async (options: ServerOptions = {}): Promise<RunningS
   const { store } = opened;
   const jobs = new JobPool(store);
   const fits = new FitDesk(store);
+  const envelopes = new EnvelopeDesk();
   const desk = new PaperDesk();
   const layouts = new PaperDesk();
   const shop = new ShopKeeper(store);
@@ -48,9 +51,9 @@ export const startServer = async (options: ServerOptions = {}): Promise<RunningS
     await store.stopLeftoverJobs('stopped by restart');
     await firstStart(store);
     await shop.firstStart();
-    const app = await application(listen, { store, jobs, fits, desk, layouts, shop, metals });
+    const app = await application(listen, { store, jobs, fits, envelopes, desk, layouts, shop, metals });
     await app.listen({ port: listen.port, host: listen.host });
-    return { url: urlOf(app, listen), close: () => closeAll(app, jobs, fits, [desk, layouts], store) };
+    return { url: urlOf(app, listen), close: () => closeAll(app, jobs, fits, [envelopes, desk, layouts], store) };
   } catch (error) {
     await store.close();
     throw refusalOf(error as NodeJS.ErrnoException, listen);
@@ -72,6 +75,7 @@ const application = async (listen: ListenOptions, context: Context): Promise<Fas
   trialRoutes(app, context);
   jobRoutes(app, context);
   fitRoutes(app, context);
+  envelopeRoutes(app, context);
   pieceRoutes(app, context);
   measuredRoutes(app, context);
   handoutRoutes(app, context);
@@ -86,7 +90,7 @@ const firstStart = async (store: Store): Promise<void> => {
   for (const [index, part] of (demoParts()).entries()) await store.addPart(part, 'program', { id: `demo-${index + 1}` });
 };
 
-const closeAll = async (app: FastifyInstance, jobs: JobPool, fits: FitDesk, desks: readonly PaperDesk[], store: Store): Promise<void> => {
+const closeAll = async (app: FastifyInstance, jobs: JobPool, fits: FitDesk, desks: readonly { close(): Promise<void> }[], store: Store): Promise<void> => {
   await jobs.close();
   await fits.close();
   await app.close();

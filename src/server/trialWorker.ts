@@ -1,6 +1,7 @@
 import { parentPort } from 'node:worker_threads';
 import { fitTrial, needsProof, type PlanAndProveHooks, planAndProve } from '../fit/index.js';
 import type { Trial } from '../trial/index.js';
+import { threadClock } from './threadClock.js';
 import type { Progress, TrialTask, TrialWord } from './trialTask.js';
 
 /** ms between two words of progress: more would only keep the server busy. */
@@ -10,6 +11,8 @@ const quiet = 150;
 const searchShare = 0.7;
 
 const port = parentPort!;
+/** Limits count what is computed here, not what else the computer does. */
+const clock = threadClock();
 const say = (word: TrialWord): void => port.postMessage(word);
 
 const work = async ({ input, stop, fit }: TrialTask): Promise<void> => {
@@ -23,7 +26,7 @@ const work = async ({ input, stop, fit }: TrialTask): Promise<void> => {
   };
   let planned: Trial | undefined;
   const hooks: PlanAndProveHooks = {
-    now: () => performance.now(),
+    now: clock,
     cancelled: () => Atomics.load(flag, 0) === 1,
     onProgress: ({ done, share, bestSeconds, bound }) => report({
       what: done, share: share * searchShare,

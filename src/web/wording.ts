@@ -1,4 +1,4 @@
-import type { Trial } from '../trial/index.js';
+import type { FitVerdict } from '../fit/index.js';
 
 const MINUS = '\u2212';
 
@@ -20,11 +20,12 @@ export const day = (iso: string): string => iso.slice(0, 10);
 export const asSentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/[.\s]+$/, '')}.`;
 
 /** A verdict's sign stands beside its word everywhere. */
-export const VERDICT_SIGNS: Readonly<Record<Trial['verdict'], string>> = {
+export const VERDICT_SIGNS: Readonly<Record<FitVerdict, string>> = {
   makes: '✓',
   'makes with remedy': '↻',
   'does not make': '✕',
   'not decided': '?',
+  'not tried': '–',
 };
 
 export const FOOTER = 'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.';

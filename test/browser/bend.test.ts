@@ -1,28 +1,12 @@
-import { type ChildProcess, spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { type Browser, type Page, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { seriousOn, serve } from './served.js';
 
 const CHROMIUM = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
-const MAIN = resolve('dist/cli/main.js');
 const LONG = 120_000;
-
-const serve = (data: string): Promise<{ readonly url: string; readonly child: ChildProcess }> =>
-  new Promise((done, refuse) => {
-    const child = spawn(process.execPath, [MAIN, 'serve', '--port', '0', '--data', data], { stdio: ['ignore', 'pipe', 'pipe'] });
-    let said = '';
-    const hear = (text: Buffer): void => {
-      said += text.toString();
-      const url = /https?:\/\/[\w.[\]:]+/.exec(said)?.[0];
-      if (url) done({ url, child });
-    };
-    child.stdout.on('data', hear);
-    child.stderr.on('data', hear);
-    child.once('exit', (code) => refuse(new Error(`the server ended with ${code}: ${said}`)));
-  });
 
 describe.skipIf(!existsSync(CHROMIUM))('one bend at the counter, in a real browser', () => {
   let data: string;
@@ -71,12 +55,7 @@ describe.skipIf(!existsSync(CHROMIUM))('one bend at the counter, in a real brows
   }, LONG);
 
   it('has nothing that axe-core calls serious, fits a tablet held upright, and threw nothing', async () => {
-    await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
-    const found = await page.evaluate(async () => {
-      const { axe } = globalThis as unknown as { readonly axe: { run(): Promise<{ readonly violations: readonly { readonly impact: string; readonly id: string }[] }> } };
-      return (await axe.run()).violations.filter(({ impact }) => impact === 'serious' || impact === 'critical').map(({ id }) => id);
-    });
-    expect(found).toEqual([]);
+    expect(await seriousOn(page)).toEqual([]);
     await page.setViewportSize({ width: 820, height: 1180 });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(820);
     expect(faults).toEqual([]);

@@ -1,4 +1,5 @@
-import type { FitCell } from '../../fit/index.js';
+import { type FitCell, answerInWords, columnName, columnSum, reasonInShort } from '../../fit/index.js';
+import { listed } from '../../trial/index.js';
 import { type Block, flow } from '../flow.js';
 import { FRAME, INSET, line, paragraph } from '../paper.js';
 import { titleArea, verdictFill } from '../titleBlock.js';
@@ -6,7 +7,7 @@ import { mark } from './figureKinds.js';
 import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
-import { answerInWords, cheapestWords, columnName, money, percent, verdictWords } from './reportWords.js';
+import { cheapestWords, money, percent, verdictWords } from './reportWords.js';
 
 /** mm for the names of the parts, and machines side by side at most. */
 const NAMES = 52;
@@ -16,7 +17,7 @@ const cellOf = (cell: FitCell, size: number): GridCell => {
   const [tight] = cell.margins;
   const under = cell.verdict === 'makes'
     ? [tight ? `${tight.kind} ${percent(tight.share)} used` : '', cell.seconds === null ? '' : `${cell.seconds.toFixed(0)} s a part`]
-    : [cell.reasons[0]?.code ?? '', cell.remedies.length > 0 ? `${cell.remedies.length === 1 ? 'one remedy' : `${cell.remedies.length} remedies`} named` : ''];
+    : [reasonInShort(cell) ?? '', cell.remedies.length > 0 ? `${cell.remedies.length === 1 ? 'one remedy' : `${cell.remedies.length} remedies`} named` : ''];
   return { words: verdictWords(cell), under: under.filter((w) => w !== '').join('\n'), size, bold: true, fill: verdictFill(cell.verdict) };
 };
 
@@ -37,19 +38,52 @@ const rowOf = (data: ReportData, p: number, machines: readonly number[], size: n
   ];
 };
 
+/** Parts named as far as they are few. */
+const NAMED = 3;
+
+/** Each machine in a paragraph: how many it makes, why not the others, what would change it. */
+const machineBlock = ({ board }: ReportData): Block => ({
+  heading: `Machine by machine ${mark('verdict')}`,
+  paragraphs: board.machines.map((machine, m) => {
+    const sum = columnSum(board.cells.map((row) => row[m]!));
+    const of = (parts: readonly number[]): string => (parts.length > NAMED ? `${parts.length} parts` : listed(parts.map((p) => board.parts[p]!.name)));
+    const why = sum.why.map(({ words, parts }) => `${words} (${of(parts)})`);
+    const changes = sum.changes.map(({ words, price, parts }) => `${words}${price === null ? '' : `, ${money(price, machine.currency)}`} (${of(parts)})`);
+    return {
+      sign: '–', style: { size: 2.4 },
+      words: [
+        `${columnName(machine)} makes ${sum.makes} of ${board.parts.length} as it stands${sum.withChange > 0 ? `, ${sum.withChange} more with a change` : ''}${sum.open > 0 ? `; ${sum.open} not decided or not tried` : ''}.`,
+        ...(why.length > 0 ? [`Why not the others: ${why.join('; ')}.`] : []),
+        ...(changes.length > 0 ? [`What would change it ${mark('remedy')}: ${changes.join('; ')}.`] : []),
+        ...(sum.noHelp.length > 0 ? [`Nothing that was looked at helps: ${of(sum.noHelp)}.`] : []),
+      ].join(' '),
+    };
+  }),
+});
+
+/** What each option buys for these parts, those that buy nothing too. */
+const optionBlocks = ({ board }: ReportData): Block[] => (board.options.length === 0 ? [] : [{
+  heading: `What each option buys for these parts ${mark('option')}`,
+  paragraphs: board.options.map(({ machine, sentence, price, currency }) => ({
+    words: `${columnName(board.machines.find(({ id }) => id === machine)!)}, ${money(price, currency)}: ${sentence}`, sign: '–', style: { size: 2.4 },
+  })),
+}]);
+
 /** What making all costs, for the whole floor and for each machine alone. */
-const costBlocks = ({ board, rack }: ReportData): Block[] => [
-  ...(board.cheapest ? [{
+const costBlocks = (data: ReportData): Block[] => [
+  machineBlock(data),
+  ...(data.board.cheapest ? [{
     heading: `Cheapest for all these parts ${mark('cheapest')}`,
-    paragraphs: [{ words: `${cheapestWords(board.cheapest, board.parts)}.`, style: { size: 2.6 } }],
+    paragraphs: [{ words: `${cheapestWords(data.board.cheapest, data.board.parts)}.`, style: { size: 2.6 } }],
   }] : []),
   {
     heading: `Each machine alone ${mark('cheapest')}`,
-    paragraphs: board.alone.map((alone, m) => ({
-      words: `${columnName(board.machines[m]!)}: ${alone ? cheapestWords(alone, board.parts, true) : 'not reckoned'}.`, sign: '–', style: { size: 2.4 },
+    paragraphs: data.board.alone.map((alone, m) => ({
+      words: `${columnName(data.board.machines[m]!)}: ${alone ? cheapestWords(alone, data.board.parts, true) : 'not reckoned'}.`, sign: '–', style: { size: 2.4 },
     })),
   },
-  { heading: 'Tools', paragraphs: [{ words: `Planned with the tools at hand: ${rack.name}${rack.demo && !/demo/i.test(rack.name) ? ' (demo)' : ''}.`, style: { size: 2.4 } }] },
+  ...optionBlocks(data),
+  { heading: 'Tools', paragraphs: [{ words: `Planned with the tools at hand: ${data.rack.name}${data.rack.demo && !/demo/i.test(data.rack.name) ? ' (demo)' : ''}.`, style: { size: 2.4 } }] },
 ];
 
 /** The first sheets: the answer, parts against machines, and what making all of them costs. */

@@ -43,8 +43,13 @@ const made = (id: string, serial: string, measured: number): PieceRecord => ({
 });
 const records = [made('m-1', 'P-001', 80.1), made('m-2', 'P-002', 80.5)];
 
+const option = { machine: 'worn', price: 6100, currency: 'EUR', tolerance: null, notDecided: [] };
+
 const data: ReportData = {
-  board: fitBoard([{ name: 'U channel', thickness: 1.5, bends: 2 }], fitColumns(machines, demoRack()), [[yes, no]]),
+  board: fitBoard([{ name: 'U channel', thickness: 1.5, bends: 2 }], fitColumns(machines, demoRack()), [[yes, no]], [], [
+    { ...option, id: 'worn/powered X', name: 'powered X', makes: ['U channel'], minutesPerBatch: 12.5, nothing: false, sentence: 'powered X: it makes U channel possible; it saves 12.5 min over a batch of 50 of each part (predicted).' },
+    { ...option, id: 'worn/light curtain', name: 'light curtain', makes: [], minutesPerBatch: 0, nothing: true, sentence: 'light curtain: nothing for these parts.' },
+  ]),
   parts: [{ sheet: trial.sheet, flatBy: 'as these tools form it', demo: true }],
   machines, rack: { name: 'Demo rack (invented)', demo: true }, metal: trial.metal, quantity: 50, walk: trial,
   demonstrated: [{ part: 'U channel', machine: 'General', records, differences: pieceDifferences(records) }],
@@ -62,7 +67,9 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     // in the order of the page and in the order of writing: a column's words stand apart in the first
     const read = `${flat(textOf('-layout'))} ${flat(textOf())}`;
     const needed = [
-      'Which machine makes your parts', 'One machine makes this part as it stands: General', 'With a remedy also: Reconditioned', 'Workshop A', '2026-03-02',
+      'Which machine makes your parts', 'One machine makes this part as it stands: General', 'With a change also: Reconditioned',
+      'makes 1 of 1 as it stands', 'makes 0 of 1 as it stands, 1 more with a change', 'Why not the others: sheet meets a tool or the machine (U channel)',
+      'Gooseneck X, 4,100 EUR (U channel)', 'What each option buys for these parts', '6,100 EUR: powered X: it makes U channel possible; it saves 12.5 min', 'light curtain: nothing for these parts.', 'Workshop A', '2026-03-02',
       '✓ makes', '✓+ makes with remedy', 'daylight 75 % used', '40 s a part',
       '40.0 s', '95 an hour', 'change-over 14 min',
       '21.4 kN of 1100 kN', '90 mm of 120 mm', 'R at 20 mm, nearest 5.00 mm',

@@ -2,7 +2,7 @@ import type { MarginKind } from '../../fit/index.js';
 
 /** The kinds of figures in the report, in the order of their numbers. */
 const KINDS = [
-  'verdict', 'force', 'length', 'daylight', 'throat', 'gauge travel', 'tolerance', 'seconds', 'parts an hour', 'change-over', 'price', 'remedy', 'cheapest', 'blank',
+  'verdict', 'force', 'length', 'daylight', 'throat', 'gauge travel', 'tolerance', 'seconds', 'parts an hour', 'change-over', 'price', 'remedy', 'cheapest', 'option', 'blank',
   'stroke', 'stop', 'measure', 'site', 'piece',
 ] as const;
 export type FigureKind = (typeof KINDS)[number];
@@ -29,6 +29,7 @@ const HOW: Readonly<Record<FigureKind, string>> = {
   price: 'Prices: as entered by the dealer on the date of this report, in the currency named; nothing is added or converted. Prices of demo machines, options and tools are invented.',
   remedy: 'Remedies: single changes, cheapest first, then changes together; each that is named was planned again and replayed by the independent engine.',
   cheapest: 'Cheapest for all: every combination of machines, options and tools from the confirmed ways is weighed by branch and bound; "proven" says that none of them costs less.',
+  option: 'What an option buys: every part was planned and proved once more with the option fitted; minutes are predicted over one batch of every part, the tolerance is that of the dimension that gains most. A part not decided without it is not tried with it. "Nothing": for these parts it changes none of this.',
   blank: 'Blank: the flat lengths of plates and bends put together, by the tools of a plan or by the rule named; the real blank is fixed after the test strip.',
   stroke: 'Angles, radius, depth and force of a stroke: the strip calculation (equilibrium of a strip between punch tip and die shoulders, springback after release). Bend angle is the angle turned through; included angle is 180° minus it.',
   stop: 'Stop: geometry of the partly bent part as it lies in the machine; X from the bending plane to the finger\'s face, R from the die seat.',

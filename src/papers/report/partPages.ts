@@ -1,4 +1,4 @@
-import type { FitCell, FitMargin } from '../../fit/index.js';
+import { type FitCell, type FitMargin, columnName } from '../../fit/index.js';
 import { blank } from '../../sheet/index.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Block, type Paragraph, flow } from '../flow.js';
@@ -10,7 +10,7 @@ import { MARGINS, mark } from './figureKinds.js';
 import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
-import { columnName, marginAmounts, paceWords, percent, verdictWords } from './reportWords.js';
+import { marginAmounts, paceWords, percent, verdictWords } from './reportWords.js';
 
 const PICTURE = { width: 92, height: 58 } as const;
 const COLUMNS: readonly GridColumn[] = [{ width: 46 }, { width: 27 }, { width: 24 }, ...MARGINS.map(() => ({ width: (INNER.width - 97) / MARGINS.length }))];
@@ -46,7 +46,7 @@ const noBlock = (name: string, cell: FitCell): Block[] => {
   }));
   const none = cell.verdict === 'does not make' && cell.remedies.length === 0
     ? cell.warnings.filter((w) => /^Tried in vain|^No option/.test(w)).map((words): Paragraph => ({ words: `No remedy found. ${words}`, sign: '–', style: { size: 2.5 } })) : [];
-  return [{ heading: `Why ${name} ${cell.verdict === 'not decided' ? 'is not decided' : 'does not make it as it stands'}`, paragraphs: [...reasons, ...remedies, ...none] }];
+  return [{ heading: `Why ${name} ${cell.verdict === 'not decided' || cell.verdict === 'not tried' ? `is ${cell.verdict}` : 'does not make it as it stands'}`, paragraphs: [...reasons, ...remedies, ...none] }];
 };
 
 const factsOf = (data: ReportData, p: number, units: Units): string => {
@@ -72,8 +72,8 @@ export const drawPartPages = (pages: Pages, data: ReportData, p: number): void =
   let y = top + 8;
   y += paragraph(doc, factsOf(data, p, units), right, y, wide, { size: 2.8 }) + 2;
   const made = data.board.cells[p]!.flatMap((cell, m) => (cell.verdict === 'makes' ? [columnName(data.board.machines[m]!)] : []));
-  const open = data.board.cells[p]!.filter(({ verdict }) => verdict === 'not decided').length;
-  const none = open > 0 ? `No machine looked at is shown to make it as it stands; ${open} of ${data.board.machines.length} not decided.` : 'No machine looked at makes it as it stands.';
+  const open = data.board.cells[p]!.filter(({ verdict }) => verdict === 'not decided' || verdict === 'not tried').length;
+  const none = open > 0 ? `No machine looked at is shown to make it as it stands; ${open} of ${data.board.machines.length} not decided or not tried.` : 'No machine looked at makes it as it stands.';
   const answer = made.length === 0 ? none : `Made as it stands by: ${made.join('; ')}.`;
   paragraph(doc, answer, right, y, wide, { size: 3, bold: true, fill: 'accent' });
   y = top + PICTURE.height + 2;

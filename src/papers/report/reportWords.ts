@@ -22,9 +22,6 @@ export const paceWords = ({ partsAnHour, changeOver }: FitCell, marks: readonly 
   ...(changeOver === null ? [] : [`change-over ${(changeOver / 60).toFixed(0)} min ${marks[1]}`]),
 ].join('\n');
 
-/** The machine of a column, and whose tools where they are not ours. */
-export const columnName = ({ name, whose }: FitBoard['machines'][number]): string => (whose === 'ours' ? name : `${name}, ${whose.replace(/^ours, /, '')}`);
-
 /** What a set costs and makes, in a sentence without its full stop. `alone`: the one machine need not be named again. */
 export const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], alone = false): string => {
   const cannot = cheapest.cannot.map((p) => parts[p]!.name);
@@ -36,23 +33,4 @@ export const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], alon
   const gap = cheapest.proven ? 'proven the cheapest of the model' : `not proven the cheapest; none costs less than ${money(cheapest.bound, cheapest.currency)}`;
   const left = cannot.length > 0 ? `; not shown to be made by it: ${cannot.join(', ')}` : '; it makes every part';
   return `${alone ? 'with ' : ''}${bought.join(' + ')}: ${money(cheapest.price, cheapest.currency)} in all, ${gap}${left}`;
-};
-
-/** Which machines make all parts as they stand, which with remedies: the sentence at the head of the report. */
-export const answerInWords = ({ parts, machines, cells }: FitBoard): string => {
-  const column = (m: number): readonly FitCell['verdict'][] => cells.map((row) => row[m]!.verdict);
-  const asStands = machines.filter((_, m) => column(m).every((v) => v === 'makes'));
-  const withMore = machines.filter((_, m) => column(m).every((v) => v === 'makes' || v === 'makes with remedy') && !column(m).every((v) => v === 'makes'));
-  const what = parts.length === 1 ? 'this part' : `all ${parts.length} parts`;
-  const names = (list: typeof machines): string => list.map(columnName).join('; ');
-  if (asStands.length > 0) {
-    const also = withMore.length > 0 ? `. With a remedy also: ${names(withMore)}` : '';
-    return `${asStands.length === 1 ? 'One machine makes' : `Each of these ${asStands.length} machines makes`} ${what} as it stands: ${names(asStands)}${also}.`;
-  }
-  if (withMore.length > 0) return `No machine makes ${what} as it stands. With the remedies named: ${names(withMore)}.`;
-  const made = parts.filter((_, p) => cells[p]!.some(({ verdict }) => verdict === 'makes' || verdict === 'makes with remedy'));
-  // what was not decided may still be a yes
-  const open = machines.filter((_, m) => column(m).includes('not decided') && !column(m).includes('does not make'));
-  const first = open.length > 0 ? `No machine is shown to make ${what}; on ${names(open)} something is not decided.` : `No single machine makes ${what}.`;
-  return `${first} ${made.length} of ${parts.length} parts are made by one machine or another.`;
 };

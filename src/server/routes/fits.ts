@@ -1,7 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { fitColumns } from '../../fit/index.js';
+import { type FitColumn, fitColumns } from '../../fit/index.js';
 import { asDrawn, parseFloor, parseRack } from '../../shop/index.js';
+import type { MadeWith } from '../../store/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { eventStream } from '../eventStream.js';
@@ -9,6 +10,7 @@ import type { FitSummary, FitView } from '../fitTask.js';
 import { whoAsks } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
 import { cellSeconds, fitBodyLimit, mostCells, mostPlanSeconds } from '../limits.js';
+import type { Shop } from '../shopKeeper.js';
 import { livePart } from './livePart.js';
 
 interface ById { readonly Params: { readonly id: string } }
@@ -31,7 +33,7 @@ const askedSchema = z.strictObject({
   buyer: z.strictObject({ machines: z.unknown().optional(), rack: z.unknown().optional() }).optional(),
 });
 
-const summaryOf = ({ cells: _, cheapest: __, alone: ___, options: ____, ...summary }: FitView): FitSummary => summary;
+const summaryOf = ({ cells: _, cheapest: __, alone: ___, options: ____, answer: _____, sums: ______, ...summary }: FitView): FitSummary => summary;
 
 type Told = NonNullable<z.output<typeof askedSchema>['buyer']>;
 
@@ -44,10 +46,17 @@ const buyersOwn = (told: Told) => {
   return { ...(machines?.ok && { machines: machines.value }), ...(rack?.ok && { rack: rack.value }) };
 };
 
+/** Of what the buyer brought there is no revision. */
+const madeWithOf = ({ whose, machine, rack }: FitColumn, known: Shop['madeWith']): MadeWith => {
+  if (whose === 'the buyer\'s') return { machineRevision: null, conditionRevision: null, rackId: null, rackRevision: null };
+  const revisions = known(machine.id, rack.id);
+  return whose === 'ours' ? revisions : { ...revisions, rackId: null, rackRevision: null };
+};
+
 export const fitRoutes = (app: FastifyInstance, { store, fits, shop, metals }: Context): void => {
   app.post('/api/fits', { bodyLimit: fitBodyLimit }, async (request, reply) => {
     const asked = checked(askedSchema, request.body);
-    const { machines, rack, deductions } = await shop.current();
+    const { machines, rack, madeWith, deductions } = await shop.current();
     const wanted = asked.machineIds === 'all' ? machines : asked.machineIds.map((id) => found(machines.find((m) => m.id === id), `There is no machine '${id}' on the floor.`));
     const metal = found(metals.find(({ id }) => id === asked.metalId), `There is no metal '${asked.metalId}'.`);
     const columns = fitColumns(wanted, rack, asked.buyer ? buyersOwn(asked.buyer) : {});
@@ -55,6 +64,7 @@ export const fitRoutes = (app: FastifyInstance, { store, fits, shop, metals }: C
     for (const id of new Set(asked.partIds)) parts.push(await livePart(store, id));
     if (parts.length * columns.length > mostCells) throw new HttpError(400, `${parts.length} parts in ${columns.length} columns are ${parts.length * columns.length} cells; ${mostCells} are the most of one fit.`);
     const view = fits.ask({
+      madeWith: (column) => madeWithOf(column, madeWith),
       parts, columns, metal, deductions, quantity: asked.quantity, seconds: asked.seconds ?? cellSeconds, owned: asked.owned ?? [], options: asked.options ?? true,
       asked: { remedies: asked.remedies ?? true, toleranceClass: asked.toleranceClass === undefined ? 'c' : asked.toleranceClass },
     }, whoAsks(request));

@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { z } from 'zod';
-import { type DayPlan, type OneLayout, type OneLayoutAnswer, dayPlan } from '../../fit/index.js';
-import { answerInWords, cheapestWords, howFiguresCame } from '../../papers/index.js';
+import { type DayPlan, type OneLayout, type OneLayoutAnswer, answerInWords, dayPlan } from '../../fit/index.js';
+import { cheapestWords, howFiguresCame } from '../../papers/index.js';
 import type { StoredTrial } from '../../store/index.js';
 import type { Trial, TrialInput } from '../../trial/index.js';
 import { checked } from '../checked.js';
@@ -45,6 +45,7 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
       alone: board.alone.map((alone) => (alone ? cheapestWords(alone, board.parts, true) : null)),
       metal, quantity, rack: tools, typed: said, walkTrialId, demonstrated, how: howFiguresCame(),
       parts: view.parts.map((part, p) => ({ ...part, demo: parts[p]!.demo })), machines: board.machines,
+      sums: view.sums, options: board.options,
       cells: view.cells.map((row, p) => row.map((cell, c) => ({ ...board.cells[p]![c]!, trialId: cell?.trialId ?? null }))),
       site: data.machines.map(({ name, site, price, currency, demo }) => ({ name, site, price, currency, demo })),
     };

@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import type { BoardMachine } from '../../fit/index.js';
-import type { KeptCell } from '../../server/index.js';
 import { post, sentence } from '../ask.js';
 import { HandoutLinks } from '../handout/HandoutLinks.js';
 import { to } from '../place.js';
@@ -12,22 +11,17 @@ import { CellDetail } from './CellDetail.js';
 import { CheapestLines } from './CheapestLines.js';
 import { OptionLines } from './OptionLines.js';
 import { FitCellView } from './FitCellView.js';
+import { MachineSums } from './MachineSums.js';
 import { useFit } from './useFit.js';
 
-const Head = ({ machine }: { readonly machine: BoardMachine }) => (
+const Head = ({ machine, makes, of }: { readonly machine: BoardMachine; readonly makes: number; readonly of: number }) => (
   <th scope="col">
     <span className="machine">{machine.name}</span>
+    <span className="soft">makes {makes} of {of}</span>
     {machine.whose !== 'ours' && <span className="tag">{machine.whose}</span>}
     {machine.whose !== 'ours' && <span className="small soft">holds {machine.tools.held} of {machine.tools.of} tools of {machine.rack}{machine.tools.others.length > 0 ? `; not ${machine.tools.others.join(', ')}` : ''}</span>}
   </th>
 );
-
-/** How many a machine makes as it stands, and with the remedies that were confirmed. */
-const sumOf = (cells: readonly (KeptCell | null)[]): string => {
-  const count = (verdict: KeptCell['verdict']): number => cells.filter((cell) => cell?.verdict === verdict).length;
-  const [makes, more, open] = [count('makes'), count('makes with remedy'), count('not decided')];
-  return [`${makes} as it stands`, ...(more > 0 ? [`${more} more with a remedy`] : []), ...(open > 0 ? [`${open} not decided`] : [])].join(', ');
-};
 
 /** The fit board: parts down, machines across, each cell a word, a sign and the tightest margin. */
 export const FitPage = ({ id }: { readonly id: string }) => {
@@ -60,27 +54,27 @@ export const FitPage = ({ id }: { readonly id: string }) => {
         )}
         {!under && fit.why !== null && <p>{fit.why}</p>}
         <Fault sentence={refused} />
+        {under ? null : <p className="fit-answer">{fit.answer}</p>}
+        <MachineSums fit={fit} />
+        <h2>Part by part</h2>
+        <p className="small soft">✓ makes as it stands, with the limit that is used furthest; ↻ not as it stands, but with the change named, planned again and confirmed; ✕ does not make, and nothing looked at helps; ? not decided in the time given; – not tried. Press a cell for its margins, reasons and remedies.</p>
         <div className="scroll" tabIndex={0} role="group" aria-label="Fit board">
           <table className="fit-board">
-            <thead><tr><th scope="col">Part</th>{fit.machines.map((machine) => <Head key={machine.id} machine={machine} />)}</tr></thead>
+            <thead><tr><th scope="col">Part</th>{fit.machines.map((machine, c) => <Head key={machine.id} machine={machine} makes={fit.sums[c]!.makes} of={fit.parts.length} />)}</tr></thead>
             <tbody>
               {fit.parts.map((part, p) => (
                 <tr key={part.id}>
                   <th scope="row"><a href={to.part(part.id)}>{part.name}</a><span className="small soft">{figure(part.thickness, 2)} mm, {part.bends === 1 ? '1 bend' : `${part.bends} bends`}</span></th>
                   {fit.machines.map((machine, c) => (
                     <td key={machine.id}>
-                      <FitCellView cell={fit.cells[p]![c]!} label={`${part.name} on ${machine.name}`} open={open?.part === p && open.column === c} choose={() => setOpen({ part: p, column: c })} />
+                      <FitCellView cell={fit.cells[p]![c]!} currency={machine.currency} label={`${part.name} on ${machine.name}`} open={open?.part === p && open.column === c} choose={() => setOpen({ part: p, column: c })} />
                     </td>
                   ))}
                 </tr>
               ))}
             </tbody>
-            <tfoot>
-              <tr><th scope="row">Makes of {fit.parts.length}</th>{fit.machines.map((machine, c) => <td key={machine.id} className="sum">{sumOf(fit.cells.map((row) => row[c] ?? null))}</td>)}</tr>
-            </tfoot>
           </table>
         </div>
-        <p className="small soft">✓ makes as it stands, with the limit that is used furthest; ↻ makes with a change that was planned again and confirmed; ✕ does not make; ? not decided in the time given. Press a cell for its margins, reasons and remedies.</p>
         {open && chosen && <CellDetail part={fit.parts[open.part]!} machine={fit.machines[open.column]!} cell={chosen} />}
         <CheapestLines fit={fit} />
         <OptionLines fit={fit} />

@@ -2,7 +2,7 @@ import type { FitView } from '../../server/index.js';
 import { figure } from '../wording.js';
 
 /** What each option of the machines buys for these parts, and which buy nothing. */
-export const OptionLines = ({ fit }: { readonly fit: FitView }) => fit.options.length === 0 ? null : (
+export const OptionLines = ({ fit }: { readonly fit: Pick<FitView, 'options' | 'machines'> }) => fit.options.length === 0 ? null : (
   <section className="section" aria-labelledby="options-title">
     <h2 id="options-title">What each option buys for these parts</h2>
     <div className="scroll" tabIndex={0} role="group" aria-label="What each option buys">

@@ -7,6 +7,8 @@ import { Drawing } from '../sheet/Drawing.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { useAnswer } from '../useAnswer.js';
+import { MachineSums } from '../fit/MachineSums.js';
+import { OptionLines } from '../fit/OptionLines.js';
 import { ReportPart } from './ReportPart.js';
 import { TYPED, type Report, type Typed, keepTyped, keptTyped, queryOf } from './report.js';
 
@@ -56,6 +58,8 @@ export const ReportPage = ({ id }: { readonly id: string }) => {
           <div className="buttons"><a className="button next" href={`${here}/report.pdf?${queryOf(typed)}`} target="_blank" rel="noreferrer">Report (PDF)</a></div>
         </section>
         {report.cheapest && <p><strong>Cheapest for all these parts:</strong> {report.cheapest}. Prices as entered; those of demo machines and tools are invented.</p>}
+        <MachineSums fit={report} />
+        <OptionLines fit={report} />
         {report.parts.map((part, p) => <ReportPart key={part.id} report={report} p={p} />)}
         {report.walkTrialId !== null && <Walk trialId={report.walkTrialId} />}
         <section className="section made" aria-labelledby="made-title">
@@ -65,6 +69,23 @@ export const ReportPage = ({ id }: { readonly id: string }) => {
             <div key={records[0]!.id}><h3>{part} on {machine}: {records.length === 1 ? '1 piece' : `${records.length} pieces`}</h3><Differences differences={differences} /></div>
           ))}
         </section>
+        <section className="section" aria-labelledby="site-title">
+          <h2 id="site-title">Will it fit your shop</h2>
+          <ul className="dots">
+            {report.site.map(({ name, site, price, currency, demo }) => (
+              <li key={name}>{name}: {price.toLocaleString('en-GB')} {currency}{demo && ' (invented, for demonstration)'}; mass {site.mass.toLocaleString('en-GB')} kg, footprint {site.footprint.map((mm) => mm.toLocaleString('en-GB')).join(' by ')} mm, height {site.height.toLocaleString('en-GB')} mm, supply {site.supply}.</li>
+            ))}
+          </ul>
+          <p className="small soft">Prices as entered, on the date of this report ({report.typed.date ?? 'not dated'}). To be checked against the machine’s own papers.</p>
+        </section>
+        {(typed.delivery || typed.warranty || typed.remarks) && (
+          <section className="section" aria-labelledby="terms-title">
+            <h2 id="terms-title">Terms, as typed</h2>
+            {typed.delivery && <p><strong>Delivery:</strong> {typed.delivery}</p>}
+            {typed.warranty && <p><strong>Warranty:</strong> {typed.warranty}</p>}
+            {typed.remarks && <p><strong>Remarks:</strong> {typed.remarks}</p>}
+          </section>
+        )}
         <section className="section" aria-labelledby="how-title">
           <h2 id="how-title">How each figure came about</h2>
           <ul className="small dots">{report.how.map(({ sign, words }) => <li key={sign}>{words}</li>)}</ul>

@@ -1,11 +1,13 @@
 import type { BoardMachine, FitCell, PieceDifference, PieceRecord } from '../../fit/index.js';
-import type { FitPart } from '../../server/index.js';
+import type { FitPart, FitView } from '../../server/index.js';
+import type { Machine } from '../../shop/index.js';
 
 /** What GET /api/fits/:id/report answers (docs/api.md). */
 export interface Report {
   readonly answer: string;
   readonly cheapest: string | null;
   readonly alone: readonly (string | null)[];
+  readonly typed: { readonly date?: string };
   readonly metal: { readonly name: string };
   readonly quantity: number;
   readonly walkTrialId: string | null;
@@ -13,6 +15,9 @@ export interface Report {
   readonly how: readonly { readonly sign: string; readonly words: string }[];
   readonly parts: readonly (FitPart & { readonly demo: boolean })[];
   readonly machines: readonly BoardMachine[];
+  readonly sums: FitView['sums'];
+  readonly options: FitView['options'];
+  readonly site: readonly Pick<Machine, 'name' | 'site' | 'price' | 'currency' | 'demo'>[];
   readonly cells: readonly (readonly (FitCell & { readonly trialId: string | null })[])[];
 }
 

@@ -1,8 +1,8 @@
-import type { Trial } from '../../trial/index.js';
+import type { FitVerdict } from '../../fit/index.js';
 import { VERDICT_SIGNS } from '../wording.js';
 
 /** A verdict as a sign and its word. */
-export const Verdict = ({ verdict }: { readonly verdict: Trial['verdict'] }) => (
+export const Verdict = ({ verdict }: { readonly verdict: FitVerdict }) => (
   <span className={verdict === 'makes' ? 'verdict' : 'verdict beware'}>
     <span className="sign" aria-hidden="true">{VERDICT_SIGNS[verdict]}</span> {verdict}
   </span>

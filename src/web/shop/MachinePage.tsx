@@ -8,6 +8,7 @@ import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { day, kilonewtons, mm } from '../wording.js';
 import { AxisField, ChoiceField, DataForm, KnownField, NumberField, SeveralField, TextField, YesNoField } from './fields.js';
+import { EnvelopeSection } from './EnvelopeSection.js';
 import { Keep } from './Keep.js';
 import { Revisions } from './Revisions.js';
 import { SectionField } from './SectionField.js';
@@ -116,6 +117,7 @@ export const MachinePage = ({ id }: { readonly id: string }) => {
                 <p className="small soft">Seen from the operator's right, ram at its highest, mm. The cross is the die seat on the bending plane. {machine ? '' : 'The picture shows what was last right.'}</p>
               </div>
             </div>
+            {value && <EnvelopeSection id={id} />}
             {value && <Revisions revisions={value.revisions} shown={value.revision} show={entry.show} />}
             {value && <div className="buttons section no-print"><button type="button" className="beware" onClick={takeOff}>Take it off the floor</button><span className="soft small">Its revisions and trials stay.</span></div>}
           </DataForm>

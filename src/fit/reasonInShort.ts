@@ -1,7 +1,8 @@
-import type { Reason } from '../../trial/index.js';
+import type { Reason } from '../trial/index.js';
+import type { FitCell } from './fitCell.js';
 
-/** A reason in a few words, for a cell; its own sentence stands where the cell is opened. */
-export const REASON_WORDS: Readonly<Record<Reason['code'], string>> = {
+/** Each reason in a few words, for a cell; its own sentence stands where the cell is opened. */
+const REASON_WORDS: Readonly<Record<Reason['code'], string>> = {
   clearance: 'sheet meets a tool or the machine', 'plate on plate': 'flanges meet each other', 'way in': 'does not go in', 'way out': 'does not come out',
   'no stop': 'no stop within the gauge’s reach', 'bed length': 'bed too short', 'between frames': 'too wide between the frames', force: 'force over the rating',
   'tool rating': 'force over the tools’ rating', daylight: 'too little daylight', 'shut height': 'stack too low', 'short flange': 'flange too short for the V',
@@ -10,3 +11,7 @@ export const REASON_WORDS: Readonly<Record<Reason['code'], string>> = {
   limit: 'computing time ended', 'no order': 'no order of bends', 'nothing to bend': 'nothing to bend', blank: 'blank does not suit', tolerance: 'tolerance not held',
   weight: 'too heavy for one person',
 };
+
+/** Why a part is not made as it stands, in a few words; null where it is made. */
+export const reasonInShort = ({ verdict, reasons }: Pick<FitCell, 'verdict' | 'reasons'>): string | null =>
+  verdict === 'makes' || verdict === 'not tried' || !reasons[0] ? null : REASON_WORDS[reasons[0].code];

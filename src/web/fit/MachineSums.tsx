@@ -1,0 +1,46 @@
+import type { FitView } from '../../server/index.js';
+
+/** Parts named as far as they are few. */
+const NAMED = 4;
+
+/** Machine by machine, the one that makes most first: how many parts, why not the others, what would change it. */
+export const MachineSums = ({ fit }: { readonly fit: Pick<FitView, 'parts' | 'machines' | 'sums'> }) => {
+  const all = fit.parts.length;
+  const of = (parts: readonly number[]): string =>
+    `${parts.length === 1 ? '1 part' : `${parts.length} parts`}${parts.length > NAMED ? '' : `: ${parts.map((p) => fit.parts[p]!.name).join(', ')}`}`;
+  const rows = fit.machines.map((machine, c) => ({ machine, sum: fit.sums[c]! })).sort((a, b) => b.sum.makes - a.sum.makes || b.sum.withChange - a.sum.withChange);
+  return (
+    <section className="section" aria-labelledby="sums-title">
+      <h2 id="sums-title">Machine by machine, the one that makes most first</h2>
+      <div className="scroll" tabIndex={0} role="group" aria-label="Machine by machine">
+        <table className="machine-sums">
+          <thead><tr><th scope="col">Machine</th><th scope="col">Makes, as it stands</th><th scope="col">Why not the other parts</th><th scope="col">What would change it, the cheapest for each part</th></tr></thead>
+          <tbody>
+            {rows.map(({ machine, sum }) => (
+              <tr key={machine.id}>
+                <th scope="row">{machine.name}{machine.whose !== 'ours' && <span className="tag">{machine.whose}</span>}{machine.whose !== 'the buyer\'s' && <span className="small soft">{machine.price.toLocaleString('en-GB')} {machine.currency}</span>}</th>
+                <td>
+                  <span className="share"><strong>{sum.makes} of {all}</strong></span>
+                  <meter min={0} max={Math.max(1, all)} value={sum.makes} aria-label={`${machine.name} makes ${sum.makes} of ${all} parts`} />
+                  {sum.withChange > 0 && <span className="small">{sum.makes + sum.withChange} of {all} with changes</span>}
+                  {sum.open > 0 && <span className="small">{sum.open} not decided or not tried</span>}
+                </td>
+                <td>{sum.makes === all ? 'makes all' : sum.why.length === 0 ? '–' : <ul className="dots">{sum.why.map(({ words, parts }) => <li key={words}>{words} <span className="soft">({of(parts)})</span></li>)}</ul>}</td>
+                <td>
+                  {sum.makes === all ? 'nothing needed' : (
+                    <ul className="dots">
+                      {sum.changes.map(({ words, price, parts }) => (
+                        <li key={words}>{words}{price === null ? ' (no price)' : price > 0 ? `, ${price.toLocaleString('en-GB')} ${machine.currency}` : ' (no cost)'} <span className="soft">({parts.length} more made{parts.length > NAMED ? '' : `: ${parts.map((p) => fit.parts[p]!.name).join(', ')}`})</span></li>
+                      ))}
+                      {sum.noHelp.length > 0 && <li>nothing that was looked at helps <span className="soft">({of(sum.noHelp)})</span></li>}
+                    </ul>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+};
