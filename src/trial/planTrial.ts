@@ -26,6 +26,7 @@ import { symmetriesOf } from './symmetry.js';
 import type { Action, Blocked, Planned, SearchTask } from './task.js';
 import { TIME, handlingFactor, leastStroke, stationSeconds, strokeSeconds, waySeconds } from './time.js';
 import { type WithinTolerance, asksTolerance, searchWithin } from './tolerance.js';
+import { tooLong } from './tooLong.js';
 import { type Tooling, bendLength, toolings } from './tooling.js';
 import type { Reason, Trial } from './trial.js';
 import { leastWays } from './toolClearance.js';
@@ -260,7 +261,7 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
         undecided ||= attempt.within.notKnown;
       } else if (result.kind === 'none') {
         if (result.layout) {
-          undecided = true;
+          undecided ||= !tooLong(attempt.tooling, machine);
           reasons.push(asItIs(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0)));
         }
         reasons.push(...reasonsFrom(tooling.sheet.part, groups, attempt.tooling.pairs, result.blocked, measuring(attempt.tooling, groups, twice, machine)));

@@ -21,7 +21,8 @@ const WORDS: Readonly<Record<KeptCell['verdict'], string>> = { makes: 'makes', '
 /** One cell: sign, word, the tightest margin or the reason and remedy; pressed, it shows all of itself. */
 export const FitCellView = ({ cell, currency, label, open, choose }: { readonly cell: KeptCell | null; readonly currency: string; readonly label: string; readonly open: boolean; readonly choose: () => void }) =>
   cell === null ? <span className="soft" role="img" aria-label={`${label}: not computed yet`}>…</span> : (
-    <button type="button" className={`cell ${cell.verdict === 'makes' ? '' : 'no'}`} aria-pressed={open} aria-label={`${label}: ${[cell.verdict, ...under(cell, currency)].join(', ')}`} onClick={choose}>
+    <button type="button" className={`cell ${cell.verdict === 'makes' ? '' : 'no'}`} aria-pressed={open} onClick={choose}>
+      <span className="hidden">{label}: </span>
       <span className="cell-word"><span className="sign" aria-hidden="true">{VERDICT_SIGNS[cell.verdict]}</span> {WORDS[cell.verdict]}</span>
       {under(cell, currency).map((words) => <span key={words} className="cell-more">{words}</span>)}
     </button>
