@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { metalById } from '../metal/index.js';
 import { type Part, profilePart, trayPart } from '../sheet/index.js';
-import { type Machine, demoFloor, demoRack, withOptions } from '../shop/index.js';
+import { type Machine, type Rack, demoFloor, demoRack, withOptions } from '../shop/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { fitCell } from './fitCell.js';
 import { fitTrial } from './fitTrial.js';
@@ -22,7 +22,12 @@ const now = (): number => {
   return (user + system) / 1000;
 };
 const ask = (part: Part, on: Machine): TrialInput => ({ part, machine: on, rack: demoRack(), metal: metalById('dc01')!, quantity: 20 });
-const fit = (part: Part, on: Machine): Promise<Trial> => fitTrial(ask(part, on), { remedies: true }, { now });
+const fit = (part: Part, on: Machine, rack = demoRack()): Promise<Trial> => fitTrial({ ...ask(part, on), rack }, { remedies: true }, { now });
+/** A rack of few tools: the fewer there are, the fewer plans are made. */
+const few = (punches: readonly string[], v: number): Rack => {
+  const rack = demoRack();
+  return { ...rack, punches: rack.punches.filter((p) => punches.includes(p.id)), dies: rack.dies.filter((d) => d.v === v) };
+};
 const boughtOf = (trial: Trial): (string | undefined)[] => trial.remedies.map((r) => r.items?.map((i) => `${i.kind} ${i.id}`).join(' + '));
 
 // 12 mm sheet: V 50 asks about 1.42 x 350 x 144 / 50 = 1,431 N/mm of the machine's 1,200, so V 63 or wider; their dies are 120 and
@@ -66,10 +71,25 @@ describe('what would change a no, each planned again and proved', () => {
   });
 
   it('more daylight', async () => {
-    const trial = await fit(tallTray, machine('small-fast'));
+    const tools = few(['straight-r1', 'gooseneck'], 12);
+    const trial = await fit(tallTray, machine('small-fast'), tools);
     expect(trial.verdict).toBe('makes with remedy');
-    expect(boughtOf(trial)).toContain('option small-fast/tall frame');
+    expect(boughtOf(trial)[0]).toBe('option small-fast/tall frame');
     expect(trial.remedies[0]).toMatchObject({ confirmed: true, price: 7_400 });
+  });
+
+  it('more daylight than any option gives, told as another machine and without a price', async () => {
+    const tools = few(['straight-r1', 'gooseneck'], 12);
+    const bare: Machine = { ...machine('small-fast'), options: [] };
+    const trial = await fit(tallTray, bare, tools);
+    expect(trial.verdict).toBe('makes with remedy');
+    const [remedy] = trial.remedies;
+    expect([remedy!.items!.map((i) => i.kind), remedy!.confirmed, remedy!.price]).toEqual([['daylight'], true, undefined]);
+    // planned by the test itself on a machine that opens so far
+    const openHeight = Number(/opens to (\d+) mm \(no option/.exec(remedy!.sentence)![1]);
+    expect(openHeight).toBeGreaterThan(bare.openHeight);
+    const again = await planAndProve({ ...ask(tallTray, { ...bare, openHeight }), rack: tools }, { now });
+    expect([again.verdict, again.proof.passed]).toEqual(['makes', true]);
   });
 
   it('a gooseneck that no rack holds, relieved as far as the reason asks', async () => {

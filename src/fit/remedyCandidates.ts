@@ -61,9 +61,13 @@ const gooseneckCandidates = (machine: Machine, rack: Rack, reasons: readonly Rea
   const held = rack.punches.filter((p) => machine.clampFamilies.includes(p.tang) && p.shape !== 'flattening');
   const tallest = held.reduce<Punch | null>((best, p) => (best === null || p.height > best.height ? p : best), null);
   // how far the nose of each gooseneck stands in front of the neck is what passes a flange: the neck's front face at its furthest back
-  const relief = Math.max(14, ...held.filter((p) => p.shape === 'gooseneck').map(reliefOf));
-  const missing = Math.max(0, Math.min(...met.map((r) => r.by ?? 0)));
-  const least = Math.ceil((relief + Math.min(missing, MOST_RELIEF)) / 5) * 5;
+  const deepest = Math.max(14, ...held.filter((p) => p.shape === 'gooseneck').map(reliefOf));
+  // what is missing is told of one punch and counts from where that one's neck stands; what the rack has already was tried
+  const asked = Math.min(...met.map((r) => {
+    const punch = held.find((p) => r.bodies?.includes(`the punch ${p.name}`));
+    return (punch ? reliefOf(punch) : deepest) + Math.max(0, r.by ?? 0);
+  }));
+  const least = Math.ceil(Math.min(MOST_RELIEF, Math.max(asked, deepest)) / 5) * 5;
   const tang = machine.clampFamilies[0]!;
   const tips = [...new Set(held.map((p) => p.tipRadius))].sort((a, b) => a - b);
   const tipRadius = tips.includes(1) ? 1 : tips[0] ?? 1;
@@ -162,7 +166,11 @@ const MORE_DAYLIGHT = 240;
 const LEANING = 1.5;
 
 const daylightCandidates = (machine: Machine, reasons: readonly Reason[]): Candidate[] => {
-  const short = [...meets(reasons, 'daylight'), ...meets(reasons, 'clearance', 'way in', 'way out').filter((r) => r.bodies?.some((b) => b.startsWith('the upper beam')))];
+  // what meets the punch on its way in or out, the ram at its highest, passes under a ram that rises higher
+  const short = [
+    ...meets(reasons, 'daylight'), ...meets(reasons, 'clearance', 'way in', 'way out').filter((r) => r.bodies?.some((b) => b.startsWith('the upper beam'))),
+    ...meets(reasons, 'way in', 'way out').filter((r) => r.bodies?.some((b) => b.startsWith('the punch'))),
+  ];
   const tallest = Math.max(machine.openHeight, ...machine.options.map((o) => o.effect?.openHeight ?? 0));
   const least = Math.ceil((Math.max(0, ...short.map((r) => r.by ?? 0)) * LEANING) / 10) * 10 + 20;
   return short.length === 0 ? [] : [...new Set([Math.min(least, MORE_DAYLIGHT), MORE_DAYLIGHT])].map((more): Candidate => ({
@@ -183,10 +191,13 @@ const toleranceCandidates = ({ toleranceClass }: TrialInput, reasons: readonly R
 
 /** mm more than the overlap that a relief takes away: corners that just touch are none. Common practice, no source. */
 const RELIEF_ROOM = 0.5;
+/** mm: where more would have to go it is another part. Common practice, no source. */
+const MOST_RELIEVED = 10;
 
 const reliefCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] =>
   meets(reasons, 'plate on plate', 'clearance').flatMap((r) => {
     const by = Math.ceil(((r.by ?? 0) + RELIEF_ROOM) * 2) / 2;
+    if (by > MOST_RELIEVED) return [];
     return (r.bodies ?? []).flatMap((body): Candidate[] => {
       const plate = plateNames(part).indexOf(body);
       const cut = plate < 0 || by <= 0 ? null : relieve(part, plate, by);

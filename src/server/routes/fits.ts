@@ -47,11 +47,9 @@ const buyersOwn = (told: Told) => {
 };
 
 /** Of what the buyer brought there is no revision. */
-const madeWithOf = ({ whose, machine, rack }: FitColumn, known: Shop['madeWith']): MadeWith => {
-  if (whose === 'the buyer\'s') return { machineRevision: null, conditionRevision: null, rackId: null, rackRevision: null };
-  const revisions = known(machine.id, rack.id);
-  return whose === 'ours' ? revisions : { ...revisions, rackId: null, rackRevision: null };
-};
+const madeWithOf = ({ whose, machine, rack }: FitColumn, known: Shop['madeWith']): MadeWith => ({
+  ...known(machine.id, rack.id), ...(whose === 'ours' ? {} : { rackId: null, rackRevision: null }), ...(whose === 'the buyer\'s' ? { machineRevision: null, conditionRevision: null } : {}),
+});
 
 export const fitRoutes = (app: FastifyInstance, { store, fits, shop, metals }: Context): void => {
   app.post('/api/fits', { bodyLimit: fitBodyLimit }, async (request, reply) => {
