@@ -33,7 +33,9 @@ const withPunch = (input: TrialInput, punch: Punch): readonly TrialInput[] => [{
 const ADAPTER = 60;
 
 /** mm by which the relief grows from one try to the next, and the most that is tried: slimmer necks bear too little. */
-const RELIEFS = [0, 10];
+const RELIEFS = [0, 10, 20];
+/** mm less than the reason tells that is tried first: its depth is to the nearest way out of the whole punch, the neck may have to give less. */
+const LESS = 10;
 const MOST_RELIEF = 60;
 /** mm over the tallest of the rack that an invented gooseneck is tall where the upper beam is met too. */
 const TALLER = 40;
@@ -67,7 +69,7 @@ const gooseneckCandidates = (machine: Machine, rack: Rack, reasons: readonly Rea
     const punch = held.find((p) => r.bodies?.includes(`the punch ${p.name}`));
     return (punch ? reliefOf(punch) : deepest) + Math.max(0, r.by ?? 0);
   }));
-  const least = Math.ceil(Math.min(MOST_RELIEF, Math.max(asked, deepest)) / 5) * 5;
+  const least = Math.ceil(Math.min(MOST_RELIEF, Math.max(asked - LESS, deepest)) / 5) * 5;
   const tang = machine.clampFamilies[0]!;
   const tips = [...new Set(held.map((p) => p.tipRadius))].sort((a, b) => a - b);
   const tipRadius = tips.includes(1) ? 1 : tips[0] ?? 1;
