@@ -1,4 +1,4 @@
-import { type AirBend, airBend, airBendCurve, type AirBendInput, type CurvePoint } from '../src/forming/index.js';
+import { type AirBend, airBend, airBendCurve, type AirBendInput } from '../src/forming/index.js';
 import { metalOfStrength, metals } from '../src/metal/index.js';
 import { mulberry32 } from './mulberry32.js';
 
@@ -10,11 +10,8 @@ export interface SweepResult {
   readonly breaks: readonly string[];
   /** Strokes drawn. */
   readonly curves: number;
-  /**
-   * Strokes whose force rises a second time because the nose comes to bear at two places, nearer the shoulders, and the
-   * greatest share by which it fell before that: docs/forming.md says so.
-   */
-  readonly secondRises: number;
+  /** Strokes whose force is held where the nose comes to bear at two places, and the greatest share by which the strip alone would fall there: docs/forming.md. */
+  readonly heldStrokes: number;
   readonly greatestDip: number;
   /** Radii that fall with a wider V where the nose fits the metal under it (see `FITS`), and by what share at most. */
   readonly fittedFalls: number;
@@ -53,7 +50,7 @@ export const formingSweep = (count: number, seed: number): SweepResult => {
   let answered = 0;
   let rough = 0;
   let curves = 0;
-  let secondRises = 0;
+  let heldStrokes = 0;
   let greatestDip = 0;
   let fittedFalls = 0;
   let greatestFall = 0;
@@ -99,15 +96,12 @@ export const formingSweep = (count: number, seed: number): SweepResult => {
     curves++;
     const dip = along(input, words, breaks);
     greatestDip = Math.max(greatestDip, dip);
-    if (dip > STILL) secondRises++;
+    if (dip > STILL) heldStrokes++;
   }
-  return { answered, rough, breaks, curves, secondRises, greatestDip, fittedFalls, greatestFall };
+  return { answered, rough, breaks, curves, heldStrokes, greatestDip, fittedFalls, greatestFall };
 };
 
-/**
- * Depth and released angle grow along the stroke. The force has one peak while the nose bears in the middle, and one while
- * it bears at two places; the share is given by which it falls before the greater of both.
- */
+/** Depth and released angle grow along the stroke; answers with the share by which the strip's own force fell before its peak, which only a nose that bears at two places may cause. */
 const along = (input: AirBendInput, words: () => string, breaks: string[]): number => {
   const curve = airBendCurve(input, { upTo: input.bendAngle, step: 4 });
   if (!curve.ok) return 0;
@@ -117,37 +111,12 @@ const along = (input: AirBendInput, words: () => string, breaks: string[]): numb
     if (b.depth < a.depth) breaks.push(`depth along the stroke at ${b.bendAngleUnderLoad} degrees: ${a.depth} then ${b.depth}, ${words()}`);
     if (b.bendAngleReleased < a.bendAngleReleased - 1e-9) breaks.push(`released bend angle at ${b.depth} mm: ${a.bendAngleReleased} then ${b.bendAngleReleased}, ${words()}`);
   }
-  for (const run of runsAlike(points)) {
-    const fallen = dipBeforePeak(run);
-    if (fallen > STILL) breaks.push(`force falls by ${fallen} of itself before its peak while the nose bears ${run[0]!.noseBears}, ${words()}`);
-  }
-  return dipBeforePeak(points);
-};
-
-/** The stroke cut where the nose bears otherwise. */
-const runsAlike = (points: readonly CurvePoint[]): readonly (readonly CurvePoint[])[] => {
-  const runs: CurvePoint[][] = [];
-  for (const p of points) {
-    const last = runs[runs.length - 1];
-    if (last?.[0]!.noseBears === p.noseBears) last.push(p);
-    else runs.push([p]);
-  }
-  return runs;
-};
-
-/** The greatest share by which the force falls from one point to a later one, up to the greatest of all. */
-const dipBeforePeak = (points: readonly CurvePoint[]): number => {
-  const forces = points.map((p) => p.forcePerLength);
-  const top = forces.indexOf(Math.max(...forces));
-  let [most, dip] = [0, 0];
-  for (const force of forces.slice(0, top)) {
-    most = Math.max(most, force);
-    if (most > 0) dip = Math.max(dip, 1 - force / most);
-  }
-  return dip;
+  const peak = points.reduce((best, p) => (p.forcePerLength > best.forcePerLength ? p : best));
+  const held = Math.max(...points.map((p) => p.held));
+  if (peak.noseBears === 'in the middle' && held > STILL) breaks.push(`force falls by ${held} of itself before its peak though the nose bears in the middle all the way, ${words()}`);
+  return held;
 };
 
 /** What a sweep found in a line. */
-export const sweepInWords = ({ answered, rough, breaks, curves, secondRises, greatestDip, fittedFalls, greatestFall }: SweepResult): string =>
-  `forming sweep: ${answered} bends, ${rough} rough by their own warning, ${breaks.length} not monotone; ${secondRises} of ${curves} strokes rise a second time, ` +
-  `after a fall of ${(100 * greatestDip).toFixed(2)} % at most; ${fittedFalls} radii fall with V where the nose fits, by ${(100 * greatestFall).toFixed(2)} % at most`;
+export const sweepInWords = ({ answered, rough, breaks, curves, heldStrokes, greatestDip, fittedFalls, greatestFall }: SweepResult): string =>
+  `forming sweep: ${answered} bends, ${rough} rough by their own warning, ${breaks.length} not monotone; ${heldStrokes} of ${curves} strokes are held, where the strip falls by ${(100 * greatestDip).toFixed(2)} % at most; ${fittedFalls} radii fall with V where the nose fits, by ${(100 * greatestFall).toFixed(2)} % at most`;

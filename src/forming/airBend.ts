@@ -103,6 +103,7 @@ const answer = (setup: AirBendSetup, strip: StripCase, stroke: Stroke, state: Eq
   const allowance = 2 * (insideRadius + t) * Math.tan(shape.inclination) - atMouldLines;
   const deduction = deductionFrom(allowance, insideRadius, t, bendAngleReleased);
   const openings = bothOpenings(setup);
+  const greatest = stroke.greatestForce(state, lastInclination(setup));
   const value: AirBend = {
     depth: state.depth * t,
     bendAngleUnderLoad,
@@ -112,8 +113,8 @@ const answer = (setup: AirBendSetup, strip: StripCase, stroke: Stroke, state: Eq
     springback: (2 * state.release) / DEGREE,
     insideRadius,
     leastRadius: shape.leastRadius * t,
-    peakForcePerLength: stroke.greatestForce(state, lastInclination(setup)) * forceUnit,
-    forcePerLength: state.force * forceUnit,
+    peakForcePerLength: greatest * forceUnit,
+    forcePerLength: stroke.heldForce(state, greatest, lastInclination(setup)) * forceUnit,
     allowance,
     deduction,
     deductionConvention: outsideConvention(bendAngleReleased),

@@ -12,6 +12,8 @@ export interface CurvePoint {
   readonly bendAngleReleased: number;
   /** From where the sheet is bent as round as the nose on, it bears at two places beside the middle. */
   readonly noseBears: 'in the middle' | 'at two places';
+  /** The share by which the strip's own force is less: where the nose comes to bear at two places it is held until it rises further. */
+  readonly held: number;
 }
 
 export interface AirBendCurve {
@@ -38,9 +40,15 @@ export const airBendCurve = (
   const last = Math.min(upTo, bottom);
   const reached = stroke.at((last / 2) * DEGREE) !== null;
   const force = setup.metal.modulus * setup.thickness;
-  const points = stroke.states.map((e) => ({
+  const asked = stroke.states.length;
+  // to where it is greatest, be it past what is asked, the force never falls: `heldForce` of the stroke says why
+  if (reached && last < bottom) stroke.at((bottom / 2) * DEGREE);
+  const top = stroke.states.reduce((best, e, i) => (e.force > stroke.states[best]!.force ? i : best), 0);
+  let most = 0;
+  const points = stroke.states.slice(0, asked).map((e, i) => ({
     depth: e.depth * setup.thickness,
-    forcePerLength: e.force * force,
+    forcePerLength: (i <= top ? (most = Math.max(most, e.force)) : e.force) * force,
+    held: i <= top ? 1 - e.force / most : 0,
     bendAngleUnderLoad: (2 * e.inclination) / DEGREE,
     bendAngleReleased: (2 * (e.inclination - e.release)) / DEGREE,
     noseBears: e.unknowns.bearing2 > 0 ? ('at two places' as const) : ('in the middle' as const),
@@ -48,7 +56,7 @@ export const airBendCurve = (
   return {
     ok: true,
     value: {
-      points: [{ depth: 0, forcePerLength: 0, bendAngleUnderLoad: 0, bendAngleReleased: 0, noseBears: 'in the middle' }, ...points],
+      points: [{ depth: 0, forcePerLength: 0, bendAngleUnderLoad: 0, bendAngleReleased: 0, noseBears: 'in the middle', held: 0 }, ...points],
       end: !reached ? 'no leg' : upTo < bottom ? 'asked' : 'bottoming',
     },
   };

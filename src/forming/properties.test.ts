@@ -79,7 +79,7 @@ describe(`properties of the air bend, seed ${SEED}`, () => {
     }
   });
 
-  it('force is monotone in depth up to its peak for as long as the nose bears one way, whatever the nose; depth and angle go together', () => {
+  it('force is monotone in depth up to its peak, whatever the nose; depth and angle go together', () => {
     const random = seeded(SEED + 2);
     for (let i = 0; i < 20; i++) {
       const { bendAngle: _, ...setup } = sample(random);
@@ -87,12 +87,8 @@ describe(`properties of the air bend, seed ${SEED}`, () => {
       if (!curve.ok) continue;
       const { points } = curve.value;
       const words = JSON.stringify({ ...setup, metal: setup.metal.id });
-      // bearing in the middle, then (from where the sheet is bent as round as the nose) at two places: one peak each
-      const split = points.findIndex((p) => p.noseBears === 'at two places');
-      for (const part of split < 0 ? [points] : [points.slice(0, split), points.slice(split)]) {
-        const peak = part.reduce((best, p, k) => (p.forcePerLength > part[best]!.forcePerLength ? k : best), 0);
-        for (let k = 1; k <= peak; k++) expect(part[k]!.forcePerLength, words).toBeGreaterThan(part[k - 1]!.forcePerLength * (1 - RIPPLE));
-      }
+      const peak = points.reduce((best, p, k) => (p.forcePerLength > points[best]!.forcePerLength ? k : best), 0);
+      for (let k = 1; k <= peak; k++) expect(points[k]!.forcePerLength, words).toBeGreaterThanOrEqual(points[k - 1]!.forcePerLength);
       for (let k = 1; k < points.length; k++) {
         expect(points[k]!.depth).toBeGreaterThan(points[k - 1]!.depth);
         expect(points[k]!.bendAngleReleased).toBeGreaterThanOrEqual(points[k - 1]!.bendAngleReleased - 1e-9);
@@ -100,7 +96,7 @@ describe(`properties of the air bend, seed ${SEED}`, () => {
     }
   });
 
-  it('force is monotone in depth up to the peak without more ado where the sheet never comes to fit the nose before it', () => {
+  it('the strip itself is monotone up to the peak, nothing held, where the sheet never comes to fit the nose before it', () => {
     const random = seeded(SEED + 6);
     let strokes = 0;
     for (let i = 0; i < 20; i++) {
@@ -116,6 +112,28 @@ describe(`properties of the air bend, seed ${SEED}`, () => {
       for (let k = 1; k <= peak; k++) expect(points[k]!.forcePerLength).toBeGreaterThan(points[k - 1]!.forcePerLength);
     }
     expect(strokes).toBeGreaterThan(10);
+  });
+
+  it('where a blunt nose comes to bear at two places the force is held until it rises further, by the curve and asked depth by depth', () => {
+    // annealed copper round a nose of V/6: the strip by itself falls by 0.8 % and rises by 5 %; finite elements rise all the way (docs/forming.md)
+    const metal: Metal = { ...metalById('dc04')!, curve: { kind: 'swift', k: 441, n: 0.332, e0: 0.00172 }, modulus: 117e3, poisson: 0.34 };
+    const setup = { metal, thickness: 2, v: 12.1, vConvention: 'tangent' as const, dieAngle: 60, shoulderRadius: 1.5, tipRadius: 1.96 };
+    const curve = airBendCurve(setup, { step: 1 });
+    if (!curve.ok) throw new Error(curve.reason.sentence);
+    const { points } = curve.value;
+    const peak = points.reduce((best, p, k) => (p.forcePerLength > points[best]!.forcePerLength ? k : best), 0);
+    expect(points[peak]!.noseBears).toBe('at two places');
+    const held = points.filter((p) => p.held > 0);
+    expect(held.length).toBeGreaterThan(2);
+    expect(Math.max(...points.map((p) => p.held))).toBeLessThan(0.015);
+    let before = 0;
+    for (const { depth, forcePerLength } of points.slice(5, peak)) {
+      const bend = airBendAtDepth({ ...setup, depth });
+      if (!bend.ok) throw new Error(bend.reason.sentence);
+      expect(bend.value.forcePerLength).toBeGreaterThan(before * (1 - RIPPLE));
+      near(bend.value.forcePerLength, forcePerLength, 1e-3);
+      before = bend.value.forcePerLength;
+    }
   });
 
   it('depth for an angle and angle for that depth are each other turned round', () => {

@@ -13,6 +13,11 @@ export interface Stroke {
   readonly where: (measure: (e: Equilibrium) => number, value: number, last: number) => Equilibrium | null;
   /** Greatest force on the way to a state that `where` has found. */
   readonly greatestForce: (upTo: Equilibrium, last: number) => number;
+  /**
+   * The force of a state that `where` has found, `greatest` being the greatest on the way to it. Where the nose comes to bear at two places
+   * at once the strip's force falls before it rises further; a real touch widens bit by bit and its force does not (docs/forming.md), so it is held there.
+   */
+  readonly heldForce: (state: Equilibrium, greatest: number, last: number) => number;
 }
 
 /** Inclination of each step of the stroke, degrees to radians. */
@@ -34,6 +39,8 @@ const MAX_CLIMBS = 12;
 const MAX_TURNS = 8;
 const TURN = (0.2 * Math.PI) / 180;
 const LEVEL = 0.02;
+/** A middle bent to a radius of more than so many tips is far from fitting the nose. */
+const FAR_FROM_FIT = 2;
 
 /**
  * Begins a stroke. Without `step` it is for a single bend: in steps of 10 degrees of inclination, the first found by a
@@ -218,6 +225,16 @@ export const beginStroke = (strip: StripCase, step?: number): Stroke => {
         if (top.inclination < upTo.inclination) greatest = Math.max(greatest, top.force);
       }
       return greatest;
+    },
+    heldForce: (state, greatest, last) => {
+      if (state.force >= greatest || (state.unknowns.bearing2 <= 0 && 1 / state.half.middleCurvature - 0.5 > FAR_FROM_FIT * strip.tip)) return state.force;
+      climb(() => false, last);
+      const ahead = rungs.filter((e) => e.inclination > state.inclination);
+      const risesAgain = ahead.some((b, i) => {
+        const [a, c] = [ahead[i - 1] ?? state, ahead[i + 1]];
+        return b.force > greatest || (b.force >= a.force && c !== undefined && b.force >= c.force && summit(a, b, c).force > greatest);
+      });
+      return risesAgain ? greatest : state.force;
     },
   };
 };

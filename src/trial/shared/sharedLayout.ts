@@ -128,7 +128,7 @@ export const sharedLayout = ({ machine, rack, parts, bed: asked, stopNow = () =>
   return {
     ok: true,
     value: {
-      trials, length: best.span, bound: claimed ? bound : Math.min(bound, givenUp ? 0 : bound), proven: claimed, bed: length, counts, model: MODEL,
+      trials, length: best.span, bound: givenUp ? 0 : bound, proven: claimed, bed: length, counts, model: MODEL,
       chosen: parts.map((_, part) => ({ plan: best.plans[part]!, moved: best.stations.flatMap(({ ways }) => ways).reduce((sum, way) => sum + (way.part === part ? way.dearness : 0), 0) })),
     },
   };
