@@ -103,15 +103,17 @@ export const formingSweep = (count: number, seed: number): SweepResult => {
 
 /** Depth and released angle grow along the stroke; answers with the share by which the strip's own force fell before its peak, which only a nose that bears at two places may cause. */
 const along = (input: AirBendInput, words: () => string, breaks: string[]): number => {
-  const curve = airBendCurve(input, { upTo: input.bendAngle, step: 4 });
+  const curve = airBendCurve(input, { step: 4 });
   if (!curve.ok) return 0;
-  const { points } = curve.value;
+  const { points: whole } = curve.value;
+  const points = whole.filter((p) => p.bendAngleUnderLoad <= input.bendAngle);
   for (let k = 1; k < points.length; k++) {
     const [a, b] = [points[k - 1]!, points[k]!];
     if (b.depth < a.depth) breaks.push(`depth along the stroke at ${b.bendAngleUnderLoad} degrees: ${a.depth} then ${b.depth}, ${words()}`);
     if (b.bendAngleReleased < a.bendAngleReleased - 1e-9) breaks.push(`released bend angle at ${b.depth} mm: ${a.bendAngleReleased} then ${b.bendAngleReleased}, ${words()}`);
   }
-  const peak = points.reduce((best, p) => (p.forcePerLength > best.forcePerLength ? p : best));
+  // the peak may lie past the bend asked for
+  const peak = whole.reduce((best, p) => (p.forcePerLength > best.forcePerLength ? p : best));
   const held = Math.max(...points.map((p) => p.held));
   if (peak.noseBears === 'in the middle' && held > STILL) breaks.push(`force falls by ${held} of itself before its peak though the nose bears in the middle all the way, ${words()}`);
   return held;
