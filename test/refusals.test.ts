@@ -25,7 +25,7 @@ describe('refusals beside the proof engine', () => {
   it.each(readdirSync(found))('found once not to hold: %s', async (file) => {
     const { part: { family, seed } } = JSON.parse(readFileSync(new URL(file, found), 'utf8')) as { readonly part: { readonly family: Family; readonly seed: number } };
     await refused(family, seed);
-  });
+  }, 240_000);
 
   it.each([4, 8, 10, 14])('profile whose legs close in, seed %i', async (seed) => refused('serial', seed));
 });

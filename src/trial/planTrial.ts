@@ -228,7 +228,9 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
   const { grouped, single, count } = statesOf(part, twice);
   const wrongWish = input.wishes ? wishFault(part, count, input.wishes) : null;
   if (wrongWish) return done('does not make', { reasons: [wrongWish] });
-  const reasons: Untold[] = [];
+  /** What closes every order, for each set of tools by itself; and what is told before that. */
+  const byTools: Untold[][] = [];
+  const before: Untold[] = [];
   const toolReasons: Reason[] = [];
   const tried: number[] = [];
   let undecided = false;
@@ -250,29 +252,29 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
       }
       if (unheld) {
         undecided = true;
-        reasons.push(asItIs(unheld));
+        byTools.push([asItIs(unheld)]);
       }
       if (result.kind === 'undecided') {
         undecided = true;
-        reasons.unshift(asItIs({ code: 'limit', bends: [], sentence: `The computing time of ${(limit / 1000).toFixed(0)} s ended before an order was found or ruled out with V ${tooling.v}.` }));
+        before.unshift(asItIs({ code: 'limit', bends: [], sentence: `The computing time of ${(limit / 1000).toFixed(0)} s ended before an order was found or ruled out with V ${tooling.v}.` }));
       }
       if (result.kind === 'none' && attempt.within.reason) {
-        reasons.push(asItIs(attempt.within.reason));
+        byTools.push([asItIs(attempt.within.reason)]);
         undecided ||= attempt.within.notKnown;
       } else if (result.kind === 'none') {
         if (result.layout) {
           undecided ||= !tooLong(attempt.tooling, machine);
-          reasons.push(asItIs(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0)));
+          byTools.push([asItIs(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0))]);
         }
-        reasons.push(...reasonsFrom(tooling.sheet.part, groups, attempt.tooling.pairs, result.blocked, measuring(attempt.tooling, groups, twice, machine)));
+        byTools.push([...reasonsFrom(tooling.sheet.part, groups, attempt.tooling.pairs, result.blocked, measuring(attempt.tooling, groups, twice, machine))]);
       }
       if (stopNow()) break;
     }
     if (stopNow()) break;
   }
   const wish = input.wishes ? wishesInWords(input.wishes) : '';
-  if (wish !== '' && reasons.length > 0 && !undecided) reasons.unshift(asItIs({ code: 'no order', bends: [], sentence: `No order is left that keeps to the wish: ${wish}.` }));
-  const told = tell([...reasons, ...(tried.length === 0 ? toolReasons.map(asItIs) : [])]);
+  if (wish !== '' && before.length + byTools.length > 0 && !undecided) before.unshift(asItIs({ code: 'no order', bends: [], sentence: `No order is left that keeps to the wish: ${wish}.` }));
+  const told = tell([...before, ...nearestFirst(byTools), ...(tried.length === 0 ? toolReasons.map(asItIs) : [])]);
   return done(undecided || stopNow() ? 'not decided' : 'does not make', {
     reasons: told, model: modelSentence(grouped.length, [...new Set(tried)], input, twice),
   });
@@ -291,6 +293,12 @@ export const measuring = (tooling: Tooling, groups: readonly Group[], twice: Twi
 };
 
 const MOST_TOLD = 6;
+
+/** Tools with which some flange is too short come last: where others got further, what stopped those is worth more. */
+const nearestFirst = (byTools: readonly (readonly Untold[])[]): readonly Untold[] => {
+  const tooShort = (told: readonly Untold[]): boolean => told.some(({ code }) => code === 'short flange');
+  return [...byTools.filter((t) => !tooShort(t)), ...byTools.filter(tooShort)].flat();
+};
 
 /** Each subject once: another V that fails in the same place is not told again. */
 const tell = (reasons: readonly Untold[]): Reason[] => {

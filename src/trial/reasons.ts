@@ -59,6 +59,7 @@ const subjectOf = (reason: Reason): string =>
 /** A reason that is told only if there is room for it: its exact depth costs. `about` is alike for reasons of one subject. */
 export interface Untold {
   readonly about: string;
+  readonly code: Reason['code'];
   readonly tell: () => Reason;
 }
 
@@ -67,7 +68,7 @@ const aboutOf = (reason: Reason): string =>
   (reason.code === 'clearance' || reason.code === 'way in' || reason.code === 'way out' ? subjectOf(reason) : reason.sentence);
 
 /** A reason that needs no measuring. */
-export const asItIs = (reason: Reason): Untold => ({ about: aboutOf(reason), tell: () => reason });
+export const asItIs = (reason: Reason): Untold => ({ about: aboutOf(reason), code: reason.code, tell: () => reason });
 
 /**
  * The reasons that close every order, fewest and plainest first. Of each fold in which a group was refused the seat and tools
@@ -90,7 +91,7 @@ export const reasonsFrom = (part: Part, groups: readonly Group[], pairs: readonl
     const inWords = (c: Conflict): Reason => reasonOf(part, groups[b.action.group]!, pairs[b.action.pair]!, c, b.mask);
     const roughly = inWords(worstOf(b));
     const subject = subjectOf(roughly);
-    if (!told.has(subject)) told.set(subject, { about: aboutOf(roughly), tell: () => inWords(measured(b, worstOf(b))) });
+    if (!told.has(subject)) told.set(subject, { about: aboutOf(roughly), code: roughly.code, tell: () => inWords(measured(b, worstOf(b))) });
     if (told.size >= MOST_REASONS) break;
   }
   return [...told.values()];

@@ -12,7 +12,7 @@ const Line = ({ what, cheapest, parts }: { readonly what: string; readonly cheap
       <td>{none ? 'nothing looked at is shown to make any of these parts' : bought.length === 0 ? 'nothing to buy' : bought.map((b) => `${b.name} (${money(b.price, cheapest.currency)})`).join(', ')}</td>
       <td className="number">{none ? '' : money(cheapest.price, cheapest.currency)}</td>
       <td>{none ? '' : cheapest.proven ? 'no set of the model costs less' : `at least ${money(cheapest.bound, cheapest.currency)}; that this is the cheapest is not shown`}</td>
-      <td>{cheapest.cannot.length === 0 ? 'all' : `not ${cheapest.cannot.map((p) => parts[p]!.name).join(', ')}`}</td>
+      <td>{cheapest.cannot.length === 0 ? `all ${parts.length}` : `${parts.length - cheapest.cannot.length} of ${parts.length}; without ${cheapest.cannot.map((p) => parts[p]!.name).join(', ')}`}</td>
     </tr>
   );
 };
@@ -20,10 +20,10 @@ const Line = ({ what, cheapest, parts }: { readonly what: string; readonly cheap
 /** The cheapest that makes all the parts, over all machines and on each alone. */
 export const CheapestLines = ({ fit }: { readonly fit: FitView }) => fit.cheapest === null ? null : (
   <section className="section" aria-labelledby="cheapest-title">
-    <h2 id="cheapest-title">The cheapest that makes them</h2>
+    <h2 id="cheapest-title">The cheapest that makes the most of them</h2>
     <div className="scroll" tabIndex={0} role="group" aria-label="The cheapest sets">
       <table>
-        <thead><tr><th scope="col">With</th><th scope="col">What is had</th><th scope="col" className="number">Price</th><th scope="col">Proof</th><th scope="col">Parts made</th></tr></thead>
+        <thead><tr><th scope="col">With</th><th scope="col">What is had</th><th scope="col" className="number">Price</th><th scope="col">Proof</th><th scope="col">Makes</th></tr></thead>
         <tbody>
           <Line what="any of these machines" cheapest={fit.cheapest} parts={fit.parts} />
           {fit.alone.map((alone, c) => alone && <Line key={fit.machines[c]!.id} what={`${fit.machines[c]!.name} alone${fit.machines[c]!.whose === 'ours' ? '' : ` (${fit.machines[c]!.whose})`}`} cheapest={alone} parts={fit.parts} />)}

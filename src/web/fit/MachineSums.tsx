@@ -30,7 +30,7 @@ export const MachineSums = ({ fit }: { readonly fit: Pick<FitView, 'parts' | 'ma
                   {sum.makes === all ? 'nothing needed' : (
                     <ul className="dots">
                       {sum.changes.map(({ words, price, parts }) => (
-                        <li key={words}>{words}{price === null ? ' (no price)' : price > 0 ? `, ${price.toLocaleString('en-GB')} ${machine.currency}` : ' (no cost)'} <span className="soft">({parts.length} more made{parts.length > NAMED ? '' : `: ${parts.map((p) => fit.parts[p]!.name).join(', ')}`})</span></li>
+                        <li key={words}>{words}{price === null ? ' (price not known)' : price > 0 ? `, ${price.toLocaleString('en-GB')} ${machine.currency}` : ' (nothing to buy, if the drawing allows it)'} <span className="soft">({parts.length} more made{parts.length > NAMED ? '' : `: ${parts.map((p) => fit.parts[p]!.name).join(', ')}`})</span></li>
                       ))}
                       {sum.noHelp.length > 0 && <li>nothing that was looked at helps <span className="soft">({of(sum.noHelp)})</span></li>}
                     </ul>
