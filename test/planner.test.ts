@@ -53,6 +53,13 @@ describe('benchmark parts on the general machine, each plan replayed by the inde
     expect(trial.reasons[0]!.sentence).toMatch(/meets the punch .* by \d+\.\d mm if b[12] is made/);
   });
 
+  it('P9 without a scribed line: what stopped the V that its lips suit is told before what a wider V lacks', () => {
+    // its lips are 8 mm: V 12 asks 7.7 mm of flat beside the bend and 6.6 are there (told first, once), V 10 has enough of it
+    const trial = planTrial({ part: partOf('P9'), machine: machine('general'), rack, metal, quantity: 50, limits: { scribedLine: 'refused' } });
+    expect(trial.verdict).toBe('does not make');
+    expect(trial.reasons[0]!.code).not.toBe('short flange');
+  });
+
   it('P5: both lips are made before the legs they close in', () => {
     const order = plan(partOf('P5'), machine('general')).steps.map((s) => s.bends[0]);
     expect(order.indexOf('b1')).toBeLessThan(order.indexOf('b2'));

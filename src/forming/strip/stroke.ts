@@ -229,6 +229,7 @@ export const beginStroke = (strip: StripCase, step?: number): Stroke => {
     heldForce: (state, greatest, last) => {
       if (state.force >= greatest || (state.unknowns.bearing2 <= 0 && 1 / state.half.middleCurvature - 0.5 > FAR_FROM_FIT * strip.tip)) return state.force;
       climb(() => false, last);
+      findTurn(rungs[rungs.length - 1]!);
       const ahead = rungs.filter((e) => e.inclination > state.inclination);
       const risesAgain = ahead.some((b, i) => {
         const [a, c] = [ahead[i - 1] ?? state, ahead[i + 1]];
