@@ -1,5 +1,5 @@
 import type { Axis } from '../shop/index.js';
-import type { Step, Trial } from '../trial/index.js';
+import { DAYLIGHT, type Step, type Trial } from '../trial/index.js';
 import { reachBehind } from './reachBehind.js';
 import { worstStock } from './worstStock.js';
 
@@ -34,17 +34,12 @@ const travel = (name: string, axis: Axis, at: number, step: number): FitMargin[]
 };
 
 const ofStep = (trial: Trial, step: Step): FitMargin[] => {
-  const { machine, stations } = trial;
-  const station = stations.find((s) => s.id === step.station)!;
-  const opening = machine.openHeight - station.stackHeight;
-  const needed = Math.max(step.ramOpening, step.ramOpeningOut);
+  const { machine } = trial;
+  const named = (name: string, kind: MarginKind): FitMargin[] =>
+    step.margins.filter((m) => m.name === name).map((m) => ({ ...m, kind, share: m.value / m.limit, step: step.number }));
   return [
     ...worstStock(step).map((m): FitMargin => ({ ...m, kind: 'force', share: m.value / m.limit, step: step.number })),
-    ...step.margins.filter((m) => m.name === 'length of tools').map((m): FitMargin => ({ ...m, kind: 'length', share: m.value / m.limit, step: step.number })),
-    {
-      kind: 'daylight', name: 'opening between punch and die', value: needed, limit: opening, unit: 'mm', share: needed / opening,
-      step: step.number, source: 'open height less the stack',
-    },
+    ...named('length of tools', 'length'), ...named(DAYLIGHT, 'daylight'),
     ...(step.stop.kind === 'none' ? [] : [
       ...[0, ...(step.stop.skew === undefined ? [] : [step.stop.skew])].flatMap((by) => travel('X', machine.gauge.x, step.stop.axisX + by, step.number)), ...travel('R', machine.gauge.r, step.stop.r, step.number),
     ]),

@@ -2,7 +2,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { metalById } from '../metal/index.js';
 import { type Part, profilePart, trayPart } from '../sheet/index.js';
 import { type Machine, type Rack, demoFloor, demoRack, withOptions } from '../shop/index.js';
-import type { Trial, TrialInput } from '../trial/index.js';
+import { DAYLIGHT, type Trial, type TrialInput } from '../trial/index.js';
 import { fitCell } from './fitCell.js';
 import { fitTrial } from './fitTrial.js';
 import { planAndProve } from './planAndProve.js';
@@ -90,6 +90,10 @@ describe('what would change a no, each planned again and proved', () => {
     expect(openHeight).toBeGreaterThan(bare.openHeight);
     const again = await planAndProve({ ...ask(tallTray, { ...bare, openHeight }), rack: tools }, { now });
     expect([again.verdict, again.proof.passed]).toEqual(['makes', true]);
+    // and no more than it needs, to the next 10 mm: the plan uses all but 10 of what is left open somewhere
+    const spare = again.steps.map((s) => s.margins.find((m) => m.name === DAYLIGHT)!).map((m) => m.limit - m.value);
+    expect(Math.min(...spare)).toBeGreaterThanOrEqual(0);
+    expect(Math.min(...spare)).toBeLessThan(10);
   });
 
   it('a gooseneck that no rack holds, relieved as far as the reason asks', async () => {

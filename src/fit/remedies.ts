@@ -37,10 +37,11 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
   const started = now();
   let plans = 0;
   const stopped = (): boolean => plans >= MOST_PLANS || now() - started > SECONDS_ALL * 1000 || hooks.cancelled?.() === true;
-  /** Made with these changes, of which all questions that they leave must be; seconds of all together. */
-  const made = async (chosen: readonly Candidate[]): Promise<{ readonly seconds: number } | null> => {
+  /** Made with these changes, of which all questions that they leave must be; seconds of all together, and the last one's plan. */
+  const made = async (chosen: readonly Candidate[]): Promise<{ readonly seconds: number; readonly trial: Trial } | null> => {
     const questions = chosen.reduce<readonly TrialInput[]>((asked, { apply }) => asked.flatMap(apply), [input]);
     let sum = 0;
+    let last: Trial | null = null;
     for (const asked of questions) {
       if (stopped()) return null;
       plans++;
@@ -50,8 +51,9 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
       });
       if (again.verdict !== 'makes') return null;
       sum += again.seconds;
+      last = again;
     }
-    return questions.length === 0 ? null : { seconds: sum };
+    return last && { seconds: sum, trial: last };
   };
   const remedies: Remedy[] = [];
   let firstAt = 0;
@@ -65,8 +67,14 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
     tried.set(candidate.family, candidate);
     if (!again) continue;
     helped.add(candidate.family);
+    let [least, by] = [candidate, again];
+    for (let smaller = least.smaller?.(by.trial); smaller; smaller = least.smaller?.(by.trial)) {
+      const still = await made([smaller]);
+      if (!still) break;
+      [least, by] = [smaller, still];
+    }
     if (remedies.length === 0) firstAt = plans;
-    remedies.push(remedyOf([candidate], again));
+    remedies.push(remedyOf([least], by));
   }
   if (remedies.length === 0 && tried.size > 1) {
     let chosen = [...tried.values()];

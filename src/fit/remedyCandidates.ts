@@ -1,6 +1,6 @@
 import { type Machine, type Punch, type Rack, inventedDie, inventedGooseneck, onAdapter, withOptions } from '../shop/index.js';
 import { type Part, asFormed, relieve } from '../sheet/index.js';
-import { type Reason, type RemedyItem, type TrialInput, plateNames } from '../trial/index.js';
+import { DAYLIGHT, type Reason, type RemedyItem, type Trial, type TrialInput, plateNames } from '../trial/index.js';
 import { splitPart } from './splitPart.js';
 
 /** What tools beyond the rack would cost, typed by a person; null where nobody typed it. */
@@ -22,6 +22,8 @@ export interface Candidate {
   readonly family: string;
   /** The questions that are left with it: one, or one for each of the parts that come of a split. All must be made. */
   readonly apply: (input: TrialInput) => readonly TrialInput[];
+  /** A smaller change of the same kind that the plan made with this one shows to be enough; to be planned again as any. */
+  readonly smaller?: (made: Trial) => Candidate | null;
 }
 
 const money = (price: number | null, currency: string): string =>
@@ -175,12 +177,20 @@ const daylightCandidates = (machine: Machine, reasons: readonly Reason[]): Candi
   ];
   const tallest = Math.max(machine.openHeight, ...machine.options.map((o) => o.effect?.openHeight ?? 0));
   const least = Math.ceil((Math.max(0, ...short.map((r) => r.by ?? 0)) * LEANING) / 10) * 10 + 20;
-  return short.length === 0 ? [] : [...new Set([Math.min(least, MORE_DAYLIGHT), MORE_DAYLIGHT])].map((more): Candidate => ({
-    item: { kind: 'daylight', id: `daylight-${tallest + more}`, name: `A taller frame and longer stroke: opens to ${tallest + more} mm`, price: null },
-    words: `a machine like this one that opens to ${tallest + more} mm (no option of this machine; this one opens to ${machine.openHeight} mm)`, family: 'daylight',
-    apply: (input) => [{ ...input, machine: { ...input.machine, openHeight: tallest + more } }],
-  }));
+  return short.length === 0 ? [] : [...new Set([Math.min(least, MORE_DAYLIGHT), MORE_DAYLIGHT])].map((more) => opensTo(machine, tallest, tallest + more));
 };
+
+/** The machine opening to `openHeight`; once planned, to no more than its steps ask, in steps of 10 mm, above the `tallest` that can be had. */
+const opensTo = (machine: Machine, tallest: number, openHeight: number): Candidate => ({
+  item: { kind: 'daylight', id: `daylight-${openHeight}`, name: `A taller frame and longer stroke: opens to ${openHeight} mm`, price: null },
+  words: `a machine like this one that opens to ${openHeight} mm (no option of this machine; this one opens to ${machine.openHeight} mm)`, family: 'daylight',
+  apply: (input) => [{ ...input, machine: { ...input.machine, openHeight } }],
+  smaller: ({ steps }) => {
+    const asked = steps.flatMap(({ margins }) => margins.filter((m) => m.name === DAYLIGHT).map((m) => openHeight - m.limit + m.value));
+    const enough = Math.ceil(Math.max(...asked) / 10) * 10;
+    return enough > tallest && enough < openHeight ? opensTo(machine, tallest, enough) : null;
+  },
+});
 
 const COARSER = { f: ['m', 'c', 'v'], m: ['c', 'v'], c: ['v'], v: [] } as const;
 

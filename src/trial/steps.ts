@@ -2,8 +2,10 @@ import { cylinderForces } from '../forming/index.js';
 import type { Machine } from '../shop/index.js';
 import { type Convex, type Planar, distance, gapOf } from '../geometry/index.js';
 import type { Bend } from '../sheet/index.js';
+import { createAsker } from './asker.js';
 import type { Body } from './body.js';
 import { insetOf } from './ears.js';
+import { DAYLIGHT, leastOpening } from './leastOpening.js';
 import { type Layout, lowestSeat } from './layout.js';
 import { listed, plateNames } from './names.js';
 import { type Planned, changeSeconds } from './task.js';
@@ -133,8 +135,9 @@ const wordsOf = (before: Planned | null, here: Planned, stop: Stop): string => {
 const hitOf = ({ hit }: Bend): Pick<Step, 'hit'> => (hit ? { hit: { of: hit.of, number: hit.number, count: hit.count } } : {});
 
 /** A plan on its layout as the steps that papers and proof read. */
-export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, handling: number): readonly Step[] =>
-  layout.plan.map((here, i): Step => {
+export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, handling: number): readonly Step[] => {
+  const asker = createAsker();
+  return layout.plan.map((here, i): Step => {
     const before = layout.plan[i - 1] ?? null;
     const { option, action } = here;
     const { setting, tools } = option;
@@ -172,6 +175,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       { name: 'force on one cylinder', value: Math.max(cylinders.left, cylinders.right) / 1000, limit: machine.rating / 2000, unit: 'kN', source: 'half the machine rating, statics' },
       ...(bend.kind === 'V' ? [{ name: 'included angle under load over die angle', value: pair.die.includedAngle, limit: 180 - bend.bendAngleUnderLoad, unit: 'degrees included', source: 'die angle' }] : []),
       { name: 'length of tools', value: stationTo - stationFrom, limit: machine.length, unit: 'mm', source: 'bed length' },
+      { name: DAYLIGHT, value: leastOpening(asker, option, [stationFrom - origin, stationTo - origin]), limit: pair.opening, unit: 'mm', source: 'open height less the stack; least opening for the ways in and out as planned' },
       { name: 'lowest ram seat over shut height', value: machine.shutHeight, limit: lowestSeat(here), unit: 'mm', source: 'machine data' },
       { name: 'base allowance of clearance', value: BASE_ALLOWANCE, limit: clearance, unit: 'mm', source: 'common practice, no source' },
     ];
@@ -191,6 +195,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       words: wordsOf(before, here, stop), measure: measureOf(option, air), time,
     };
   });
+};
 
 /** Predicted seconds of one part without its share of the set-up. */
 export const runSeconds = (steps: readonly Step[]): number => steps.reduce((sum, s) => sum + sumOf(s.time), 0);

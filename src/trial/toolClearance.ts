@@ -36,7 +36,7 @@ export type ToolAnswer =
   | { readonly ok: true; readonly value: ToolClearance }
   | { readonly ok: false; readonly conflicts: readonly Conflict[] };
 
-interface Phase {
+export interface Phase {
   readonly name: Conflict['phase'];
   /** What tells this phase's passes from others', seen from the ram and seen from the bed. */
   readonly ramKey: string;
@@ -152,7 +152,7 @@ export const reachesFrames = ({ branches, bend, machine }: Setting): boolean => 
   return branches.some((branch) => framesKept(branch, machine.id, () => reaches(branch)));
 };
 
-const slidesOf = ({ pair }: Setting): number => pair.ears?.slides ?? 0;
+export const slidesOf = ({ pair }: Setting): number => pair.ears?.slides ?? 0;
 
 const openingFor = (setting: Setting, high: number): number =>
   Math.min(setting.pair.opening, rung(OPENINGS, high + slidesOf(setting) + BASE_ALLOWANCE + CARRY_ROOM));
@@ -160,7 +160,7 @@ const openingFor = (setting: Setting, high: number): number =>
 const foundKept = keptWithBranch<Found>();
 
 /** Everything that one phase of the step meets: tool intervals, and bodies that forbid. */
-const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean, need: Interval): Found => {
+export const look = (asker: Asker, setting: Setting, phase: Phase, slides: boolean, need: Interval): Found => {
   const key = `${setting.pair.key}|${phase.name}|${phase.ramKey}|${phase.bedKey}`;
   const found = setting.branches.map((branch) => foundKept(branch, key, () => lookAt(asker, setting, branch.views, phase, slides, need)));
   return { rows: joinRows(found.map((f) => f.rows)), conflicts: found.flatMap((f) => f.conflicts) };
@@ -216,7 +216,7 @@ const lookAt = (asker: Asker, setting: Setting, views: readonly View[], phase: P
 };
 
 /** Bed-long bodies, and tools when the part slides past them, forbid by being met at all. */
-const forbids = (found: Found, slides: boolean): readonly Conflict[] =>
+export const forbids = (found: Found, slides: boolean): readonly Conflict[] =>
   found.conflicts.filter((c) => slides || c.body === 'beam' || c.body === 'bed');
 
 const tooShortFor = (ears: Ears): Conflict => ({
@@ -236,6 +236,28 @@ export const waysFor = (setting: Setting): { readonly waysIn: readonly Way[]; re
   };
 };
 
+/** What is asked of a way in: the sheet coming to its seat, and the ram coming down on it. */
+export const phasesIn = (setting: Setting, way: Way): readonly Phase[] => {
+  const { bend } = setting;
+  const hung = slidesOf(setting);
+  const { opening } = way;
+  return [
+    { name: 'way in', ramKey: `in|${liftOf(way)}|${opening}`, bedKey: `in|${liftOf(way)}`, byRam: once(() => passesIn(bend, way, opening)), byFeet: once(() => passesIn(bend, way, opening - hung)), byBed: once(() => passesIn(bend, way, 0)) },
+    { name: 'ram closing', ramKey: `close|${opening}`, bedKey: '', byRam: once(() => passesClose(bend, opening)), byFeet: once(() => passesClose(bend, opening - hung)), byBed: null },
+  ];
+};
+
+/** What is asked of a way out: the ram going up from the released bend, and the part leaving. */
+export const phasesOut = (setting: Setting, way: Way): readonly Phase[] => {
+  const { bend } = setting;
+  const hung = slidesOf(setting);
+  const { opening } = way;
+  return [
+    { name: 'ram opening', ramKey: `open|${opening}`, bedKey: '', byRam: once(() => passesOpen(bend, opening)), byFeet: once(() => passesOpen(bend, opening - hung)), byBed: null },
+    { name: 'way out', ramKey: `out|${liftOf(way)}|${opening}`, bedKey: `out|${liftOf(way)}`, byRam: once(() => passesOut(bend, way, opening)), byFeet: once(() => passesOut(bend, way, opening - hung)), byBed: once(() => passesOut(bend, way, 0)) },
+  ];
+};
+
 /**
  * May this stroke be made with this pair? `need` is the part of the bend line that must stand on tools, along the bed
  * from the bend's own origin. Answers with the window for the tools and the ways in and out, or with what is met.
@@ -244,7 +266,6 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
   const { bend, pair: { ears } } = setting;
   const windowOf = (rows: Rows): Interval | null => stationWindow(rows, need, ears);
   if (ears && need[1] - need[0] < 2 * Math.max(insetOf('body', ears), insetOf('drawn', ears))) return { ok: false, conflicts: [tooShortFor(ears)] };
-  const hung = slidesOf(setting);
   const stroke: Phase = {
     name: 'stroke', ramKey: 'stroke', bedKey: 'stroke',
     byRam: once(() => passesStroke(bend, true)),
@@ -271,22 +292,10 @@ export const toolClearance = (asker: Asker, setting: Setting, need: Interval): T
     return { way: null, conflicts: least ?? [] };
   };
 
-  const entered = firstThat(waysIn, (way) => {
-    const { opening } = way;
-    return [
-      { name: 'way in', ramKey: `in|${liftOf(way)}|${opening}`, bedKey: `in|${liftOf(way)}`, byRam: once(() => passesIn(bend, way, opening)), byFeet: once(() => passesIn(bend, way, opening - hung)), byBed: once(() => passesIn(bend, way, 0)) },
-      { name: 'ram closing', ramKey: `close|${opening}`, bedKey: '', byRam: once(() => passesClose(bend, opening)), byFeet: once(() => passesClose(bend, opening - hung)), byBed: null },
-    ];
-  }, during.rows);
+  const entered = firstThat(waysIn, (way) => phasesIn(setting, way), during.rows);
   if (!entered.way) return { ok: false, conflicts: entered.conflicts };
 
-  const left = firstThat(waysOut, (way) => {
-    const { opening } = way;
-    return [
-      { name: 'ram opening', ramKey: `open|${opening}`, bedKey: '', byRam: once(() => passesOpen(bend, opening)), byFeet: once(() => passesOpen(bend, opening - hung)), byBed: null },
-      { name: 'way out', ramKey: `out|${liftOf(way)}|${opening}`, bedKey: `out|${liftOf(way)}`, byRam: once(() => passesOut(bend, way, opening)), byFeet: once(() => passesOut(bend, way, opening - hung)), byBed: once(() => passesOut(bend, way, 0)) },
-    ];
-  }, entered.rows);
+  const left = firstThat(waysOut, (way) => phasesOut(setting, way), entered.rows);
   if (!left.way) return { ok: false, conflicts: left.conflicts };
   const window = windowOf(left.rows)!;
   if (ears && window[1] - window[0] < shortestOf(ears)) return { ok: false, conflicts: [tooShortFor(ears)] };
