@@ -73,9 +73,9 @@ console.log(`${remedies.length} remedies, ${remedies.filter((r) => r.confirmed).
 if (remedies.some((r) => !r.confirmed) || cells.some((cell) => cell?.verdict === 'makes' && !cell.proof.passed)) process.exitCode = 1;
 console.log(board.answer);
 board.machines.forEach(({ name }, c) => {
-  const { makes, withChange, no, open, why, changes } = board.sums[c]!;
+  const { levels, no, open, why, changes } = board.sums[c]!;
   const said = (list: typeof why): string => list.map(({ words, parts }) => `${words} (${parts.length})`).join('; ') || 'nothing';
-  console.log(`${name}: makes ${makes}, with a change ${withChange}, no ${no}, open ${open}. Why: ${said(why)}. Changes: ${said(changes)}`);
+  console.log(`${name}: ${levels.map(({ words, made }) => `${words}: ${made}`).join('; ')}; no ${no}, open ${open}. Why: ${said(why)}. Changes: ${said(changes)}`);
 });
 const browser = await chromium.launch({ executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium', args: ['--no-sandbox', '--disable-quic', '--disable-background-networking'] });
 const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });

@@ -30,6 +30,7 @@ const cheapest = z.strictObject({
   options: z.array(bought), tools: z.array(bought), price: z.number(), proven: z.boolean(),
   // beside what was asked for
   machines: z.array(bought), currency: z.string(), bound: z.number(), cannot: z.array(z.int()), model: z.string(),
+  asked: z.array(z.strictObject({ part: z.int(), what: z.string() })),
 });
 const margin = z.strictObject({
   kind: z.enum(['force', 'length', 'daylight', 'throat', 'gauge travel', 'tolerance']), name: z.string(), value: z.number(), limit: z.number().positive(), unit: z.string(),
@@ -45,6 +46,7 @@ const cell = z.strictObject({
   // beside what was asked for
   partsAnHour: z.number().positive().nullable(), changeOver: z.number().positive().nullable(),
   proof: z.strictObject({ checked: z.boolean(), passed: z.boolean() }), warnings: z.array(z.string()),
+  way: z.strictObject({ steps: z.array(z.strictObject({ bends: z.array(z.string()), toGauge: z.int(), toFront: z.int(), punch: z.string(), die: z.string() })) }).nullable(),
 });
 const fitAnswer = z.strictObject({
   units: z.string(), computed: z.int(), fromCache: z.int(),

@@ -19,6 +19,7 @@ const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts']): string => 
   const gap = cheapest.proven ? 'no cheaper set of the model' : `at best ${money(cheapest.bound, cheapest.currency)}, not proven`;
   return [
     cannot.length === parts.length ? 'nothing looked at is shown to make any of these parts' : `${bought.join(', ') || 'nothing'}: ${money(cheapest.price, cheapest.currency)} (${gap})`,
+    ...cheapest.asked.map(({ part, what }) => `${parts[part]!.name} only with ${what}, if the drawing allows it`),
     ...(cannot.length > 0 && cannot.length < parts.length ? [`not shown to be made by it: ${cannot.join(', ')}`] : []),
   ].join('; ');
 };

@@ -77,7 +77,7 @@ const proofWords = ({ proof }: Trial, s: Show): string => {
 const plan = (trial: Trial, s: Show): string[] => {
   if (trial.steps.length === 0) return [];
   const tight = tightestMargin(trial);
-  const gap = trial.proven ? 'the best of its model' : `at best ${trial.bound.toFixed(1)} s, not proven`;
+  const gap = trial.proven ? 'the best of its model' : trial.bound > 0 ? `at best ${trial.bound.toFixed(1)} s, not proven` : 'not shown to be the best';
   return [
     `Predicted making time ${trial.seconds.toFixed(1)} s a part at quantity ${trial.quantity} (${gap}); computed in ${trial.computeSeconds.toFixed(2)} s.`,
     ...(tight === null ? [] : [`Tightest margin: ${tight.name}, ${tight.value.toFixed(2)} of ${tight.limit.toFixed(2)} ${tight.unit}, step ${tight.step}.`]),

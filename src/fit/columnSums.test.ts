@@ -4,19 +4,27 @@ import { columnSum } from './columnSums.js';
 import { type FitCell, notTried } from './fitCell.js';
 
 const yes: FitCell = { ...notTried(''), verdict: 'makes', reasons: [] };
-const no = (code: FitCell['reasons'][number]['code'], ...remedies: readonly (readonly [name: string, price: number])[]): FitCell => ({
+type Kind = NonNullable<FitCell['remedies'][number]['items']>[number]['kind'];
+const no = (code: FitCell['reasons'][number]['code'], ...remedies: readonly (readonly [name: string, price: number, kind?: Kind])[]): FitCell => ({
   ...yes, verdict: remedies.length > 0 ? 'makes with remedy' : 'does not make', reasons: [{ code, sentence: 'It does not.', bends: [] }],
-  remedies: remedies.map(([name, price]) => ({ sentence: 'With it.', confirmed: true, price, items: [{ kind: 'option', id: name, name, price }] })),
+  remedies: remedies.map(([name, price, kind = 'option']) => ({ sentence: 'With it.', confirmed: true, price, items: [{ kind, id: name, name, price }] })),
 });
 const machines = (...names: string[]) => names.map((name) => ({ name, whose: 'ours' as const }));
 
 describe('what a column says', () => {
   it('counts, groups the reasons and the cheapest change of each part, the frequent first', () => {
     const sum = columnSum([yes, no('force'), no('no stop', ['powered R', 900], ['split', 0]), no('daylight', ['tall frame', 700]), no('no stop', ['powered R', 900]), { ...yes, verdict: 'not decided' }, null]);
-    expect([sum.makes, sum.withChange, sum.no, sum.open]).toEqual([1, 3, 1, 2]);
+    expect([sum.makes, sum.changed['as drawn'], sum.no, sum.open]).toEqual([1, 3, 1, 2]);
     expect(sum.why.map(({ parts }) => parts)).toEqual([[2, 4], [1], [3]]);
-    expect(sum.changes).toEqual([{ words: 'powered R', price: 900, parts: [2, 4] }, { words: 'tall frame', price: 700, parts: [3] }]);
+    expect(sum.changes).toEqual([{ words: 'powered R', price: 900, parts: [2, 4], kind: 'as drawn', terms: '' }, { words: 'tall frame', price: 700, parts: [3], kind: 'as drawn', terms: '' }]);
     expect(sum.noHelp).toEqual([1]);
+  });
+
+  it('tells apart what is made as drawn, only by another drawing, only as two joined parts, only by another machine', () => {
+    const sum = columnSum([yes, no('tolerance', ['class v', 0, 'tolerance']), no('clearance', ['in two at b2', 0, 'split']), no('no stop', ['powered R', 900], ['class v', 0, 'tolerance']), no('daylight', ['opens to 600', 0, 'daylight'])]);
+    expect(sum.changed).toEqual({ 'as drawn': 1, 'other drawing': 1, 'in two': 1, 'other machine': 1 });
+    expect(sum.levels.map(({ made }) => made)).toEqual([1, 2, 3, 4]);
+    expect(sum.changes.map(({ words }) => words)).toEqual(['powered R', 'class v', 'in two at b2', 'opens to 600']);
   });
 });
 
@@ -24,10 +32,13 @@ describe('the sentence at the head', () => {
   const said = (...columns: readonly (readonly (FitCell | null)[])[]): string =>
     answerInWords({ parts: columns[0]!, machines: machines('A', 'B').slice(0, columns.length), cells: columns[0]!.map((_, p) => columns.map((c) => c[p]!)) });
   it('names who makes all, or the most, and with what', () => {
-    expect(said([yes, yes], [yes, no('no stop', ['powered R', 1])])).toBe('One machine makes all 2 parts as it stands: A. With a change also: B.');
-    expect(said([yes, no('force')], [yes, no('no stop', ['powered R', 1])])).toBe('No machine makes all 2 parts as it stands. The most are made by A; B: 1 of 2. With the changes named, all 2 parts: B.');
+    expect(said([yes, yes], [yes, no('no stop', ['powered R', 1])])).toBe('One machine makes all 2 parts as it stands: A. With the options and tools named also: B.');
+    expect(said([yes, no('force')], [yes, no('no stop', ['powered R', 1])])).toBe('No machine makes all 2 parts as it stands. The most are made by A; B: 1 of 2. With the options and tools named, all 2 parts: B.');
     expect(said([yes, no('force'), no('force')], [yes, yes, no('force')])).toBe('No machine makes all 3 parts as it stands. The most are made by B: 2 of 3.');
     expect(said([yes, null])).toBe('No machine is shown to make all 2 parts; on A something is not decided. The most are made by A: 1 of 2.');
+    expect(said([yes, no('tolerance', ['class v', 0, 'tolerance']), no('clearance', ['in two', 0, 'split'])], [yes, no('no stop', ['powered R', 1]), no('force')])).toBe(
+      'No machine makes all 3 parts as it stands. The most are made by A; B: 1 of 3. With the options and tools named, the most: B, 2 of 3. If parts may be made in two and joined besides, all 3 parts: A.',
+    );
     expect(said([no('force')])).toBe('No machine makes this part as it stands.');
   });
 });

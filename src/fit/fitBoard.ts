@@ -1,4 +1,4 @@
-import type { RemedyItem } from '../trial/index.js';
+import { changeKind, isBought } from './changeKind.js';
 import { type Way, cheapestSet } from './cheapestSet.js';
 import type { FitCell } from './fitCell.js';
 import { type FitColumn, type ToolsTaken, toolsTaken } from './fitColumn.js';
@@ -23,6 +23,8 @@ export interface Cheapest {
   readonly proven: boolean;
   /** No set of the stated model costs less. */
   readonly bound: number;
+  /** Parts (indices) among those made that are made only with a change the buyer must agree to, and which. */
+  readonly asked: readonly { readonly part: number; readonly what: string }[];
   /** Indices of the parts that nothing looked at makes. */
   readonly cannot: readonly number[];
   /** What `proven` speaks of. */
@@ -58,18 +60,26 @@ export interface FitBoard {
 
 const MODEL =
   'The parts at the quantity asked, each on one of these machines, with the rack as it is at hand; machines, options and tools beyond the rack at their prices as entered; ' +
-  'of the changes that lift a no only those that were planned again and confirmed.';
+  'of the changes that lift a no only those that were planned again and confirmed; a coarser class, another radius, a relief or a seam only for parts that nothing else here makes.';
 
-/** Does it cost money, and is it there to be sold? A wider tolerance, another drawing, a seam are for the buyer to say. */
-const isBought = ({ kind }: RemedyItem): boolean => kind === 'option' || kind === 'punch' || kind === 'die' || kind === 'adapter';
+/** A way to make a part in one column, and what the buyer must agree to for it; '' for nothing. */
+interface AskedWay {
+  readonly way: Way;
+  readonly asked: string;
+}
 
-/** What costs nothing and asks nobody's consent. */
-const isOurs = ({ kind }: RemedyItem): boolean => kind === 'two passes';
+const waysOf = (cell: FitCell, machineKey: string): AskedWay[] =>
+  cell.verdict === 'makes' ? [{ way: [machineKey], asked: '' }]
+    : cell.remedies.filter((r) => r.confirmed && r.items && changeKind(r) !== 'other machine' && r.items.every(({ kind }) => kind !== 'scribed line')).map((r) => ({
+      way: [machineKey, ...r.items!.filter(isBought).map((i) => i.id)],
+      asked: r.items!.filter((i) => changeKind({ items: [i] }) !== 'as drawn').map(({ name }) => name).join(' + '),
+    }));
 
-const waysOf = (cell: FitCell, machineKey: string): Way[] =>
-  cell.verdict === 'makes' ? [[machineKey]]
-    : cell.remedies.filter((r) => r.confirmed && r.items && r.items.every((i) => isBought(i) || isOurs(i)))
-      .map((r) => [machineKey, ...r.items!.filter(isBought).map((i) => i.id)]);
+/** Ways that leave the drawing as it is; only where a part has none, those that the buyer must agree to. */
+const asDrawnFirst = (ways: readonly AskedWay[]): readonly AskedWay[] => {
+  const asDrawn = ways.filter(({ asked }) => asked === '');
+  return asDrawn.length > 0 ? asDrawn : ways;
+};
 
 const cheapestOf = (columns: readonly FitColumn[], owned: ReadonlySet<string>, cells: readonly (readonly FitCell[])[]): Cheapest | null => {
   const paid = columns.filter(({ machine }) => !owned.has(machine.id));
@@ -83,11 +93,16 @@ const cheapestOf = (columns: readonly FitColumn[], owned: ReadonlySet<string>, c
     if (item.price === null || !isBought(item)) continue;
     named.set(item.id, { kind: item.kind === 'option' ? 'option' : 'tool', bought: { id: item.id, name: item.name, price: item.price } });
   }
-  const parts = cells.map((row) => row.flatMap((cell, c) => waysOf(cell, `machine ${columns[c]!.machine.id}`)));
-  const found = cheapestSet(parts, new Map([...named].map(([key, { bought }]) => [key, bought.price])));
+  const parts = cells.map((row) => asDrawnFirst(row.flatMap((cell, c) => waysOf(cell, `machine ${columns[c]!.machine.id}`))));
+  const found = cheapestSet(parts.map((ways) => ways.map(({ way }) => way)), new Map([...named].map(([key, { bought }]) => [key, bought.price])));
   const of = (kind: 'machine' | 'option' | 'tool'): Bought[] => found.chosen.flatMap((key) => (named.get(key)!.kind === kind ? [named.get(key)!.bought] : []));
+  const chosen = new Set(found.chosen);
+  const asked = parts.flatMap((ways, part) => {
+    const by = ways.find(({ way }) => way.every((key) => chosen.has(key)));
+    return by && by.asked !== '' ? [{ part, what: by.asked }] : [];
+  });
   return {
-    machines: of('machine'), options: of('option'), tools: of('tool'), price: found.price, currency,
+    asked, machines: of('machine'), options: of('option'), tools: of('tool'), price: found.price, currency,
     proven: found.proven, bound: found.bound, cannot: found.cannot, model: MODEL,
   };
 };

@@ -1,4 +1,5 @@
 import type { Reason, Remedy, Trial } from '../trial/index.js';
+import { type FoundWay, wayOf } from './carryOver.js';
 import { type FitMargin, fitMargins } from './fitMargins.js';
 
 /** What a cell says: a trial's verdict, or that it was stopped before its turn came. */
@@ -20,6 +21,8 @@ export interface FitCell {
   readonly computeSeconds: number;
   readonly proof: { readonly checked: boolean; readonly passed: boolean };
   readonly warnings: readonly string[];
+  /** By which it is made; null where it is not, or not proved. */
+  readonly way: FoundWay | null;
 }
 
 /** s of the batch that are the set-up: what the trial's time model shares over the quantity. */
@@ -35,7 +38,7 @@ const pace = (trial: Trial): Pick<FitCell, 'partsAnHour' | 'changeOver'> => {
 /** A cell whose turn did not come; `why` is a sentence. */
 export const notTried = (why: string): FitCell => ({
   verdict: 'not tried', margins: [], reasons: [{ code: 'limit', sentence: why, bends: [] }], remedies: [], seconds: null, partsAnHour: null, changeOver: null, computeSeconds: 0,
-  proof: { checked: false, passed: false }, warnings: [],
+  proof: { checked: false, passed: false }, warnings: [], way: null,
 });
 
 /** What the board keeps of a trial. */
@@ -49,4 +52,5 @@ export const fitCell = (trial: Trial): FitCell => ({
   computeSeconds: trial.computeSeconds,
   proof: { checked: trial.proof.checked, passed: trial.proof.passed },
   warnings: trial.warnings,
+  way: wayOf(trial),
 });

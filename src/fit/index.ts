@@ -2,6 +2,8 @@ export { type Alternative, alternatives } from './alternatives.js';
 export { needsProof, unproved } from './afterProof.js';
 export { type Envelope, envelope } from './envelope.js';
 export { answerInWords, columnName } from './answerInWords.js';
+export { type FoundWay, asCarried, carriedOver } from './carryOver.js';
+export { changeInShort } from './changeInShort.js';
 export { type ColumnSum, type SaidOf, columnSum } from './columnSums.js';
 export { reasonInShort } from './reasonInShort.js';
 export { type BoardMachine, type Bought, type Cheapest, type FitBoard, fitBoard } from './fitBoard.js';

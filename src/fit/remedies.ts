@@ -1,18 +1,19 @@
 import { type Remedy, type Trial, type TrialInput, listed } from '../trial/index.js';
+import { byChangeKind, changeKind } from './changeKind.js';
 import type { PlanAndProveHooks } from './planAndProve.js';
 import { planJudged } from './planJudged.js';
 import { type Candidate, type TypedPrices, remedyCandidates } from './remedyCandidates.js';
 
 /** s that each change is planned for: a remedy that is found late is told as not decided. */
 const SECONDS_EACH = 6;
-/** Most plans made for the remedies of one part on one machine, and how many more once one change is confirmed: what is dearer matters less. */
+/** Most plans made for the remedies of one part on one machine, and how many more once a change that leaves the drawing is confirmed: what is dearer matters less. */
 const MOST_PLANS = 12;
 const AFTER_FIRST = 3;
 /** s for all remedies of one part on one machine. */
 const SECONDS_ALL = 40;
 
 export interface Remedies {
-  /** Confirmed, cheapest first. */
+  /** Confirmed; those that leave the drawing as it is first, of each kind the cheapest first. */
   readonly remedies: readonly Remedy[];
   /** What was tried in vain, one sentence; null where nothing was tried or something helped. */
   readonly inVain: string | null;
@@ -29,7 +30,8 @@ const remedyOf = (chosen: readonly Candidate[], trial: Pick<Trial, 'seconds'>): 
 
 /**
  * What would lift a 'does not make': single changes, cheapest first, each planned again and proved; where none is enough alone, all of
- * them together, and of those the fewest that still do (the dearest left out first). Only confirmed ones are told.
+ * them together, and of those the fewest that still do (the dearest left out first). Only confirmed ones are told, and what asks nothing
+ * of the drawing before what does.
  */
 export const remediesFor = async (input: TrialInput, trial: Trial, prices: TypedPrices, hooks: PlanAndProveHooks = {}): Promise<Remedies> => {
   const candidates = remedyCandidates(input, trial.reasons, prices);
@@ -56,12 +58,13 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
     return last && { seconds: sum, trial: last };
   };
   const remedies: Remedy[] = [];
-  let firstAt = 0;
+  /** Plans made when the first change that leaves the drawing was confirmed. */
+  let firstAt = Infinity;
   const helped = new Set<string>();
   const tried = new Map<string, Candidate>();
   for (const candidate of candidates) {
     if (helped.has(candidate.family)) continue;
-    if (remedies.length > 0 && plans >= firstAt + AFTER_FIRST) break;
+    if (plans >= firstAt + AFTER_FIRST) break;
     hooks.onProgress?.({ done: `would it be made with ${candidate.item.name}?`, share: 0.9 });
     const again = await made([candidate]);
     tried.set(candidate.family, candidate);
@@ -73,8 +76,9 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
       if (!still) break;
       [least, by] = [smaller, still];
     }
-    if (remedies.length === 0) firstAt = plans;
-    remedies.push(remedyOf([least], by));
+    const remedy = remedyOf([least], by);
+    if (changeKind(remedy) === 'as drawn') firstAt = Math.min(firstAt, plans);
+    remedies.push(remedy);
   }
   if (remedies.length === 0 && tried.size > 1) {
     let chosen = [...tried.values()];
@@ -90,5 +94,5 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
   const inVain = remedies.length > 0 ? null
     : candidates.length === 0 ? 'No option of this machine and no tool beyond the rack that the program knows how to shape bears on these reasons.'
       : `Tried in vain${vain.length > 1 ? ', alone and together' : ''}: ${listed(vain)}.`;
-  return { remedies, inVain };
+  return { remedies: remedies.sort(byChangeKind), inVain };
 };

@@ -37,6 +37,6 @@ const codeVersion = (): string => {
 
 const NONE: NonNullable<TrialInput['deductions']> = [];
 
-/** What a cell of the fit board depends on, as one short name: part, machine, rack, metal, quantity, limits, measured deductions, what is asked, and the code. */
-export const contentKey = ({ part, machine, rack, metal, quantity, limits, deductions = NONE }: TrialInput, asked: FitAsked): string =>
-  hash([contentOf(part), contentOf(machine), contentOf(rack), contentOf(metal), quantity, JSON.stringify(limits ?? null, ordered), contentOf(deductions), JSON.stringify(asked, ordered), codeVersion()].join(' '));
+/** What a cell of the fit board depends on, as one short name: part, machine, rack, metal, quantity, limits, wishes, measured deductions, what is asked, and the code. */
+export const contentKey = ({ part, machine, rack, metal, quantity, limits, wishes, deductions = NONE }: TrialInput, asked: FitAsked): string =>
+  hash([contentOf(part), contentOf(machine), contentOf(rack), contentOf(metal), quantity, JSON.stringify([limits ?? null, wishes ?? null], ordered), contentOf(deductions), JSON.stringify(asked, ordered), codeVersion()].join(' '));

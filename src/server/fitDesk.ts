@@ -1,4 +1,4 @@
-import { type FitCell, type FitColumn, answerInWords, columnSum, fitBoard, optionColumns, reasonInShort } from '../fit/index.js';
+import { type FitCell, type FitColumn, answerInWords, changeInShort, columnSum, fitBoard, optionColumns, reasonInShort } from '../fit/index.js';
 import { type MadeWith, type Store, type StoredPart, newId } from '../store/index.js';
 import type { FitView, KeptCell } from './fitTask.js';
 import { HttpError } from './httpError.js';
@@ -133,7 +133,7 @@ export class FitDesk {
     const { cells, fromCache } = await runFit(question, {
       ...hooks,
       onCell: (p, c, cell) => {
-        const row = live.view.cells[p]!.map((old, i) => (i === c ? kept(cell) : old));
+        const row = live.view.cells[p]!.map((old, i) => (i === c ? kept(cell, order.columns[c]!.machine.currency) : old));
         live.view = { ...live.view, cells: live.view.cells.map((old, i) => (i === p ? row : old)) };
       },
       onProgress: (progress) => this.show(live, { ...progress, of }),
@@ -182,4 +182,5 @@ export class FitDesk {
 }
 
 /** A cell out of the store brings its trial's id with it. */
-const kept = (cell: FitCell & { readonly trialId?: string | null }): KeptCell => ({ trialId: null, ...cell, inShort: reasonInShort(cell) });
+const kept = (cell: FitCell & { readonly trialId?: string | null }, currency: string): KeptCell =>
+  ({ trialId: null, ...cell, inShort: reasonInShort(cell), changeShort: changeInShort(cell, currency) });

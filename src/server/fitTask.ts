@@ -15,6 +15,8 @@ export interface KeptCell extends FitCell {
   readonly trialId: string | null;
   /** Why not, in a few words; null where it is made. */
   readonly inShort: string | null;
+  /** What would change it, in a few words; null where nothing is to be said. */
+  readonly changeShort: string | null;
 }
 
 /** A fit as the API shows it. */

@@ -1,8 +1,10 @@
 import { describe, expect, it, vi } from 'vitest';
-import { type FitCell, fitColumns } from '../fit/index.js';
+import { type FitCell, carriedOver, fitColumns, notTried } from '../fit/index.js';
 import { metalById } from '../metal/index.js';
 import { profilePart } from '../sheet/index.js';
 import { demoFloor, demoRack } from '../shop/index.js';
+import type { Trial } from '../trial/index.js';
+import { contentKey } from './contentKey.js';
 import { type CellCache, type FitQuestion, runFit } from './runFit.js';
 
 // plans and proves in worker threads (dist)
@@ -41,6 +43,26 @@ describe('many parts on many machines', () => {
     // another quantity is another question for every cell
     const third = await runFit({ ...question, parts: question.parts.slice(0, 1), columns: fitColumns([one!], demoRack()), quantity: 11 }, { cache });
     expect([third.computed, third.fromCache]).toEqual([1, 0]);
+  });
+
+  it('a cell whose search did not end is made by the way that another machine’s search found, planned and proved there', async () => {
+    const made = profilePart({ name: 'step', thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60, 50], turns: [90, -90] });
+    if (!made.ok) throw new Error(made.failure.sentence);
+    const columns = fitColumns(demoFloor().slice(1, 3), demoRack());
+    const { metal, quantity, seconds, asked } = question;
+    const cache = memory();
+    const trials: Trial[] = [];
+    // as it stands in the cache when the limit of processor time was reached
+    const { machine, rack } = columns[1]!;
+    cache.kept.set(contentKey({ part: made.value, machine, rack, metal, quantity, limits: { seconds } }, asked), { ...notTried('The computing time ended.'), verdict: 'not decided' });
+    const run = await runFit({ ...question, parts: [made.value], columns }, { cache: { get: cache.get, put: async (key, cell, { trial }) => (trials.push(trial), cache.put(key, cell, { trial, part: 0, column: columns[0]! })) } });
+    expect(run.cells[0]!.map(({ verdict, proof }) => `${verdict} ${proof.passed}`)).toEqual(['makes true', 'makes true']);
+    expect(run.cells[0]![1]!.way).toEqual(run.cells[0]![0]!.way);
+    expect(run.cells[0]![1]!.warnings.at(-1)).toContain(`by which ${columns[0]!.machine.name} makes it`);
+    const [, there] = trials;
+    expect([there!.machine.id, there!.proven]).toEqual([machine.id, false]);
+    // with tools of another rack that holds none of these the way is not tried
+    expect(carriedOver({ part: made.value, machine, rack: { ...rack, punches: [] }, metal, quantity }, run.cells[0]![0]!.way!)).toBeNull();
   });
 
   it('stopped, it comes back at once and says of each cell that it was not tried', async () => {

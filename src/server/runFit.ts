@@ -1,4 +1,4 @@
-import { type FitAsked, type FitCell, type FitColumn, type OptionWorth, fitCell, notTried, optionColumns, optionWorths } from '../fit/index.js';
+import { type FitAsked, type FitCell, type FitColumn, type OptionWorth, asCarried, carriedOver, fitCell, notTried, optionColumns, optionWorths } from '../fit/index.js';
 import type { MeasuredDeduction } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
@@ -36,8 +36,11 @@ export interface FitHooks {
   readonly workers?: number;
   /** The workers to run in; they stay when the fit has ended. Its own when absent. */
   readonly pool?: TrialPool;
+  /** Cells of other columns whose ways are tried too where a cell is not decided. */
+  readonly beside?: { readonly columns: readonly FitColumn[]; readonly cells: FitRun['cells'] };
   /** Cells not worth a plan: what they are told instead. */
   readonly skip?: (part: number, column: number) => string | null;
+  /** Called once more for a cell that was not decided and is made by the way of another. */
   readonly onCell?: (part: number, column: number, cell: FitCell) => void;
   readonly cache?: CellCache;
   readonly onProgress?: (progress: FitProgress) => void;
@@ -65,6 +68,10 @@ const undecided = (sentence: string): FitCell => ({ ...notTried(sentence), verdi
 const lifeOf = (seconds: number): number => STRETCHED * seconds + proofSeconds;
 const STRETCHED = 6;
 
+/** Ways of other machines that are tried for a cell whose own search did not end, and s of search for each: little is left open. */
+const MOST_CARRIED = 3;
+const SECONDS_CARRIED = 6;
+
 /** Every part in every column, planned and proved in worker threads; this thread only hands out and gathers. */
 export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promise<FitRun> => {
   const { parts, columns, metal, quantity, seconds, asked, deductions = [] } = question;
@@ -76,40 +83,63 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
   const stop = (): void => running.forEach((trial) => trial.stop());
   hooks.signal?.addEventListener('abort', stop);
 
-  const cellOf = async (input: TrialInput, part: number, column: FitColumn): Promise<FitCell> => {
+  const inputOf = (p: number, { machine, rack }: FitColumn): TrialInput =>
+    ({ part: parts[p]!, machine, rack, metal, quantity, limits: { seconds }, ...(deductions.length === 0 ? {} : { deductions }) });
+
+  const cellOf = async (input: TrialInput, part: number, column: FitColumn, asked: FitAsked, carried?: (trial: Trial) => Trial): Promise<FitCell> => {
     const key = contentKey(input, asked);
     const before = await hooks.cache?.get(key);
     if (before !== undefined) {
-      counts.fromCache++;
+      if (!carried) counts.fromCache++;
       return before;
     }
     if (hooks.signal?.aborted === true) return notTried('Stopped before its turn came.');
-    const trial = pool.run(input, lifeOf(seconds), () => undefined, asked);
-    running.add(trial);
-    const end = await trial.end;
-    running.delete(trial);
+    const run = pool.run(input, lifeOf(seconds), () => undefined, asked);
+    running.add(run);
+    const end = await run.end;
+    running.delete(run);
     if (end.state === 'failed') return undecided(end.why);
     if (end.trial === undefined || (end.state === 'stopped' && end.trial.verdict !== 'makes')) return notTried('Stopped while it was worked on.');
-    const cell = fitCell(end.trial);
+    const trial = carried && end.trial.verdict === 'makes' ? carried(end.trial) : end.trial;
+    const cell = fitCell(trial);
     // what was broken off is no answer to keep: another time it may well end. A limit of processor time that was reached is one, and stands in the key
     if (end.state !== 'done' || end.why !== undefined) return cell;
-    return (await hooks.cache?.put(key, cell, { trial: end.trial, part, column, ...(end.defect !== undefined && { defect: end.defect }) })) ?? cell;
+    return (await hooks.cache?.put(key, cell, { trial, part, column, ...(end.defect !== undefined && { defect: end.defect }) })) ?? cell;
   };
 
   const lane = async (): Promise<void> => {
     for (let next = todo.shift(); next !== undefined; next = todo.shift()) {
       const [p, c] = next;
-      const { machine, rack } = columns[c]!;
       const skipped = hooks.skip?.(p, c) ?? null;
-      const cell = skipped !== null ? notTried(skipped) : await cellOf({ part: parts[p]!, machine, rack, metal, quantity, limits: { seconds }, ...(deductions.length === 0 ? {} : { deductions }) }, p, columns[c]!);
+      const cell = skipped !== null ? notTried(skipped) : await cellOf(inputOf(p, columns[c]!), p, columns[c]!, asked);
       cells[p]![c] = cell;
       counts.done++;
       hooks.onCell?.(p, c, cell);
       hooks.onProgress?.({ done: counts.done, of: parts.length * columns.length, fromCache: counts.fromCache });
     }
   };
+  /** What one machine's search found is tried where another's did not end: planned there again with all else settled, and proved. */
+  const carry = async (p: number, c: number, cell: FitCell): Promise<void> => {
+    const known = [{ columns, cells }, ...(hooks.beside ? [hooks.beside] : [])].flatMap((board) => board.cells[p]!.map((made, k) => ({ made, from: board.columns[k]!.machine.name })));
+    const ways = new Map(known.flatMap(({ made: { way }, from }) => (way ? [[JSON.stringify(way), { way, from }] as const] : [])));
+    for (const { way, from } of [...ways.values()].slice(0, MOST_CARRIED)) {
+      if (hooks.signal?.aborted === true) return;
+      const whole = inputOf(p, columns[c]!);
+      const input = carriedOver({ ...whole, limits: { seconds: Math.min(seconds, SECONDS_CARRIED) } }, way);
+      const found = input && await cellOf(input, p, columns[c]!, { ...asked, remedies: false }, (trial) => asCarried(trial, from));
+      if (found?.verdict !== 'makes') continue;
+      cells[p]![c] = { ...found, computeSeconds: found.computeSeconds + cell.computeSeconds };
+      hooks.onCell?.(p, c, cells[p]![c]!);
+      return;
+    }
+  };
+  const inLanes = (work: () => Promise<void>): Promise<unknown> => Promise.all(Array.from({ length: hooks.workers ?? defaultWorkers }, work));
   try {
-    await Promise.all(Array.from({ length: hooks.workers ?? defaultWorkers }, lane));
+    await inLanes(lane);
+    const open = cells.flatMap((row, p) => row.flatMap((cell, c) => (cell.verdict === 'not decided' ? [[p, c, cell] as const] : [])));
+    await inLanes(async () => {
+      for (let next = open.shift(); next !== undefined; next = open.shift()) await carry(...next);
+    });
   } finally {
     hooks.signal?.removeEventListener('abort', stop);
     if (hooks.pool === undefined) await pool.close();
@@ -123,7 +153,7 @@ export const runOptions = async (question: FitQuestion, cells: FitRun['cells'], 
   const extra = optionColumns(columns);
   const open = ({ verdict }: FitCell): boolean => verdict === 'not decided' || verdict === 'not tried';
   const run = await runFit({ ...question, columns: extra, asked: { ...asked, remedies: false } }, {
-    ...hooks, skip: (p, k) => (open(cells[p]![extra[k]!.of]!) ? 'Not decided without this option, so not tried with it.' : null),
+    ...hooks, beside: { columns, cells }, skip: (p, k) => (open(cells[p]![extra[k]!.of]!) ? 'Not decided without this option, so not tried with it.' : null),
   });
   return { options: optionWorths(parts.map(({ name }) => name), columns, cells, run.cells, quantity), computed: run.computed, fromCache: run.fromCache };
 };

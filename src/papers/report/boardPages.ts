@@ -1,4 +1,4 @@
-import { type FitCell, answerInWords, columnName, columnSum, reasonInShort } from '../../fit/index.js';
+import { type FitCell, answerInWords, changeInShort, columnName, columnSum, reasonInShort } from '../../fit/index.js';
 import { listed } from '../../trial/index.js';
 import { type Block, flow } from '../flow.js';
 import { FRAME, INSET, line, paragraph } from '../paper.js';
@@ -13,11 +13,11 @@ import { cheapestWords, money, percent, verdictWords } from './reportWords.js';
 const NAMES = 52;
 const MOST_ACROSS = 8;
 
-const cellOf = (cell: FitCell, size: number): GridCell => {
+const cellOf = (cell: FitCell, currency: string, size: number): GridCell => {
   const [tight] = cell.margins;
   const under = cell.verdict === 'makes'
     ? [tight ? `${tight.kind} ${percent(tight.share)} used` : '', cell.seconds === null ? '' : `${cell.seconds.toFixed(0)} s a part`]
-    : [reasonInShort(cell) ?? '', cell.remedies.length > 0 ? `${cell.remedies.length === 1 ? 'one remedy' : `${cell.remedies.length} remedies`} named` : ''];
+    : [reasonInShort(cell) ?? '', changeInShort(cell, currency) ?? ''];
   return { words: verdictWords(cell), under: under.filter((w) => w !== '').join('\n'), size, bold: true, fill: verdictFill(cell.verdict) };
 };
 
@@ -34,7 +34,7 @@ const rowOf = (data: ReportData, p: number, machines: readonly number[], size: n
   const demo = data.parts[p]!.demo ? ', demo' : '';
   return [
     { words: name, under: `${thickness.toFixed(2)} mm thick, ${bends} ${bends === 1 ? 'bend' : 'bends'}${demo}`, size, bold: true },
-    ...machines.map((m) => cellOf(data.board.cells[p]![m]!, size)),
+    ...machines.map((m) => cellOf(data.board.cells[p]![m]!, data.machines[m]!.currency, size)),
   ];
 };
 
@@ -48,11 +48,13 @@ const machineBlock = ({ board }: ReportData): Block => ({
     const sum = columnSum(board.cells.map((row) => row[m]!));
     const of = (parts: readonly number[]): string => (parts.length > NAMED ? `${parts.length} parts` : listed(parts.map((p) => board.parts[p]!.name)));
     const why = sum.why.map(({ words, parts }) => `${words} (${of(parts)})`);
-    const changes = sum.changes.map(({ words, price, parts }) => `${words}${price === null ? '' : `, ${money(price, machine.currency)}`} (${of(parts)})`);
+    const changes = sum.changes.map(({ words, price, terms, parts }) => `${words}${price !== null && price > 0 ? `, ${money(price, machine.currency)}` : ''}${terms === '' ? '' : `, ${terms}`} (${of(parts)})`);
+    const levels = sum.levels.filter(({ more }) => more > 0).map((level) => `${level.words}: ${level.made}.`);
     return {
       sign: '–', style: { size: 2.4 },
       words: [
-        `${columnName(machine)} makes ${sum.makes} of ${board.parts.length} as it stands${sum.withChange > 0 ? `, ${sum.withChange} more with a change` : ''}${sum.open > 0 ? `; ${sum.open} not decided or not tried` : ''}.`,
+        `${columnName(machine)} makes ${sum.makes} of ${board.parts.length} as it stands${sum.open > 0 ? `; ${sum.open} not decided or not tried` : ''}.`,
+        ...levels,
         ...(why.length > 0 ? [`Why not the others: ${why.join('; ')}.`] : []),
         ...(changes.length > 0 ? [`What would change it ${mark('remedy')}: ${changes.join('; ')}.`] : []),
         ...(sum.noHelp.length > 0 ? [`Nothing that was looked at helps: ${of(sum.noHelp)}.`] : []),

@@ -18,7 +18,7 @@ const machines = ['general', 'worn'].map((id) => demoFloor().find((m) => m.id ==
 const trial = channelTrial();
 
 const yes: FitCell = {
-  verdict: 'makes', reasons: [], remedies: [], seconds: 40, partsAnHour: 95, changeOver: 840, computeSeconds: 0.1, proof: { checked: true, passed: true }, warnings: ['Strength of this batch is not known.'],
+  verdict: 'makes', reasons: [], remedies: [], seconds: 40, partsAnHour: 95, changeOver: 840, computeSeconds: 0.1, proof: { checked: true, passed: true }, warnings: ['Strength of this batch is not known.'], way: null,
   margins: [
     { kind: 'daylight', name: 'opening between punch and die', value: 90, limit: 120, unit: 'mm', share: 0.75, step: 2, source: 'open height less the stack' },
     { kind: 'gauge travel', name: 'R, nearest', value: 20, limit: 5, unit: 'mm', share: 0.7, step: 1, source: 'machine data' },
@@ -67,8 +67,8 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     // in the order of the page and in the order of writing: a column's words stand apart in the first
     const read = `${flat(textOf('-layout'))} ${flat(textOf())}`;
     const needed = [
-      'Which machine makes your parts', 'One machine makes this part as it stands: General', 'With a change also: Reconditioned',
-      'makes 1 of 1 as it stands', 'makes 0 of 1 as it stands, 1 more with a change', 'Why not the others: sheet meets a tool or the machine (U channel)',
+      'Which machine makes your parts', 'One machine makes this part as it stands: General', 'With the options and tools named also: Reconditioned',
+      'makes 1 of 1 as it stands', 'makes 0 of 1 as it stands. With the options and tools named: 1', 'Why not the others: sheet meets a tool or the machine (U channel)',
       'Gooseneck X, 4,100 EUR (U channel)', 'What each option buys for these parts', '6,100 EUR: powered X: it makes U channel possible; it saves 12.5 min', 'light curtain: nothing for these parts.', 'Workshop A', '2026-03-02',
       '✓ makes', '✓+ makes with remedy', 'daylight 75 % used', '40 s a part',
       '40.0 s', '95 an hour', 'change-over 14 min',

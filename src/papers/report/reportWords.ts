@@ -25,12 +25,13 @@ export const paceWords = ({ partsAnHour, changeOver }: FitCell, marks: readonly 
 /** What a set costs and makes, in a sentence without its full stop. `alone`: the one machine need not be named again. */
 export const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], alone = false): string => {
   const cannot = cheapest.cannot.map((p) => parts[p]!.name);
+  const asked = cheapest.asked.map(({ part, what }) => `; ${parts[part]!.name} only with ${what}, if the drawing allows it`).join('');
   if (cannot.length === parts.length) return 'not shown to make any of these parts, whatever of what was looked at is added';
   if (alone && cheapest.options.length + cheapest.tools.length === 0) {
-    return `${money(cheapest.price, cheapest.currency)}${cannot.length > 0 ? `; not shown to be made by it: ${cannot.join(', ')}` : '; makes every part'}, with no option and no tool beyond the rack`;
+    return `${money(cheapest.price, cheapest.currency)}${cannot.length > 0 ? `; not shown to be made by it: ${cannot.join(', ')}` : '; makes every part'}, with no option and no tool beyond the rack${asked}`;
   }
   const bought = [...(alone ? [] : cheapest.machines), ...cheapest.options, ...cheapest.tools].map(({ name, price }) => `${name} (${money(price, cheapest.currency)})`);
   const gap = cheapest.proven ? 'proven the cheapest of the model' : `not proven the cheapest; none costs less than ${money(cheapest.bound, cheapest.currency)}`;
   const left = cannot.length > 0 ? `; not shown to be made by it: ${cannot.join(', ')}` : '; it makes every part';
-  return `${alone ? 'with ' : ''}${bought.join(' + ')}: ${money(cheapest.price, cheapest.currency)} in all, ${gap}${left}`;
+  return `${alone ? 'with ' : ''}${bought.join(' + ')}: ${money(cheapest.price, cheapest.currency)} in all, ${gap}${left}${asked}`;
 };

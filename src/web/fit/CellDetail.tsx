@@ -13,7 +13,7 @@ export const CellDetail = ({ part, machine, cell }: { readonly part: FitPart; re
       <p>Predicted {figure(cell.partsAnHour, 0)} parts an hour once set up, change-over {figure(cell.changeOver / 60, 0)} min; {seconds(cell.seconds)} a part with the set-up shared.</p>
     )}
     {cell.reasons.length > 0 && <><h3>Why</h3><ul>{cell.reasons.map((r) => <li key={r.sentence}>{r.sentence}</li>)}</ul></>}
-    {cell.remedies.length > 0 && <><h3>What would change it, the cheapest first</h3><ol>{cell.remedies.map((r) => <li key={r.sentence}>{r.sentence}</li>)}</ol></>}
+    {cell.remedies.length > 0 && <><h3>What would change it, what leaves the drawing as it is first, the cheapest of it first</h3><ol>{cell.remedies.map((r) => <li key={r.sentence}>{r.sentence}</li>)}</ol></>}
     {cell.margins.length > 0 && (
       <table>
         <thead><tr><th scope="col">Limit</th><th scope="col" className="number">Used</th><th scope="col" className="number">Of</th><th scope="col" className="number">Share</th><th scope="col">From</th></tr></thead>

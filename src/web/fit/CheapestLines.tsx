@@ -12,7 +12,10 @@ const Line = ({ what, cheapest, parts }: { readonly what: string; readonly cheap
       <td>{none ? 'nothing looked at is shown to make any of these parts' : bought.length === 0 ? 'nothing to buy' : bought.map((b) => `${b.name} (${money(b.price, cheapest.currency)})`).join(', ')}</td>
       <td className="number">{none ? '' : money(cheapest.price, cheapest.currency)}</td>
       <td>{none ? '' : cheapest.proven ? 'no set of the model costs less' : `at least ${money(cheapest.bound, cheapest.currency)}; that this is the cheapest is not shown`}</td>
-      <td>{cheapest.cannot.length === 0 ? `all ${parts.length}` : `${parts.length - cheapest.cannot.length} of ${parts.length}; without ${cheapest.cannot.map((p) => parts[p]!.name).join(', ')}`}</td>
+      <td>
+        {cheapest.cannot.length === 0 ? `all ${parts.length}` : `${parts.length - cheapest.cannot.length} of ${parts.length}; without ${cheapest.cannot.map((p) => parts[p]!.name).join(', ')}`}
+        {cheapest.asked.map(({ part, what }) => <span key={part} className="small block">{parts[part]!.name} only with: {what}, if the drawing allows it</span>)}
+      </td>
     </tr>
   );
 };

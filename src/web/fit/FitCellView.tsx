@@ -2,28 +2,22 @@ import type { KeptCell } from '../../server/index.js';
 import { figure, VERDICT_SIGNS } from '../wording.js';
 
 /** What stands under the word: how much of which limit is used, or why not, and what would change it. */
-const under = ({ verdict, margins, inShort, remedies, partsAnHour }: KeptCell, currency: string): readonly string[] => {
+const under = ({ verdict, margins, inShort, changeShort, partsAnHour }: KeptCell): readonly string[] => {
   const [tight] = margins;
   if (verdict === 'makes') {
     return [tight ? `${tight.kind} ${figure(tight.share * 100, 0)} % used` : 'nothing to bend', ...(partsAnHour === null ? [] : [`${figure(partsAnHour, 0)} an hour`])];
   }
-  const [first] = remedies;
-  const price = first?.price !== undefined && first.price > 0 ? `, ${first.price.toLocaleString('en-GB')} ${currency}` : '';
-  return [
-    ...(inShort === null ? [] : [inShort]),
-    ...(verdict === 'does not make' ? ['nothing looked at helps'] : []),
-    ...(first?.items ? [`made with: ${first.items.map(({ name }) => name).join(' + ')}${price}`] : []),
-  ];
+  return [inShort, changeShort].filter((words) => words !== null);
 };
 
 const WORDS: Readonly<Record<KeptCell['verdict'], string>> = { makes: 'makes', 'makes with remedy': 'with a change', 'does not make': 'does not make', 'not decided': 'not decided', 'not tried': 'not tried' };
 
 /** One cell: sign, word, the tightest margin or the reason and remedy; pressed, it shows all of itself. */
-export const FitCellView = ({ cell, currency, label, open, choose }: { readonly cell: KeptCell | null; readonly currency: string; readonly label: string; readonly open: boolean; readonly choose: () => void }) =>
+export const FitCellView = ({ cell, label, open, choose }: { readonly cell: KeptCell | null; readonly label: string; readonly open: boolean; readonly choose: () => void }) =>
   cell === null ? <span className="soft" role="img" aria-label={`${label}: not computed yet`}>…</span> : (
     <button type="button" className={`cell ${cell.verdict === 'makes' ? '' : 'no'}`} aria-pressed={open} onClick={choose}>
       <span className="hidden">{label}: </span>
       <span className="cell-word"><span className="sign" aria-hidden="true">{VERDICT_SIGNS[cell.verdict]}</span> {WORDS[cell.verdict]}</span>
-      {under(cell, currency).map((words) => <span key={words} className="cell-more">{words}</span>)}
+      {under(cell).map((words) => <span key={words} className="cell-more">{words}</span>)}
     </button>
   );

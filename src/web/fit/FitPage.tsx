@@ -67,7 +67,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
                   <th scope="row"><a href={to.part(part.id)}>{part.name}</a><span className="small soft">{figure(part.thickness, 2)} mm, {part.bends === 1 ? '1 bend' : `${part.bends} bends`}</span></th>
                   {fit.machines.map((machine, c) => (
                     <td key={machine.id}>
-                      <FitCellView cell={fit.cells[p]![c]!} currency={machine.currency} label={`${part.name} on ${machine.name}`} open={open?.part === p && open.column === c} choose={() => setOpen({ part: p, column: c })} />
+                      <FitCellView cell={fit.cells[p]![c]!} label={`${part.name} on ${machine.name}`} open={open?.part === p && open.column === c} choose={() => setOpen({ part: p, column: c })} />
                     </td>
                   ))}
                 </tr>

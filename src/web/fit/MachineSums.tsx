@@ -8,13 +8,13 @@ export const MachineSums = ({ fit }: { readonly fit: Pick<FitView, 'parts' | 'ma
   const all = fit.parts.length;
   const of = (parts: readonly number[]): string =>
     `${parts.length === 1 ? '1 part' : `${parts.length} parts`}${parts.length > NAMED ? '' : `: ${parts.map((p) => fit.parts[p]!.name).join(', ')}`}`;
-  const rows = fit.machines.map((machine, c) => ({ machine, sum: fit.sums[c]! })).sort((a, b) => b.sum.makes - a.sum.makes || b.sum.withChange - a.sum.withChange);
+  const rows = fit.machines.map((machine, c) => ({ machine, sum: fit.sums[c]! })).sort((a, b) => b.sum.makes - a.sum.makes || b.sum.levels[1]!.made - a.sum.levels[1]!.made || b.sum.levels.at(-1)!.made - a.sum.levels.at(-1)!.made);
   return (
     <section className="section" aria-labelledby="sums-title">
       <h2 id="sums-title">Machine by machine, the one that makes most first</h2>
       <div className="scroll" tabIndex={0} role="group" aria-label="Machine by machine">
         <table className="machine-sums">
-          <thead><tr><th scope="col">Machine</th><th scope="col">Makes, as it stands</th><th scope="col">Why not the other parts</th><th scope="col">What would change it, the cheapest for each part</th></tr></thead>
+          <thead><tr><th scope="col">Machine</th><th scope="col">Makes, as it stands</th><th scope="col">Why not the other parts</th><th scope="col">What would change it, for each part what leaves the drawing as it is, and of that the cheapest</th></tr></thead>
           <tbody>
             {rows.map(({ machine, sum }) => (
               <tr key={machine.id}>
@@ -22,15 +22,15 @@ export const MachineSums = ({ fit }: { readonly fit: Pick<FitView, 'parts' | 'ma
                 <td>
                   <span className="share"><strong>{sum.makes} of {all}</strong></span>
                   <meter min={0} max={Math.max(1, all)} value={sum.makes} aria-label={`${machine.name} makes ${sum.makes} of ${all} parts`} />
-                  {sum.withChange > 0 && <span className="small">{sum.makes + sum.withChange} of {all} with changes</span>}
+                  {sum.levels.filter(({ more }) => more > 0).map(({ words, made }) => <span key={words} className="small">{words}: {made} of {all}</span>)}
                   {sum.open > 0 && <span className="small">{sum.open} not decided or not tried</span>}
                 </td>
                 <td>{sum.makes === all ? 'makes all' : sum.why.length === 0 ? '–' : <ul className="dots">{sum.why.map(({ words, parts }) => <li key={words}>{words} <span className="soft">({of(parts)})</span></li>)}</ul>}</td>
                 <td>
                   {sum.makes === all ? 'nothing needed' : (
                     <ul className="dots">
-                      {sum.changes.map(({ words, price, parts }) => (
-                        <li key={words}>{words}{price === null ? ' (price not known)' : price > 0 ? `, ${price.toLocaleString('en-GB')} ${machine.currency}` : ' (nothing to buy, if the drawing allows it)'} <span className="soft">({parts.length} more made{parts.length > NAMED ? '' : `: ${parts.map((p) => fit.parts[p]!.name).join(', ')}`})</span></li>
+                      {sum.changes.map(({ words, price, terms, parts }) => (
+                        <li key={words}>{words}{price !== null && price > 0 ? `, ${price.toLocaleString('en-GB')} ${machine.currency}` : ''}{terms !== '' ? ` (${terms})` : price === null ? ' (price not known)' : price === 0 ? ' (nothing to buy)' : ''} <span className="soft">({parts.length} more made{parts.length > NAMED ? '' : `: ${parts.map((p) => fit.parts[p]!.name).join(', ')}`})</span></li>
                       ))}
                       {sum.noHelp.length > 0 && <li>nothing that was looked at helps <span className="soft">({of(sum.noHelp)})</span></li>}
                     </ul>

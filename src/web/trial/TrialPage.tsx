@@ -39,7 +39,7 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
             <p>
               {trial.steps.length === 1 ? '1 step' : `${trial.steps.length} steps`} at {trial.stations.length === 1 ? '1 station' : `${trial.stations.length} stations`},
               {' '}predicted <strong>{seconds(trial.seconds)}</strong> a part, set-up shared over {trial.quantity}.
-              {' '}{trial.proven ? 'No plan of the stated model takes less.' : `No plan of the stated model can take less than ${seconds(trial.bound)}; that this is the best is not shown.`}
+              {' '}{trial.proven ? 'No plan of the stated model takes less.' : trial.bound > 0 ? `No plan of the stated model can take less than ${seconds(trial.bound)}; that this is the best is not shown.` : 'That this is the best is not shown.'}
             </p>
           )}
           <div className="buttons no-print">

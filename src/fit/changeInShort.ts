@@ -1,0 +1,13 @@
+import type { FitCell } from './fitCell.js';
+import { type ChangeKind, changeKind } from './changeKind.js';
+
+const TERMS: Readonly<Record<ChangeKind, string>> = { 'as drawn': '', 'other drawing': ', if the drawing allows it', 'in two': ', if the drawing allows it', 'other machine': ' (not this machine)' };
+
+/** What would change a no, in a few words, for a cell: the change that asks least; null where there is none. `currency`: the machine's. */
+export const changeInShort = ({ verdict, remedies }: Pick<FitCell, 'verdict' | 'remedies'>, currency: string): string | null => {
+  const first = remedies.find(({ confirmed }) => confirmed);
+  if (verdict === 'does not make') return first ? 'only by eye to a scribed line' : 'nothing looked at helps';
+  if (verdict !== 'makes with remedy' || !first?.items) return null;
+  const price = first.price !== undefined && first.price > 0 ? `, ${first.price.toLocaleString('en-GB')} ${currency}` : '';
+  return `made with: ${first.items.map(({ name }) => name).join(' + ')}${price}${TERMS[changeKind(first)]}`;
+};
