@@ -2,9 +2,8 @@ import { Clipper } from 'clipper2-ts';
 import { type Part, type Result, type Sketch, grow, partOf, polygon, profilePart, tabPlate, trayPart } from '../src/sheet/index.js';
 import { type Contour, circle, flatten, signedArea, vertex } from '../src/geometry/index.js';
 import { blank, develop } from '../src/sheet/index.js';
-import { intakeOf } from '../src/intake/step/intakeOf.js';
 import type { Kernel } from '../src/intake/step/kernel.js';
-import { loadStep } from '../src/intake/step/load.js';
+import { readSolids } from '../src/intake/step/readSolids.js';
 import { writeStep } from '../src/intake/step/writeStep.js';
 import { mulberry32 } from './mulberry32.js';
 
@@ -134,7 +133,7 @@ export const roundTrip = (oc: Kernel, part: Part, shares: readonly number[] = pa
   if (!(Math.abs(own / area - 1) < SAME_AREA && Math.abs(pieces / area - 1) < SAME_AREA)) wrong.push(`the blank has ${area} mm2, by another engine ${own}, its pieces ${pieces}`);
   const share = written.mm3 / (area * part.thickness) - 1;
   if (!(Math.abs(share) < 1e-3)) wrong.push(`volume differs by ${share.toExponential(2)}`);
-  const { parts, refused } = intakeOf(loadStep(oc, new TextEncoder().encode(written.text)), { fileName: 'r.step', text: written.text });
+  const { parts, refused } = readSolids(oc, new TextEncoder().encode(written.text), { fileName: 'r.step', text: written.text });
   const read = parts[0]?.part;
   if (parts.length !== 1 || !read) return [...wrong, `${parts.length} parts; ${refused[0]?.sentence ?? ''}`];
   if (Math.abs(read.thickness - part.thickness) > 1e-4) wrong.push(`thickness ${read.thickness}, not ${part.thickness}`);

@@ -4,8 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { basename, resolve } from 'node:path';
-import { intakeOf } from '../src/intake/step/intakeOf.js';
-import { loadStep } from '../src/intake/step/load.js';
+import { readSolids } from '../src/intake/step/readSolids.js';
 import { baselineKernel, visitStep } from './stepBaseline.js';
 
 const ROUNDS = 7;
@@ -38,7 +37,7 @@ for (const file of present) {
       faces = visitStep(kernel, bytes).faces;
     });
     const two = seconds(() => {
-      const { parts, refused } = intakeOf(loadStep(kernel, bytes), { fileName: basename(file), text: bytes.toString('latin1') });
+      const { parts, refused } = readSolids(kernel, bytes, { fileName: basename(file), text: bytes.toString('latin1') });
       if (parts.length !== 1) throw new Error(refused[0]?.sentence);
     });
     if (round === 0) continue;

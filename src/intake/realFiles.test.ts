@@ -8,9 +8,9 @@ import { bendLines, folded, platePoints, skinPoints, toSolid } from './recognise
 import { modelVolume } from './recognise/volume.js';
 import type { Intake } from './refusal.js';
 import type { Brep } from './step/brep.js';
-import { intakeOf } from './step/intakeOf.js';
 import { type Kernel, loadKernel } from './step/kernel.js';
 import { loadStep } from './step/load.js';
+import { readSolids } from './step/readSolids.js';
 
 // The parts' expected figures come from MANIFEST.tsv beside them: an independent reading, not this program's.
 const ROOT = resolve('../shared/parts');
@@ -72,8 +72,9 @@ beforeAll(async () => {
   const oc: Kernel = await loadKernel();
   for (const row of present) {
     const bytes = readFileSync(path(row));
+    // the kernel's mended solid is what the part is held against, whichever way the part was read
     const loaded = loadStep(oc, bytes);
-    const intake = intakeOf(loaded, { fileName: row.file, text: bytes.toString('latin1') });
+    const intake = readSolids(oc, bytes, { fileName: row.file, text: bytes.toString('latin1') });
     readings.set(row.file, { row, bodies: 'bodies' in loaded ? loaded.bodies : [], intake });
   }
 }, 300_000);

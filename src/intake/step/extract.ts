@@ -4,9 +4,10 @@ import { MEASURE_SHARE } from '../tolerances.js';
 import type { Brep, Edge, EdgeUse, Face, Surface } from './brep.js';
 import { type BrepTables, type Placement, STILL, type TextSurface, type Use, multiply, readBrepText } from './brepText.js';
 import { onCurve } from './curve.js';
-import { faceArea } from './faceArea.js';
+import { signedFaceArea } from './faceArea.js';
+import { isSound } from './isSound.js';
 import type { Kernel } from './kernel.js';
-import { measuredFace } from './measure.js';
+import { type Measured, measuredFace } from './measure.js';
 import { sampleCurve } from './sampleCurve.js';
 
 const turnBy = (m: Placement, v: Vec3): Vec3 => [
@@ -106,7 +107,7 @@ class Reading {
           return edge === undefined ? [] : [{ edge, forward: !stood.reversed }];
         });
       });
-      return { surface, loops, area: faceArea(surface, loops, edges) ?? 0 };
+      return { surface, loops, area: Math.abs(signedFaceArea(surface, loops, edges) ?? 0) };
     });
     return { faces, edges };
   }
@@ -142,10 +143,18 @@ const each = (oc: Kernel, shape: TopoDS_Shape, kind: 'TopAbs_FACE' | 'TopAbs_SOL
   walk.delete();
 };
 
-/** Volume and areas: the kernel is asked only where there are faces that are neither planes, cylinders nor straight walls. */
-const measured = (oc: Kernel, body: TopoDS_Shape, { faces, edges }: Omit<Brep, 'volume' | 'solid'>, solid: boolean): Brep => {
+/** What plain geometry tells of each face: planes, cylinders and straight walls. */
+const knownOf = ({ faces, edges }: Omit<Brep, 'volume' | 'solid'>): (Measured | undefined)[] => {
   const pole: Vec3 = edges[0]?.from ?? [0, 0, 0];
-  const known = faces.map((face) => measuredFace(face, edges, pole));
+  return faces.map((face) => measuredFace(face, edges, pole));
+};
+
+const withAreas = ({ faces, edges }: Omit<Brep, 'volume' | 'solid'>, areas: readonly number[], volume: number, solid: boolean): Brep =>
+  ({ faces: faces.map((face, i) => (face.surface.kind === 'other' ? { ...face, area: areas[i]! } : face)), edges, volume, solid });
+
+/** Volume and areas: the kernel is asked only where there are faces that are neither planes, cylinders nor straight walls. */
+const measured = (oc: Kernel, body: TopoDS_Shape, plain: Omit<Brep, 'volume' | 'solid'>, solid: boolean): Brep => {
+  const known = knownOf(plain);
   const areas = known.map((it) => it?.area ?? 0);
   let volume = known.reduce((sum, it) => sum + (it?.volume ?? 0), 0);
   if (known.includes(undefined)) {
@@ -162,7 +171,7 @@ const measured = (oc: Kernel, body: TopoDS_Shape, { faces, edges }: Omit<Brep, '
       face.delete();
     });
   }
-  return { faces: faces.map((face, i) => (face.surface.kind === 'other' ? { ...face, area: areas[i]! } : face)), edges, volume, solid };
+  return withAreas(plain, areas, volume, solid);
 };
 
 /**
@@ -176,5 +185,24 @@ export const extractBreps = (oc: Kernel, shape: TopoDS_Shape): Brep[] => {
   each(oc, shape, 'TopAbs_SOLID', 'TopAbs_SHAPE', (body, i) => breps.push(measured(oc, body, reading.body(solids[i]!), true)));
   const shells = reading.under(reading.root(), 'Sh', 'So');
   each(oc, shape, 'TopAbs_SHELL', 'TopAbs_SOLID', (body, i) => breps.push(measured(oc, body, reading.body(shells[i]!), false)));
+  return breps;
+};
+
+/**
+ * The solids of a shape that the kernel has not mended; undefined where one is not sound as it stands, needs the kernel's own measure, or
+ * where a shell bounds none.
+ */
+export const soundBreps = (oc: Kernel, shape: TopoDS_Shape): Brep[] | undefined => {
+  const reading = new Reading(readBrepText(oc.BRepToolsWrapper.Write(shape)));
+  if (reading.under(reading.root(), 'Sh', 'So').length > 0) return undefined;
+  const breps: Brep[] = [];
+  for (const solid of reading.under(reading.root(), 'So')) {
+    const plain = reading.body(solid);
+    const faces = knownOf(plain);
+    if (!faces.every((it) => it !== undefined)) return undefined;
+    const brep = withAreas(plain, faces.map((it) => it.area), faces.reduce((sum, it) => sum + it.volume, 0), true);
+    if (!isSound(brep)) return undefined;
+    breps.push(brep);
+  }
   return breps;
 };

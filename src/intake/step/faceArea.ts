@@ -17,11 +17,11 @@ const planeArea = (loops: readonly (readonly EdgeUse[])[], edges: readonly Edge[
     for (let i = 0; i + 1 < points.length; i++) twice += sense * dot3(cross3(sub3(points[i]!, pole), sub3(points[i + 1]!, pole)), normal);
     arcs += sense * beyondChord(edge, normal);
   }
-  return Math.abs(twice / 2 + arcs);
+  return twice / 2 + arcs;
 };
 
 /** Area under a loop of a cylinder: radius times the integral of height over angle. A seam has no angle and adds nothing. */
-const cylinderArea = (loops: readonly (readonly EdgeUse[])[], edges: readonly Edge[], { origin, axis, radius }: { origin: Vec3; axis: Vec3; radius: number }): number => {
+const cylinderArea = (loops: readonly (readonly EdgeUse[])[], edges: readonly Edge[], { origin, axis, radius, hollow }: { origin: Vec3; axis: Vec3; radius: number; hollow: boolean }): number => {
   const z = unit3(axis);
   const x = unit3(cross3(Math.abs(z[0]) < 0.9 ? [1, 0, 0] : [0, 1, 0], z));
   const y = cross3(z, x);
@@ -38,9 +38,13 @@ const cylinderArea = (loops: readonly (readonly EdgeUse[])[], edges: readonly Ed
       sum += (forward ? 1 : -1) * short * ((at[i]![1] + at[i + 1]![1]) / 2);
     }
   }
-  return Math.abs(radius * sum);
+  // seen from outside, against the axis' sense is to the left
+  return (hollow ? 1 : -1) * radius * sum;
 };
 
-/** mm2 of a plane or cylinder face from its loops (Green's theorem), exact for lines and arcs; undefined for other surfaces. */
-export const faceArea = (surface: Surface, loops: readonly (readonly EdgeUse[])[], edges: readonly Edge[]): number | undefined =>
+/**
+ * mm2 of a plane or cylinder face from its loops (Green's theorem), exact for lines and arcs; negative where the loops run the wrong way
+ * about the metal; undefined for other surfaces.
+ */
+export const signedFaceArea = (surface: Surface, loops: readonly (readonly EdgeUse[])[], edges: readonly Edge[]): number | undefined =>
   surface.kind === 'plane' ? planeArea(loops, edges, surface.normal) : surface.kind === 'cylinder' ? cylinderArea(loops, edges, surface) : undefined;

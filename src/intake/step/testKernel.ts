@@ -1,9 +1,8 @@
 import type { TopoDS_Shape } from 'replicad-opencascadejs';
 import type { Vec2, Vec3 } from '../../geometry/index.js';
 import type { Intake } from '../refusal.js';
-import { intakeOf } from './intakeOf.js';
 import type { Kernel } from './kernel.js';
-import { loadStep } from './load.js';
+import { readSolids } from './readSolids.js';
 import { stepText } from './writeStep.js';
 
 /** Bodies for tests, made by the kernel and read back through STEP text. Nothing is freed: a test's process ends. */
@@ -30,6 +29,6 @@ export const kernelBodies = (oc: Kernel) => {
 };
 
 export const readText = (oc: Kernel, text: string, fileName = 'test.step'): Intake =>
-  intakeOf(loadStep(oc, new TextEncoder().encode(text)), { fileName, text });
+  readSolids(oc, new TextEncoder().encode(text), { fileName, text });
 
 export const readShape = (oc: Kernel, shape: TopoDS_Shape): Intake => readText(oc, stepText(oc, shape, 'test'));

@@ -1,8 +1,8 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import type { Intake } from '../refusal.js';
-import { intakeOf, refusedFile } from './intakeOf.js';
+import { refusedFile } from './intakeOf.js';
 import { type BoundedKernel, KERNEL_MB, ONE_FILE, loadBoundedKernel } from './kernel.js';
-import { loadStep } from './load.js';
+import { readSolids } from './readSolids.js';
 
 export interface ReadRequest {
   readonly id: number;
@@ -30,7 +30,7 @@ const read = ({ oc, refusedMemory }: BoundedKernel, { id, bytes, fileName, sharp
   try {
     const text = new TextDecoder('latin1').decode(bytes);
     const request = { fileName, text, ...(sharpRadius === undefined ? {} : { sharpRadius }) };
-    const intake = intakeOf(loadStep(oc, bytes), request);
+    const intake = readSolids(oc, bytes, request);
     // what was made with too little memory may lack anything
     return refusedMemory() ? { id, intake: memoryLimit(fileName), spoilt: true } : { id, intake, spoilt: false };
   } catch (error) {
