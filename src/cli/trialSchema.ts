@@ -262,7 +262,7 @@ export const trialSchema: z.ZodType<Trial> = z.object({
   format: z.literal('brakewright trial 1'),
   verdict: z.enum(['makes', 'makes with remedy', 'does not make', 'not decided']),
   sheet: z.object({ part, allowances: list(number) }),
-  metal: z.object({ id: text, name: text }),
+  metal: z.object({ id: text, name: text, density: z.number().positive().exactOptional() }),
   quantity: number,
   machine,
   punches: list(punch),

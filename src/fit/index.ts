@@ -19,6 +19,7 @@ export { type OneLayout, type OneLayoutAnswer, oneLayout } from './day/oneLayout
 export { type TestStrip, testStrips } from './testStrips.js';
 export { type ExpectedFigure, expectedFigures } from './pieces/expectedFigures.js';
 export { measuredDeductions } from './pieces/measuredDeductions.js';
+export { stripBends } from './pieces/stripBends.js';
 export { type PieceDifference, pieceDifferences } from './pieces/pieceDifferences.js';
 export { type BentStrip, type MadePiece, type PieceEntry, type PieceRecord, standing } from './pieces/pieceEntry.js';
 export { walkChoice } from './walkChoice.js';

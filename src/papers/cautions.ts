@@ -25,7 +25,7 @@ const UNWIELDY = 2000;
 const sheetToLift = (trial: Trial): { readonly mass: number | null; readonly longest: number } | null => {
   const flat = blank(trial.sheet);
   if (!flat.ok) return null;
-  const density = metalById(trial.metal.id)?.density;
+  const density = trial.metal.density ?? metalById(trial.metal.id)?.density;
   const mass = density === undefined ? null : flat.value.area * flat.value.thickness * density * 1e-9;
   return { mass, longest: flat.value.length };
 };

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { type DxfPartResult, dxfReadingSchema, ruleSchema } from '../intake/index.js';
-import { metalById } from '../metal/index.js';
+import type { Metal } from '../metal/index.js';
 import { DEFAULT_K } from '../forming/index.js';
 import { asFormed, type Assumption, develop, dimensionFault, type DxfReading, type Part, partFromLine, ruleInWords } from '../sheet/index.js';
 import { HttpError } from './httpError.js';
@@ -46,9 +46,9 @@ interface Changed {
 }
 
 /** The part with the change made, and the change in words; an HttpError when it cannot be made or changes nothing. `read` reads the drawing again. */
-export const changedPart = async (part: Part, change: Change, read: (told: DxfReading) => Promise<DxfPartResult>): Promise<Changed> => {
+export const changedPart = async (part: Part, change: Change, metals: readonly Metal[], read: (told: DxfReading) => Promise<DxfPartResult>): Promise<Changed> => {
   const again = change.told !== undefined ? await readAgain(part, change.told, read) : change.line !== undefined ? typedAnew(part, change.line) : { part, words: '' };
-  const steps = [withRadii, withRule, withMetal, withMarks, withDimensions, renamed];
+  const steps = [withRadii, withRule, withMetal(metals), withMarks, withDimensions, renamed];
   const words = [again.words];
   let changed = again.part;
   for (const step of steps) {
@@ -122,9 +122,9 @@ const withRule = (part: Part, { rule }: Change): Changed => {
   return { part: { ...part, rule }, words: `blank by rule ${ruleInWords(rule)}` };
 };
 
-const withMetal = (part: Part, { metal }: Change): Changed => {
+const withMetal = (metals: readonly Metal[]) => (part: Part, { metal }: Change): Changed => {
   if (metal === undefined || metal === part.metal) return same(part);
-  const found = metalById(metal);
+  const found = metals.find(({ id }) => id === metal);
   if (found === undefined) throw new HttpError(422, `There is no metal '${metal}'.`);
   return { part: { ...part, metal }, words: `metal ${found.name}` };
 };

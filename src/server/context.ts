@@ -1,4 +1,3 @@
-import type { Metal } from '../metal/index.js';
 import type { Store } from '../store/index.js';
 import type { EnvelopeDesk } from './envelopeDesk.js';
 import type { FitDesk } from './fitDesk.js';
@@ -15,7 +14,6 @@ export interface Context {
   readonly desk: PaperDesk;
   /** Layouts for several parts are planned in a worker of their own, so that drawings need not wait for them. */
   readonly layouts: PaperDesk;
-  /** Floor, racks and condition records: `shop.current()` is what there is to plan with. */
+  /** Floor, racks, condition records and metals: `shop.current()` is what there is to plan with. */
   readonly shop: ShopKeeper;
-  readonly metals: readonly Metal[];
 }

@@ -2,7 +2,9 @@ import { type ConditionRecord, type DataFault, type Machine, type Rack, type Res
 import type { MadeWith, ShopKind, ShopRevision, Store, StoredShopEntry } from '../store/index.js';
 import type { MeasuredDeduction } from '../forming/index.js';
 import { HttpError } from './httpError.js';
+import { type Metal, metals as listed } from '../metal/index.js';
 import { MEASURED_ID, parseMeasured } from './measuredTable.js';
+import { parseOwnMetal } from './ownMetal.js';
 
 /** What there is to plan with at this moment. */
 export interface Shop {
@@ -13,8 +15,10 @@ export interface Shop {
   readonly racks: readonly Rack[];
   /** The shop's own measured deductions: they override the calculation. */
   readonly deductions: readonly MeasuredDeduction[];
-  /** The revisions behind a machine and a rack. */
-  readonly madeWith: (machineId: string, rackId?: string) => MadeWith;
+  /** The list's metals, then the shop's own. */
+  readonly metals: readonly Metal[];
+  /** The revisions behind a machine, a rack and a metal. */
+  readonly madeWith: (machineId: string, rackId?: string, metalId?: string) => MadeWith;
   /** One sentence for each entry that the store holds and that can no longer be read. */
   readonly unreadable: readonly string[];
 }
@@ -31,13 +35,14 @@ const READERS = {
     return read.ok ? { ok: true, value: { id: read.value.machineId, name: `Condition of ${read.value.machineId}`, demo: read.value.demo } } : read;
   },
   deductions: parseMeasured,
+  metal: parseOwnMetal,
 } as const;
 
-const NAMES: Readonly<Record<ShopKind, string>> = { machine: 'machine', rack: 'rack', condition: 'condition record of a machine', deductions: 'table of measured deductions' };
+const NAMES: Readonly<Record<ShopKind, string>> = { machine: 'machine', rack: 'rack', condition: 'condition record of a machine', deductions: 'table of measured deductions', metal: 'metal of the shop\'s own' };
 
 type Entries = readonly StoredShopEntry[];
 
-/** Machines, racks, condition records and measured deductions of the store: read, checked, kept as revisions, and held ready for planning. */
+/** Machines, racks, condition records, measured deductions and own metals of the store: read, checked, kept as revisions, and held ready for planning. */
 export class ShopKeeper {
   private held: Promise<Shop> | undefined;
 
@@ -74,7 +79,7 @@ export class ShopKeeper {
     return kept;
   }
 
-  async takeOff(kind: 'machine' | 'rack', id: string, by: string): Promise<ShopRevision> {
+  async takeOff(kind: 'machine' | 'rack' | 'metal', id: string, by: string): Promise<ShopRevision> {
     const entry = await this.store.shopEntry(kind, id);
     if (kind === 'rack' && (await this.store.shopEntries('rack')).length < 2) throw new HttpError(409, 'This is the only rack of tools: hand in another one before it is taken off.');
     if (entry === undefined) throw new HttpError(404, `There is no ${NAMES[kind]} '${id}'.`);
@@ -97,7 +102,7 @@ export class ShopKeeper {
   }
 
   private async read(): Promise<Shop> {
-    const [machines, racks, conditions, tables] = await Promise.all((['machine', 'rack', 'condition', 'deductions'] as const).map((kind) => this.store.shopEntries(kind))) as [Entries, Entries, Entries, Entries];
+    const [machines, racks, conditions, tables, metals] = await Promise.all((['machine', 'rack', 'condition', 'deductions', 'metal'] as const).map((kind) => this.store.shopEntries(kind))) as [Entries, Entries, Entries, Entries, Entries];
     const unreadable: string[] = [];
     const readable = <T>(entry: StoredShopEntry, read: Result<T, DataFault>): readonly T[] => {
       if (read.ok) return [read.value];
@@ -116,9 +121,10 @@ export class ShopKeeper {
     if (rack === undefined) throw new HttpError(409, unreadable[0] ?? 'There is no rack of tools: hand one in first.');
     return {
       machines: floor, rack, racks: stands, unreadable, deductions: tables.flatMap((entry) => readable(entry, parseMeasured(entry.data))).flatMap(({ rows }) => rows),
-      madeWith: (machineId, rackId = rack.id) => ({
+      metals: [...listed, ...metals.flatMap((entry) => readable(entry, parseOwnMetal(entry.data))).map(({ metal }) => metal)],
+      madeWith: (machineId, rackId = rack.id, metalId) => ({
         machineRevision: numberOf(machines, machineId), conditionRevision: records.has(machineId) ? numberOf(conditions, machineId) : null,
-        rackId, rackRevision: numberOf(racks, rackId), deductionsRevision: numberOf(tables, MEASURED_ID),
+        rackId, rackRevision: numberOf(racks, rackId), deductionsRevision: numberOf(tables, MEASURED_ID), metalRevision: numberOf(metals, metalId),
       }),
     };
   }

@@ -1,7 +1,6 @@
 import { hostname } from 'node:os';
 import fastify, { type FastifyInstance } from 'fastify';
 import { closeStepReader } from '../intake/index.js';
-import { metals } from '../metal/index.js';
 import { demoParts } from '../sheet/index.js';
 import { openStore, type Store } from '../store/index.js';
 import type { Context } from './context.js';
@@ -13,17 +12,18 @@ import { bodyLimit, requestSeconds } from './limits.js';
 import { envelopeRoutes } from './routes/envelopes.js';
 import { fitRoutes } from './routes/fits.js';
 import { handoutRoutes } from './routes/handouts.js';
+import { healthRoutes } from './routes/health.js';
 import { jobRoutes } from './routes/jobs.js';
 import { pageRoutes } from './routes/pages.js';
 import { PaperDesk } from './paperDesk.js';
 import { paperRoutes } from './routes/papers.js';
 import { partRoutes } from './routes/parts.js';
+import { metalRoutes } from './routes/metals.js';
 import { measuredRoutes } from './routes/measured.js';
 import { pieceRoutes } from './routes/pieces.js';
 import { bendRoutes } from './routes/bend.js';
 import { sectionRoutes } from './routes/sections.js';
 import { shopRoutes } from './routes/shop.js';
-import { stockRoutes } from './routes/stock.js';
 import { trialRoutes } from './routes/trials.js';
 import { sendFault } from './sendFault.js';
 import { ShopKeeper } from './shopKeeper.js';
@@ -51,7 +51,7 @@ export const startServer = async (options: ServerOptions = {}): Promise<RunningS
     await store.stopLeftoverJobs('stopped by restart');
     await firstStart(store);
     await shop.firstStart();
-    const app = await application(listen, { store, jobs, fits, envelopes, desk, layouts, shop, metals });
+    const app = await application(listen, { store, jobs, fits, envelopes, desk, layouts, shop });
     await app.listen({ port: listen.port, host: listen.host });
     return { url: urlOf(app, listen), close: () => closeAll(app, jobs, fits, [envelopes, desk, layouts], store) };
   } catch (error) {
@@ -67,7 +67,7 @@ const application = async (listen: ListenOptions, context: Context): Promise<Fas
   }) as FastifyInstance;
   app.setErrorHandler(sendFault);
   guard(app, listen);
-  stockRoutes(app, context);
+  healthRoutes(app);
   bendRoutes(app, context);
   await partRoutes(app, context);
   shopRoutes(app, context);
@@ -78,6 +78,7 @@ const application = async (listen: ListenOptions, context: Context): Promise<Fas
   envelopeRoutes(app, context);
   pieceRoutes(app, context);
   measuredRoutes(app, context);
+  metalRoutes(app, context);
   handoutRoutes(app, context);
   paperRoutes(app, context);
   await pageRoutes(app, listen.pages);

@@ -129,4 +129,21 @@ export const migrations: readonly string[] = [
 
   alter table trials add column deductions_revision integer;
   `,
+  // the shop's own metals as revisions too
+  `
+  create table shop_revisions_with_metals (
+    kind text not null check (kind in ('machine', 'rack', 'condition', 'deductions', 'metal')), id text not null, revision integer not null,
+    name text not null, demo integer not null, data_json text, change text not null, created_at text not null, by text not null,
+    primary key (kind, id, revision)
+  ) strict;
+  insert into shop_revisions_with_metals select * from shop_revisions order by rowid;
+  drop table shop_revisions;
+  alter table shop_revisions_with_metals rename to shop_revisions;
+  create trigger shop_revisions_stay before update on shop_revisions
+    begin select raise(abort, 'a revision is never overwritten'); end;
+  create trigger shop_revisions_kept before delete on shop_revisions
+    begin select raise(abort, 'a revision is never removed'); end;
+
+  alter table trials add column metal_revision integer;
+  `,
 ];

@@ -45,8 +45,8 @@ export interface StoredPart extends PartRevision {
   readonly refused: readonly RefusedRecord[];
 }
 
-/** Machines of the floor by their id, racks by theirs, condition records by the id of their machine; one table of measured deductions. */
-export type ShopKind = 'machine' | 'rack' | 'condition' | 'deductions';
+/** Machines of the floor by their id, racks by theirs, condition records by the id of their machine; one table of measured deductions; the shop's own metals by theirs. */
+export type ShopKind = 'machine' | 'rack' | 'condition' | 'deductions' | 'metal';
 
 /** What a list shows of one revision of a machine, a rack or a condition record. */
 export interface ShopRevision {
@@ -77,6 +77,8 @@ export interface MadeWith {
   readonly rackRevision: number | null;
   /** Of the shop's measured deductions; null also where there were none or they were left out. */
   readonly deductionsRevision: number | null;
+  /** Of the metal, where it is the shop's own. */
+  readonly metalRevision: number | null;
 }
 
 /** What a list shows of a trial. */

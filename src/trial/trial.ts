@@ -12,8 +12,8 @@ export interface Trial {
   readonly verdict: 'makes' | 'makes with remedy' | 'does not make' | 'not decided';
   /** The part as these tools form it (radii formed, outside flange lengths as drawn), and each bend's flat length. */
   readonly sheet: Developed;
-  /** Id of the metal and its name as printed. */
-  readonly metal: { readonly id: string; readonly name: string };
+  /** Id of the metal, its name as printed, and its density, kg/m3, where it was kept. */
+  readonly metal: { readonly id: string; readonly name: string; readonly density?: number };
   readonly quantity: number;
   readonly machine: Machine;
   /** Every tool and riser that stands in the layout. */

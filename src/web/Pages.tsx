@@ -13,6 +13,7 @@ import { ProfilePage } from './profile/ProfilePage.js';
 import { Sheet } from './sheet/Sheet.js';
 import { ConditionPage } from './shop/ConditionPage.js';
 import { DeductionsPage } from './shop/DeductionsPage.js';
+import { OwnMetalsPage } from './shop/OwnMetalsPage.js';
 import { FloorPage } from './shop/FloorPage.js';
 import { MachinePage } from './shop/MachinePage.js';
 import { RackPage } from './shop/RackPage.js';
@@ -62,6 +63,8 @@ export const Pages = () => {
       return <ConditionPage key={route.id} id={route.id} />;
     case 'deductions':
       return <DeductionsPage />;
+    case 'metals':
+      return <OwnMetalsPage />;
     case 'racks':
       return <RacksPage />;
     case 'rack':

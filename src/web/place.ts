@@ -16,6 +16,7 @@ export type Route =
   | { readonly page: 'condition'; readonly id: string }
   | { readonly page: 'racks' }
   | { readonly page: 'deductions' }
+  | { readonly page: 'metals' }
   | { readonly page: 'rack'; readonly id: string }
   | { readonly page: 'tool'; readonly rack: string; readonly id: string }
   | { readonly page: 'report'; readonly id: string }
@@ -35,6 +36,7 @@ export const routeOf = (hash: string): Route => {
   if (room === 'floor' && id && !below) return { page: 'machine', id };
   if (room === 'floor' && id && below === 'condition') return { page: 'condition', id };
   if (room === 'deductions' && !id) return { page: 'deductions' };
+  if (room === 'metals' && !id) return { page: 'metals' };
   if (room === 'racks' && !id) return { page: 'racks' };
   if (room === 'racks' && id && !below) return { page: 'rack', id };
   if (room === 'racks' && id && below) return { page: 'tool', rack: id, id: below };
@@ -59,6 +61,7 @@ export const to = {
   condition: (id: string): string => `#/floor/${encodeURIComponent(id)}/condition`,
   racks: '#/racks',
   deductions: '#/deductions',
+  metals: '#/metals',
   rack: (id: string): string => `#/racks/${encodeURIComponent(id)}`,
   tool: (rack: string, id: string): string => `#/racks/${encodeURIComponent(rack)}/${encodeURIComponent(id)}`,
   part: (id: string): string => `#/parts/${encodeURIComponent(id)}`,

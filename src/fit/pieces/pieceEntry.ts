@@ -37,6 +37,10 @@ export interface BentStrip {
   readonly cut: number;
   readonly legs: readonly [number, number];
   readonly thickness: number;
+  /** Where read: mm of travel from first touch, bend angle under load in degrees, greatest force in N per mm of bend. Two strips with depth tell the metal. */
+  readonly depth?: number;
+  readonly underLoad?: number;
+  readonly force?: number;
   readonly instrument: string;
   readonly note: string;
 }

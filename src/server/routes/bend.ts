@@ -29,10 +29,10 @@ const V_RANGE = [4, 16] as const;
 const SHEET_WIDTH = 1250;
 
 /** One bend at the counter: the rack's pairs ranked, one of them worked out, its curve. */
-export const bendRoutes = (app: FastifyInstance, { shop, metals }: Context): void => {
+export const bendRoutes = (app: FastifyInstance, { shop }: Context): void => {
   app.post('/api/bend', async (request) => {
     const { metalId, punchId, dieId, length, ...asked } = checked(askedSchema, request.body);
-    const { rack, deductions } = await shop.current();
+    const { rack, deductions, metals } = await shop.current();
     const metal = found(metals.find(({ id }) => id === metalId), `There is no metal '${metalId}'.`);
     const { insideRadius, flange, ...rest } = asked;
     const question = { metal, ...rest, ...(insideRadius === undefined ? {} : { insideRadius }), ...(flange === undefined ? {} : { flange }) };

@@ -8,12 +8,12 @@ import { found } from '../httpError.js';
 const schema = z.strictObject({ metalId: z.string().default('dc01') });
 
 /** What a machine of the floor reaches in a metal; asked for the first time it begins to be worked out. */
-export const envelopeRoutes = (app: FastifyInstance, { envelopes, shop, metals }: Context): void => {
+export const envelopeRoutes = (app: FastifyInstance, { envelopes, shop }: Context): void => {
   app.get<{ readonly Params: { readonly id: string } }>('/api/machines/:id/envelope', async ({ params, query }): Promise<EnvelopeView> => {
     const { metalId } = checked(schema, query);
-    const { machines, rack, madeWith } = await shop.current();
+    const { machines, rack, metals, madeWith } = await shop.current();
     const machine = found(machines.find(({ id }) => id === params.id), `There is no machine '${params.id}' on the floor.`);
     const metal = found(metals.find(({ id }) => id === metalId), `There is no metal '${metalId}'.`);
-    return envelopes.look(JSON.stringify([machine.id, metalId, madeWith(machine.id)]), machine, rack, metal);
+    return envelopes.look(JSON.stringify([machine.id, metalId, madeWith(machine.id, rack.id, metalId)]), machine, rack, metal);
   });
 };

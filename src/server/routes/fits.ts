@@ -47,14 +47,14 @@ const buyersOwn = (told: Told) => {
 };
 
 /** Of what the buyer brought there is no revision. */
-const madeWithOf = ({ whose, machine, rack }: FitColumn, known: Shop['madeWith']): MadeWith => ({
-  ...known(machine.id, rack.id), ...(whose === 'ours' ? {} : { rackId: null, rackRevision: null }), ...(whose === 'the buyer\'s' ? { machineRevision: null, conditionRevision: null } : {}),
+const madeWithOf = ({ whose, machine, rack }: FitColumn, metalId: string, known: Shop['madeWith']): MadeWith => ({
+  ...known(machine.id, rack.id, metalId), ...(whose === 'ours' ? {} : { rackId: null, rackRevision: null }), ...(whose === 'the buyer\'s' ? { machineRevision: null, conditionRevision: null } : {}),
 });
 
-export const fitRoutes = (app: FastifyInstance, { store, fits, shop, metals }: Context): void => {
+export const fitRoutes = (app: FastifyInstance, { store, fits, shop }: Context): void => {
   app.post('/api/fits', { bodyLimit: fitBodyLimit }, async (request, reply) => {
     const asked = checked(askedSchema, request.body);
-    const { machines, rack, madeWith, deductions } = await shop.current();
+    const { machines, rack, madeWith, deductions, metals } = await shop.current();
     const wanted = asked.machineIds === 'all' ? machines : asked.machineIds.map((id) => found(machines.find((m) => m.id === id), `There is no machine '${id}' on the floor.`));
     const metal = found(metals.find(({ id }) => id === asked.metalId), `There is no metal '${asked.metalId}'.`);
     const columns = fitColumns(wanted, rack, asked.buyer ? buyersOwn(asked.buyer) : {});
@@ -62,7 +62,7 @@ export const fitRoutes = (app: FastifyInstance, { store, fits, shop, metals }: C
     for (const id of new Set(asked.partIds)) parts.push(await livePart(store, id));
     if (parts.length * columns.length > mostCells) throw new HttpError(400, `${parts.length} parts in ${columns.length} columns are ${parts.length * columns.length} cells; ${mostCells} are the most of one fit.`);
     const view = fits.ask({
-      madeWith: (column) => madeWithOf(column, madeWith),
+      madeWith: (column) => madeWithOf(column, metal.id, madeWith),
       parts, columns, metal, deductions, quantity: asked.quantity, seconds: asked.seconds ?? cellSeconds, owned: asked.owned ?? [], options: asked.options ?? true,
       asked: { remedies: asked.remedies ?? true, toleranceClass: asked.toleranceClass === undefined ? 'c' : asked.toleranceClass },
     }, whoAsks(request));

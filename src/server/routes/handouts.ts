@@ -27,7 +27,7 @@ interface DayAnswer extends DayPlan {
 }
 
 /** What the buyer takes home and what the demonstrator prepares: the report of a fit, and the plan of a day. */
-export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts, shop, metals }: Context): void => {
+export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts, shop }: Context): void => {
   const today = (): string => new Date().toISOString().slice(0, 10);
 
   const report = async (id: string, query: unknown, who: string): Promise<ReportOfFit & { readonly view: FitView }> => {
@@ -59,7 +59,7 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
 
   /** The parts of these trials planned again onto one layout of their machine; of the same question one answer is kept. */
   const onOneLayout = async (stored: readonly StoredTrial[], pieces: number, bed: number | undefined): Promise<OneLayout> => {
-    const { rack, deductions } = await shop.current();
+    const { rack, deductions, metals } = await shop.current();
     const { machine } = stored[0]!.trial;
     const inputs: TrialInput[] = [];
     for (const { partId, partRevision, metalId } of stored) {
@@ -67,7 +67,7 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
       const metal = found(metals.find(({ id }) => id === metalId), `There is no metal '${metalId}'.`);
       inputs.push({ part, machine, rack, metal, quantity: pieces, ...(deductions.length > 0 ? { deductions } : {}) });
     }
-    const key = JSON.stringify(['one layout', stored.map(({ id }) => id), pieces, bed, rack, deductions]);
+    const key = JSON.stringify(['one layout', stored.map(({ id }) => id), pieces, bed, rack, deductions, inputs.map(({ metal }) => metal)]);
     const answer = JSON.parse((await layouts.make(key, { kind: 'one layout', inputs, ...(bed === undefined ? {} : { bed }) })) as string) as OneLayoutAnswer;
     if (!answer.ok) throw new HttpError(422, answer.sentence);
     return answer.value;

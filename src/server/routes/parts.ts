@@ -16,7 +16,7 @@ import { revisionOf, ruleOf } from './rule.js';
 interface ById { readonly Params: { readonly id: string } }
 
 const busy = 'Several files are being read already; try again in a minute.';
-export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk, layouts }: Context): Promise<void> => {
+export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk, layouts, shop }: Context): Promise<void> => {
   await app.register(multipart, { limits: { fileSize: uploadLimit, files: 1, fields: 4, parts: 5 } });
   const inTurn = oneAtATime(waitingReads, busy);
   /** Files being taken in or read: each is held in memory until it is answered. */
@@ -99,7 +99,7 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk
       if (file === undefined) throw new HttpError(422, 'The file that this part was read from is not kept.');
       return file.bytes;
     };
-    const changed = await changedPart(part, asked, async (told) => {
+    const changed = await changedPart(part, asked, (await shop.current()).metals, async (told) => {
       const bytes = await original();
       return inTurn(() => readDxfAside(bytes, part.name, told));
     });

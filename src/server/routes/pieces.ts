@@ -25,6 +25,7 @@ const pieceSchema = z.strictObject({
 const stripSchema = z.strictObject({
   kind: z.literal('strip'), ...words, corrects, station: z.string(), bendAngle: z.number().gt(0).lt(180),
   cut: z.number().gt(0).max(longest), legs: z.tuple([z.number().gt(0).max(longest), z.number().gt(0).max(longest)]), thickness: z.number().gt(0).max(100),
+  depth: z.number().gt(0).max(longest).exactOptional(), underLoad: z.number().gt(0).lt(180).exactOptional(), force: z.number().gt(0).max(100_000).exactOptional(),
 });
 const askedSchema = z.discriminatedUnion('kind', [pieceSchema, stripSchema]);
 

@@ -25,11 +25,11 @@ const askedSchema = z.strictObject({
   measured: z.enum(['taken', 'left out']).default('taken'),
 });
 
-export const trialRoutes = (app: FastifyInstance, { store, jobs, shop, metals }: Context): void => {
+export const trialRoutes = (app: FastifyInstance, { store, jobs, shop }: Context): void => {
   app.post('/api/trials', async (request, reply) => {
     const asked = checked(askedSchema, request.body);
     const part = await livePart(store, asked.partId);
-    const { machines, racks, rack: first, deductions, madeWith } = await shop.current();
+    const { machines, racks, rack: first, deductions, metals, madeWith } = await shop.current();
     const rack = asked.rackId === undefined ? first : found(racks.find(({ id }) => id === asked.rackId), `There is no rack '${asked.rackId}'.`);
     const chosen = asked.machineId === 'all' ? machines : machines.filter((machine) => machine.id === asked.machineId);
     if (chosen.length === 0) throw new HttpError(404, `There is no machine '${asked.machineId}' on the floor.`);
@@ -37,7 +37,7 @@ export const trialRoutes = (app: FastifyInstance, { store, jobs, shop, metals }:
     const measured = asked.measured === 'taken' && deductions.length > 0;
     const records = await jobs.ask(chosen.map((machine) => ({
       partId: part.id, partRevision: part.revision, machineId: machine.id, metalId: metal.id, quantity: asked.quantity,
-      machine, metal, rack, madeWith: { ...madeWith(machine.id, rack.id), ...(measured ? {} : { deductionsRevision: null }) },
+      machine, metal, rack, madeWith: { ...madeWith(machine.id, rack.id, metal.id), ...(measured ? {} : { deductionsRevision: null }) },
       ...(measured ? { deductions } : {}), ...(asked.seconds === undefined ? {} : { seconds: asked.seconds }),
       ...(asked.toleranceClass === undefined ? {} : { toleranceClass: asked.toleranceClass }),
     })), whoAsks(request));

@@ -58,7 +58,7 @@ export const BendPage = () => {
   const metal = metals.value?.metals.find(({ id }) => id === metalId);
   return (
     <Sheet
-      title="One bend" trail={[['Parts', to.parts]]} notes={<Cautions />}
+      title="One bend" trail={[['Parts', to.parts], ['Own metals', to.metals]]} notes={<Cautions />}
       block={[['Metal', metal?.name ?? metalId], ['Thickness', `${typed.thickness} mm`], ['Bend angle', `${typed.bendAngle}°`], ['Length', `${typed.length} mm`]]}
     >
       <div className="body">

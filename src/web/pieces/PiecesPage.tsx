@@ -10,13 +10,14 @@ import { useAnswer } from '../useAnswer.js';
 import { day, degrees, figure, mm } from '../wording.js';
 import { Differences } from './Differences.js';
 import { KeepMeasured } from './KeepMeasured.js';
+import { KeepMetal } from './KeepMetal.js';
 import { PieceForm } from './PieceForm.js';
 import { StripForm } from './StripForm.js';
 import type { Pieces } from './pieces.js';
 
 const said = ({ entry }: PieceRecord): string => (entry.kind === 'piece'
   ? entry.figures.map((f) => `${f.what}: ${f.unit === 'mm' ? mm(f.measured) : degrees(f.measured)}`).join('; ')
-  : `strip: bend angle ${degrees(entry.bendAngle)}, cut ${mm(entry.cut)}, legs ${mm(entry.legs[0])} and ${mm(entry.legs[1])}, ${mm(entry.thickness)} thick`);
+  : `strip: bend angle ${degrees(entry.bendAngle)}, cut ${mm(entry.cut)}, legs ${mm(entry.legs[0])} and ${mm(entry.legs[1])}, ${mm(entry.thickness)} thick${entry.depth === undefined ? '' : `, depth ${mm(entry.depth)}`}${entry.underLoad === undefined ? '' : `, ${degrees(entry.underLoad)} under load`}${entry.force === undefined ? '' : `, ${figure(entry.force, 0)} N/mm`}`);
 
 /** Pieces made of a trial: written down at the machine, and how they differ from what was predicted. */
 export const PiecesPage = ({ id }: { readonly id: string }) => {
@@ -73,6 +74,7 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
               <ul className="dots">{deductions.map((d) => <li key={`${d.v} ${d.tipRadius} ${d.bendAngle}`}>V {d.v} mm, tip radius {d.tipRadius} mm, bend angle {degrees(d.bendAngle)}: deduction {mm(d.deduction)} (± {figure(d.spread, 2)} mm on {d.pieces === 1 ? '1 strip' : `${d.pieces} strips`})</li>)}</ul>
               <div className="buttons"><a className="button" href={`${here}/deductions.csv`} download>Table of measured deductions (CSV)</a></div>
               <KeepMeasured trialId={id} />
+              <KeepMetal trialId={id} />
             </>
           )}
         </details>

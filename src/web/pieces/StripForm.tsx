@@ -5,7 +5,9 @@ import { Fault } from '../sheet/Fault.js';
 import { typedNumber } from './pieces.js';
 
 const FIELDS = [['bendAngle', 'Bend angle, released, degrees'], ['cut', 'Cut length across the bend, mm'], ['legA', 'One leg outside, mm'], ['legB', 'Other leg outside, mm'], ['thickness', 'Thickness, mm']] as const;
-type Name = (typeof FIELDS)[number][0];
+/** Read where they can be: two strips with their depth tell the metal. */
+const MORE = [['depth', 'Depth from first touch, mm (may stay empty)'], ['underLoad', 'Bend angle under load, degrees (may stay empty)'], ['force', 'Greatest force, N per mm of bend (may stay empty)']] as const;
+type Name = (typeof FIELDS | typeof MORE)[number][0];
 
 /** A test strip as it was measured: it tells the deduction of this metal batch and pair of tools. */
 export const StripForm = ({ here, trial, kept }: { readonly here: string; readonly trial: Trial; readonly kept: () => void }) => {
@@ -16,10 +18,13 @@ export const StripForm = ({ here, trial, kept }: { readonly here: string; readon
     event.preventDefault();
     const value = (name: Name): number => typedNumber(typed[name] ?? '');
     const wrong = FIELDS.find(([name]) => Number.isNaN(value(name)));
+    const read = MORE.filter(([name]) => (typed[name] ?? '').trim() !== '');
+    const unread = read.find(([name]) => Number.isNaN(value(name)));
+    if (unread) return setFault(`${unread[1]}: "${typed[unread[0]] ?? ''}" is no figure.`);
     if (wrong) return setFault(`${wrong[1]}: "${typed[wrong[0]] ?? ''}" is no figure.`);
     setFault(undefined);
     try {
-      await post(`${here}/pieces`, { kind: 'strip', ...head, bendAngle: value('bendAngle'), cut: value('cut'), legs: [value('legA'), value('legB')], thickness: value('thickness') });
+      await post(`${here}/pieces`, { kind: 'strip', ...head, bendAngle: value('bendAngle'), cut: value('cut'), legs: [value('legA'), value('legB')], thickness: value('thickness'), ...Object.fromEntries(read.map(([name]) => [name, value(name)])) });
       setTyped({});
       setHead({ ...head, serial: '' });
       kept();
@@ -37,7 +42,7 @@ export const StripForm = ({ here, trial, kept }: { readonly here: string; readon
         </label>
       </div>
       <ul className="piece-fields">
-        {FIELDS.map(([name, label]) => (
+        {[...FIELDS, ...MORE].map(([name, label]) => (
           <li key={name}><label><span className="what">{label}</span><input type="text" inputMode="decimal" autoComplete="off" value={typed[name] ?? ''} onChange={(event) => setTyped({ ...typed, [name]: event.target.value })} /></label></li>
         ))}
       </ul>

@@ -22,7 +22,7 @@ export const DeductionsPage = () => {
   };
   return (
     <Sheet
-      title="Measured deductions" trail={[['Floor', to.floor], ['Racks', to.racks]]}
+      title="Measured deductions" trail={[['Floor', to.floor], ['Racks', to.racks], ['Own metals', to.metals]]}
       under={<span className="soft">What test strips told in this shop. Trials take a row in place of the calculation where metal, thickness, V and tip are the same.</span>}
       block={[['Sheet', 'Measured deductions'], ['Rows', value ? String(value.rows.length) : '–'], ['Revision', value?.revision ? String(value.revision) : 'none yet'], ['Who', nameOnRecord() || 'local'], ['What is kept', 'every revision']]}
     >

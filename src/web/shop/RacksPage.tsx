@@ -24,7 +24,7 @@ export const RacksPage = () => {
   };
   return (
     <Sheet
-      title="Racks" trail={[['Floor', to.floor], ['Measured deductions', to.deductions]]} under={<span className="soft">Tools at hand. Trials take the first rack unless another is named.</span>}
+      title="Racks" trail={[['Floor', to.floor], ['Measured deductions', to.deductions], ['Own metals', to.metals]]} under={<span className="soft">Tools at hand. Trials take the first rack unless another is named.</span>}
       block={[['Sheet', 'Racks'], ['How many', value ? String(value.racks.length) : '–'], ['Who', nameOnRecord() || 'local'], ['What is kept', 'every revision']]}
     >
       <div className="body">

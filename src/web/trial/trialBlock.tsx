@@ -4,9 +4,9 @@ import { Verdict } from '../sheet/Verdict.js';
 import { day, mm } from '../wording.js';
 
 /** The revisions that a trial was made with. */
-const madeWith = ({ machineRevision, conditionRevision, rackRevision, deductionsRevision }: StoredTrial): string => [
+const madeWith = ({ machineRevision, conditionRevision, rackRevision, deductionsRevision, metalRevision }: StoredTrial): string => [
   ...(machineRevision === null ? [] : [`machine ${machineRevision}`]), ...(conditionRevision === null ? [] : [`condition ${conditionRevision}`]), ...(rackRevision === null ? [] : [`rack ${rackRevision}`]),
-  ...(deductionsRevision === null ? [] : [`measured deductions ${deductionsRevision}`]),
+  ...(deductionsRevision === null ? [] : [`measured deductions ${deductionsRevision}`]), ...(metalRevision === null ? [] : [`metal ${metalRevision}`]),
 ].join(', ');
 
 /** The title block of a trial's sheets. */
