@@ -15,7 +15,12 @@ const version = (): string =>
 
 /** The commands, each loaded only when it is called: reading a list should not wait for the geometry kernel. */
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
-  part: async () => (await import('./part.js')).partCommand(),
+  part: async () => {
+    const { startStepReader } = await import('../intake/index.js');
+    // the geometry kernel loads on the other core while the command itself is loaded
+    if (process.argv.some((word) => /\.ste?p$/i.test(word))) startStepReader(true);
+    return (await import('./part.js')).partCommand();
+  },
   profile: async () => (await import('./profile.js')).profileCommand(),
   blank: async () => (await import('./blank.js')).blankCommand(),
   bend: async () => (await import('./bend.js')).bendCommand(),

@@ -1,6 +1,7 @@
 import { createServer } from 'node:net';
 import type { Command } from 'commander';
 import { type RunningServer, StartRefusal, startServer } from '../server/index.js';
+import { startStepReader } from '../intake/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { wholeNumber } from './numbers.js';
@@ -71,6 +72,10 @@ export const serveCommand = (): Command =>
           ...(options.host === undefined ? {} : { host: options.host }),
           ...(options.data === undefined ? {} : { dataDir: options.data }),
         },
-        (url) => answer({ url }, () => inWords(url), options),
+        (url) => {
+          // the first buyer's file should not wait for the geometry kernel
+          startStepReader(false);
+          return answer({ url }, () => inWords(url), options);
+        },
       );
     });

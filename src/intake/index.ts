@@ -1,5 +1,5 @@
 export type { Intake, Outlines, Refusal, RefusalCode } from './refusal.js';
-export { type ReadStepOptions, closeStepReader, readStep } from './step/reader.js';
+export { type ReadStepOptions, closeStepReader, readStep, startStepReader } from './step/reader.js';
 export { type BlankDxfFailure, type BlankDxfOptions, type BlankDxfResult, type CutBlank, readBlankDxf } from './readBlankDxf.js';
 export { dxfReadingSchema, ruleSchema } from './dxfReadingSchema.js';
 export { readDxfAside, readOutlineAside } from './readDxfAside.js';
