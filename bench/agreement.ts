@@ -33,18 +33,18 @@ const read = (): Line[] =>
   existsSync(CHECKPOINT) ? readFileSync(CHECKPOINT, 'utf8').trim().split('\n').filter((t) => t !== '').map((t) => JSON.parse(t) as Line) : [];
 
 /**
- * The planner's best cost against two oracles on seeded parts of each family, machine by machine in turn: every order by subset
+ * The planner's best cost against two oracles on seeded parts of each family, seeds `first` to `count`, machine by machine in turn: every order by subset
  * dynamic programming on each, the mixed-integer solver up to ten bends for `solverLimit` seconds. A disagreement becomes a file
  * under test/repro/agreement. What an earlier run did is counted, not done again; answers with how many parts disagree.
  */
-export const agreementBench = async (count: number, print: (line: string) => void, solverLimit = SOLVER_LIMIT): Promise<number> => {
+export const agreementBench = async (count: number, print: (line: string) => void, solverLimit = SOLVER_LIMIT, first = 1): Promise<number> => {
   const metal = metalById('dc01');
   if (!metal) throw new Error('the metals have no dc01');
   const floor = demoFloor();
   mkdirSync(dirname(CHECKPOINT), { recursive: true });
-  const done = read().filter((l) => l.seed <= count);
+  const done = read().filter((l) => l.seed >= first && l.seed <= count);
   if (done.length > 0) print(`agreement: goes on after ${done.length} parts of an earlier run (${CHECKPOINT})`);
-  for (let seed = 1; seed <= count; seed++) {
+  for (let seed = first; seed <= count; seed++) {
     for (const family of FAMILIES) {
       if (done.some((l) => l.family === family && l.seed === seed)) continue;
       const machine = floor[seed % floor.length]!;
@@ -75,6 +75,6 @@ export const agreementBench = async (count: number, print: (line: string) => voi
 };
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const [count = 20, limit = SOLVER_LIMIT] = process.argv.slice(2).map(Number);
-  process.exitCode = (await agreementBench(count, (line) => console.log(line), limit)) > 0 ? 1 : 0;
+  const [count = 20, limit = SOLVER_LIMIT, first = 1] = process.argv.slice(2).map(Number);
+  process.exitCode = (await agreementBench(count, (line) => console.log(line), limit, first)) > 0 ? 1 : 0;
 }

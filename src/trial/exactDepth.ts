@@ -70,9 +70,9 @@ const passesOf = (setting: Setting, { phase, body }: Conflict): Passes | null =>
  * How deep a plate stands in a tool or in the press over a whole phase, mm: the most, over all places on the way, of the least
  * shift in the cross-section that takes what stands over `need` clear. Negative: they come no nearer than that. What the
  * clearance gives is the first overlap that it meets; this is asked only of what is told. Null where the conflict is no matter of
- * a plate and such a body.
+ * a plate and such a body. `keepsRoom`: only the metal that must keep the allowance, so no arc that leaves the die top.
  */
-export const exactDepth = (setting: Setting, conflict: Conflict, need: Interval): number | null => {
+export const exactDepth = (setting: Setting, conflict: Conflict, need: Interval, keepsRoom = false): number | null => {
   const { pair } = setting;
   const bodies = new Map([['punch', pair.punchBodies], ['die', pair.dieBodies], ['beam', pair.ramBodies], ['bed', pair.bedBodies]]).get(conflict.body);
   const view = conflict.view && setting.views.find((v) => v.plate === conflict.view!.plate);
@@ -80,6 +80,7 @@ export const exactDepth = (setting: Setting, conflict: Conflict, need: Interval)
   if (!bodies || !view || !passes) return null;
   const atTools = conflict.body === 'punch' || conflict.body === 'die';
   const outlines = view.pieces.flatMap((piece) => {
+    if (keepsRoom && conflict.body === 'die' && piece.leavesTop) return [];
     const b = forbiddenPart(setting, conflict, piece, view.onGaugeSide);
     const outline = b && outlineWithin(piece.solid, atTools ? need : EVERYWHERE, b);
     return outline ? [outline] : [];

@@ -12,7 +12,7 @@ const HALVINGS = 10;
  * the bed as a depth of at most 0, mm. Null where it is no such conflict.
  */
 export const exactRoomAlong = (setting: Setting, conflict: Conflict, need: Interval): number | null => {
-  const meetsWithin = (room: number): boolean => (exactDepth(setting, conflict, [need[0] - room, need[1] + room]) ?? -1) > 0;
+  const meetsWithin = (room: number): boolean => (exactDepth(setting, conflict, [need[0] - room, need[1] + room], true) ?? -1) > 0;
   let [clear, met] = [0, BASE_ALLOWANCE];
   if (!meetsWithin(met)) return null;
   for (let k = 0; k < HALVINGS; k++) {

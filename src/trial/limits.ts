@@ -18,6 +18,9 @@ export const ROUGH_MOTION = 1;
 /** Along the bed what is ruled out may reach so much further than closer looks would find: the answer only widens. */
 export const ROUGH_ALONG = 0.5;
 
+/** What rules out no more than this of an end of what a bend needs is looked at closely before it forbids the stroke. */
+export const NEAR_END = 3;
+
 /** How far an arc of a plate or tool is left when it is cut into chords for clearance. */
 export const CHORD_ERROR = 0.02;
 

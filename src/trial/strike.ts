@@ -1,6 +1,6 @@
 import { type Interval, type Planar, type Shape, type Vec2, extentWithin, gapOf, shapeOf, union } from '../geometry/index.js';
 import { type Body, planesSeen, sweptBody } from './body.js';
-import { ROUGH_ALONG, ROUGH_MOTION, SWEEP_MOTION } from './limits.js';
+import { NOSE_ALLOWANCE, ROUGH_ALONG, ROUGH_MOTION, SWEEP_MOTION } from './limits.js';
 import type { Piece, View } from './views.js';
 
 /** A way that a wing goes past bodies at rest: carried along a straight line, or turning through bend angles. */
@@ -31,12 +31,14 @@ export interface StrikeOptions {
   readonly allowance: number;
   /** Leave out the metal nearer than this to the running bend's tangent line (purposeful contact). */
   readonly beyond?: number;
-  /** Leave out pieces that lie on or above the sheet's lower face: they rest on the die top. */
+  /** Leave out pieces that lie on or above the sheet's lower face: they rest on the die top. An arc that leaves it may touch. */
   readonly below?: number;
   /** Ask only of the metal on the far side of the wing's own tangent line: it dips while the wing rises. */
   readonly across?: boolean;
   /** Ask only of the metal that lies flat with the wing, or only of the rest. */
   readonly only?: 'flat' | 'risen';
+  /** Where along the bed, looked at closely everywhere: nothing is ruled out with the rest but what one look's motion may add. */
+  readonly close?: boolean;
 }
 
 /** A convex outline's part with n . p <= d. */
@@ -76,12 +78,12 @@ class Meeting {
   private low = Infinity;
   private high = -Infinity;
 
-  constructor(private readonly piece: Piece, private readonly shape: Shape, private readonly cut: Cut | null) {}
+  constructor(private readonly piece: Piece, private readonly shape: Shape, private readonly cut: Cut | null, private readonly close: boolean) {}
 
   /** Where along the bed metal comes within `margin` of a body. */
   private extent(body: Body, pose: Planar, margin: number): Interval | null {
     const { along, solid } = this.piece;
-    if (along[1] - along[0] <= THIN) return along;
+    if (!this.close && along[1] - along[0] <= THIN) return along;
     let size = planesSeen(body, margin, pose, planes);
     if (this.cut) {
       planes[size++] = this.cut.n[0];
@@ -113,7 +115,7 @@ class Meeting {
     if (-gap > this.depth) return false;
     const extent = this.extent(body, pose, margin);
     if (!extent || (extent[0] >= this.low && extent[1] <= this.high)) return true;
-    if (extent[0] < this.low - ROUGH_ALONG || extent[1] > this.high + ROUGH_ALONG) return false;
+    if (this.close || extent[0] < this.low - ROUGH_ALONG || extent[1] > this.high + ROUGH_ALONG) return false;
     this.where.push(extent);
     return true;
   }
@@ -145,7 +147,7 @@ class Meeting {
     for (const body of bodies) {
       const gap = gapOf(this.shape, pose, body.shape, margin);
       if (gap > margin) continue;
-      if (motion <= Math.max(SWEEP_MOTION, Math.min(ROUGH_MOTION, -gap / 4))) this.note(body, pose, margin, gap);
+      if (motion <= Math.max(SWEEP_MOTION, Math.min(this.close ? 0 : ROUGH_MOTION, -gap / 4))) this.note(body, pose, margin, gap);
       else if (!this.known(body, pose, margin, gap)) near.push(body);
     }
     if (near.length === 0) return;
@@ -190,12 +192,15 @@ export const strike = (view: View, bodies: readonly Body[], passes: readonly Pas
     if (options.only !== undefined && piece.flat !== (options.only === 'flat')) continue;
     const shape = cut ? shapeBeyond(piece, cut) : piece.shape;
     if (!shape) continue;
-    const meeting = new Meeting(piece, shape, cut);
+    const meeting = new Meeting(piece, shape, cut, options.close ?? false);
+    const allowance = options.below !== undefined && piece.leavesTop ? Math.min(NOSE_ALLOWANCE, options.allowance) : options.allowance;
     for (const pass of passes) {
-      if (pass.kind === 'carry') meeting.carry(bodies, pass.pose, pass.by, options.allowance);
-      else meeting.turn(bodies, pass, options.allowance);
+      if (pass.kind === 'carry') meeting.carry(bodies, pass.pose, pass.by, allowance);
+      else meeting.turn(bodies, pass, allowance);
     }
-    where.push(...meeting.where);
+    // what an end face keeps is added by who asks: where less is asked, so much less is told
+    const spared = options.allowance - allowance;
+    where.push(...(spared === 0 ? meeting.where : meeting.where.map(([a, b]): Interval => [a + spared, b - spared]).filter(([a, b]) => a < b)));
     depth = Math.max(depth, meeting.depth);
   }
   return where.length === 0 ? NO_STRIKE : { where: union(where), depth };

@@ -5,7 +5,7 @@ import type { Body } from './body.js';
 import type { Conflict } from './conflict.js';
 import { type Ears, type Rows, insetOf, joinRows, shortestOf, stationWindow } from './ears.js';
 import { keptWithBranch } from './keptWithBranch.js';
-import { BASE_ALLOWANCE, CARRY_ROOM, NOSE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
+import { BASE_ALLOWANCE, CARRY_ROOM, NEAR_END, NOSE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
 import type { Setting } from './setting.js';
 import type { StrikeOptions } from './strike.js';
 import { contactReach, startOf, tipAt, touchOf, wingsAt } from './stroke.js';
@@ -179,13 +179,17 @@ const lookAt = (asker: Asker, setting: Setting, views: readonly View[], phase: P
     if (outOfReach(view, passesFor(view, passes()), bodies, options.allowance)) return;
     const part = what === 'ear' ? `${pair.punchKey}|${ears!.footHeight}|${ears!.slides}|${phase.ramKey}` : what === 'punch' || what === 'beam' ? `${pair.punchKey}|${phase.ramKey}` : `${pair.dieKey}|${phase.bedKey}`;
     // a view belongs to one running bend, and a bend has one forming: neither needs to be in the key
-    const answer = asker.ask(view, `${part}|${what}|${options.only ?? ''}${options.across ? 'across' : ''}`, bodies, passes, options);
-    if (answer.where.length === 0) return;
-    // a tool's end face keeps the allowance too
-    const kept = answer.where.map(([a, b]): Interval => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]);
-    if (row) rows[row].push(...kept);
+    const key = `${part}|${what}|${options.only ?? ''}${options.across ? 'across' : ''}`;
+    let answer = asker.ask(view, key, bodies, passes, options);
     const inset = row ? insetOf(row, ears) : 0;
-    const beside = row !== null && !kept.some(([a, b]) => a < need[1] - inset && b > need[0] + inset);
+    // a tool's end face keeps the allowance too
+    const kept = (): readonly Interval[] => answer.where.map(([a, b]) => [a - BASE_ALLOWANCE, b + BASE_ALLOWANCE]);
+    const meetsNeed = (within: number): boolean => kept().some(([a, b]) => a < need[1] - within && b > need[0] + within);
+    // so little at an end may be no more than what was ruled out with the rest
+    if (row && meetsNeed(inset) && !meetsNeed(inset + NEAR_END)) answer = asker.ask(view, `${key}|close`, bodies, passes, { ...options, close: true });
+    if (answer.where.length === 0) return;
+    if (row) rows[row].push(...kept());
+    const beside = row !== null && !meetsNeed(inset);
     conflicts.push({ ...(beside ? { beside } : {}), code: phase.name === 'way in' ? 'way in' : phase.name === 'way out' ? 'way out' : 'clearance', body: what, phase: phase.name, by: answer.depth, view, atEnds: what === 'punch' && !slides && !answer.where.some(([a, b]) => a < need[1] - inner && b > need[0] + inner) });
   };
   for (const view of views) {

@@ -38,6 +38,8 @@ export interface Piece {
   readonly lowest: number;
   /** Does it lie in one plane with the wing, as part of the same flat? */
   readonly flat: boolean;
+  /** Is it the first of a made bend's arc, which leaves the lying sheet downwards? It may lie on a die's edge as that sheet does. */
+  readonly leavesTop?: true;
 }
 
 /** How the bends of one stroke lie in the machine: which side of the first one points to the gauge. */
@@ -124,13 +126,16 @@ export const arcPieces = (sheet: Developed, bendIndex: number, angle: number, si
   return sections.map((s) => moved(prism(hull(s), u0, u1), into));
 };
 
-const asPiece = (solid: Solid, thickness: number): Piece => {
+const asPiece = (solid: Solid, thickness: number, ofArc: boolean): Piece => {
   const along = solid.corners.map((p) => p[0]);
   const outline = hull(solid.corners.map((p): Vec2 => [p[1], p[2]]));
   const [lowest, highest] = [Math.min(...outline.map((p) => p[1])), Math.max(...outline.map((p) => p[1]))];
+  const [under, over] = [-thickness / 2 - ON_DIE_TOP, thickness / 2 + ON_DIE_TOP];
+  const leaves = ofArc && lowest < under && solid.corners.some(([, , h]) => Math.abs(h + thickness / 2) <= ON_DIE_TOP);
   return {
     solid, outline, shape: shapeOf(outline), along: [Math.min(...along), Math.max(...along)], lowest,
-    flat: lowest >= -thickness / 2 - ON_DIE_TOP && highest <= thickness / 2 + ON_DIE_TOP,
+    flat: lowest >= under && highest <= over,
+    ...(leaves ? { leavesTop: true } : {}),
   };
 };
 
@@ -163,11 +168,12 @@ export const viewer = (sheet: Developed): ((seat: Seat, angleOf: (bend: number) 
       const over = acrossBend(sheet, hop.bend, angle);
       pose = compose(pose, near === 0 ? over : invert(over));
     });
+    const arcs = solids.length;
     solids.push(...piecesOf(walk.plate).map((s) => moved(s, pose)));
     const startsAtGauge = walk.side === seat.gaugeSide;
     const strip = sheet.allowances[first]!;
     const settled = across < 0 ? solids : solids.map((s) => moved(s, shift([0, startsAtGauge ? strip : -strip, 0])));
-    const pieces = settled.map((s) => asPiece(s, sheet.part.thickness));
+    const pieces = settled.map((s, i) => asPiece(s, sheet.part.thickness, i < arcs));
     const [bs, heights] = [pieces.flatMap((p) => p.outline.map((q) => q[0])), pieces.flatMap((p) => p.outline.map((q) => q[1]))];
     return {
       plate: walk.plate,
