@@ -58,7 +58,7 @@ describe('benchmark parts on the general machine, each plan replayed by the inde
     const trial = planTrial({ part: partOf('P9'), machine: machine('general'), rack, metal, quantity: 50, limits: { scribedLine: 'refused' } });
     expect(trial.verdict).toBe('does not make');
     expect(trial.reasons[0]!.code).not.toBe('short flange');
-  });
+  }, 120_000);
 
   it('P5: both lips are made before the legs they close in', () => {
     const order = plan(partOf('P5'), machine('general')).steps.map((s) => s.bends[0]);

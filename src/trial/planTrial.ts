@@ -8,6 +8,7 @@ import { smallerSide } from './smallerSide.js';
 import type { TrialHooks, TrialInput } from './input.js';
 import { type Layout, layoutOf, standTogether } from './layout.js';
 import { BASE_ALLOWANCE } from './limits.js';
+import { listed } from './names.js';
 import { createPlateClearance } from './plateClearance.js';
 import type { Conflict } from './conflict.js';
 import { exactDepth } from './exactDepth.js';
@@ -280,6 +281,9 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
   });
 };
 
+const oneFinger = (steps: readonly string[]): readonly string[] =>
+  steps.length === 0 ? [] : [`${steps.length > 1 ? 'Steps' : 'Step'} ${listed(steps)} ${steps.length > 1 ? 'have' : 'has'} room for one finger only: hold the edge square against it.`];
+
 /** Gives a conflict that is to be told its exact depth. */
 export const measuring = (tooling: Tooling, groups: readonly Group[], twice: Twice, machine: TrialInput['machine']): ((b: Blocked, c: Conflict) => Conflict) => {
   const look = viewer(tooling.sheet);
@@ -362,7 +366,7 @@ const made = (
       ...unheldLimits(steps),
       ...[movedWords(input.machine, layout)].filter((words) => words !== null),
       ...steps.filter((_, i) => isScribed(layout.plan[i]!.option.stop)).map((s) => `Step ${s.number} finds no stop in the gauge's reach: it is placed by eye to a scribed line.`),
-      ...steps.filter((s) => s.stop.z.length === 1).map((s) => `Step ${s.number} has room for one finger only: hold the edge square against it.`),
+      ...oneFinger(steps.filter((s) => s.stop.z.length === 1).map((s) => String(s.number))),
     ],
   });
 };
