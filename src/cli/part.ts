@@ -16,6 +16,8 @@ import { wholeNumber } from './numbers.js';
 
 const lengthOf = ({ from, to }: Part['bends'][number]['sides'][0]['line']): number => Math.hypot(to[0] - from[0], to[1] - from[1]);
 
+const many = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
+
 /** All that `part` says of one part. */
 export const describePart = (index: number, part: Part, options: RuleOptions) => {
   const rule = ruleFor(part, options);
@@ -57,7 +59,7 @@ export const partInWords = (part: Description, units: 'mm' | 'in' | undefined): 
   const s = show(units);
   const { blank: flat } = part;
   return [
-    `Body ${part.index}: ${part.name}, ${s.length(part.thickness)} thick, ${part.plates} plates, ${part.bends.length} bends in ${part.strokes} strokes`,
+    `Body ${part.index}: ${part.name}, ${s.length(part.thickness)} thick, ${many(part.plates, 'plate')}, ${many(part.bends.length, 'bend')} in ${many(part.strokes, 'stroke')}`,
     flat === null
       ? `No blank: ${part.noBlank ?? ''}`
       : `Nominal blank by ${flat.rule}: ${s.lengths([flat.length, flat.width])}, ${(flat.area / 100).toFixed(1)} cm2`,

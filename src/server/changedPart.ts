@@ -27,6 +27,10 @@ export const changeSchema = z.strictObject({
   radii: z.record(z.string(), radius).optional(),
   /** mm: the inside radius of every bend that was drawn sharp. */
   sharpRadius: radius.optional(),
+  /** Bends told apart otherwise than by their radius: bent in one stroke, or rolled. By bend id. */
+  kinds: z.record(z.string(), z.enum(['bend', 'rolled'])).optional(),
+  /** mm: how high what is formed into the plates stands, by its place in the part's list. */
+  heights: z.record(z.string().regex(/^\d{1,6}$/), z.number().min(0).max(1_000)).optional(),
   /** A flat drawing read again with all of this told. */
   told: dxfReadingSchema.optional(),
   /** A typed-in profile typed anew. */
@@ -48,7 +52,7 @@ interface Changed {
 /** The part with the change made, and the change in words; an HttpError when it cannot be made or changes nothing. `read` reads the drawing again. */
 export const changedPart = async (part: Part, change: Change, metals: readonly Metal[], read: (told: DxfReading) => Promise<DxfPartResult>): Promise<Changed> => {
   const again = change.told !== undefined ? await readAgain(part, change.told, read) : change.line !== undefined ? typedAnew(part, change.line) : { part, words: '' };
-  const steps = [withRadii, withRule, withMetal(metals), withMarks, withDimensions, renamed];
+  const steps = [withRadii, withKinds, withHeights, withRule, withMetal(metals), withMarks, withDimensions, renamed];
   const words = [again.words];
   let changed = again.part;
   for (const step of steps) {
@@ -57,7 +61,7 @@ export const changedPart = async (part: Part, change: Change, metals: readonly M
     words.push(made.words);
   }
   const said = words.filter((it) => it !== '').join(', ');
-  if (said === '') throw new HttpError(400, 'Nothing changes: give a name, radii of bends, a rule, a metal, marks, dimensions, or what is told of a drawing or a profile.');
+  if (said === '') throw new HttpError(400, 'Nothing changes: give a name, radii or kinds of bends, heights, a rule, a metal, marks, dimensions, or what is told of a drawing or a profile.');
   return { part: changed, words: said };
 };
 
@@ -114,6 +118,31 @@ const withRadii = (part: Part, change: Change): Changed => {
     part: { ...formed.value, assumptions: withChosen(part.assumptions, radii) },
     words: [...radii].map(([id, value]) => `inside radius of ${id} ${value} mm`).join(', '),
   };
+};
+
+const withKinds = (part: Part, { kinds = {} }: Change): Changed => {
+  const words: string[] = [];
+  const told = new Map(Object.entries(kinds));
+  for (const id of told.keys()) {
+    const bend = part.bends.find((it) => it.id === id);
+    if (bend === undefined) throw new HttpError(422, `The part has no bend '${id}'.`);
+    if (bend.kind === 'hem') throw new HttpError(422, `Bend ${id} is a hem of ${bend.bendAngle} degrees: it is neither rolled nor bent in one stroke.`);
+    if (bend.kind !== told.get(id)) words.push(`${id} ${told.get(id) === 'rolled' ? 'rolled' : 'bent in one stroke'}`);
+  }
+  if (words.length === 0) return same(part);
+  return { part: { ...part, bends: part.bends.map((bend) => ({ ...bend, kind: told.get(bend.id) ?? bend.kind })) }, words: words.join(', ') };
+};
+
+const withHeights = (part: Part, { heights = {} }: Change): Changed => {
+  const words: string[] = [];
+  const told = new Map(Object.entries(heights).map(([key, height]) => [Number(key), height]));
+  for (const [place, height] of told) {
+    const it = part.formed?.[place];
+    if (it === undefined) throw new HttpError(422, `The part has no formed feature ${place}: it has ${part.formed?.length ?? 0}, the first is 0.`);
+    if (it.height !== height) words.push(`${it.kind} on plate ${it.plate + 1} ${height} mm high`);
+  }
+  if (words.length === 0) return same(part);
+  return { part: { ...part, formed: part.formed!.map((it, i) => ({ ...it, height: told.get(i) ?? it.height })) }, words: words.slice(0, 3).join(', ') + (words.length > 3 ? ` and ${words.length - 3} more` : '') };
 };
 
 const withRule = (part: Part, { rule }: Change): Changed => {

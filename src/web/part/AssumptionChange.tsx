@@ -36,6 +36,14 @@ export const BendChange = ({ part, ids, what, revise }: BendChangeProps) => {
   return <ChoiceChange key={bend.direction} label={`direction of ${names}`} value={bend.direction} choices={SIDES} send={(direction) => tell({ direction })} />;
 };
 
+const KINDS = [['bend', 'bent in one stroke'], ['rolled', 'rolled, or bent in many hits']] as const;
+
+/** Whether a bend of large radius is one stroke or rolled. */
+const KindChange = ({ part, id, revise }: { readonly part: Part; readonly id: string; readonly revise: Revise }) => {
+  const kind = part.bends.find((bend) => bend.id === id)?.kind;
+  return kind === undefined || kind === 'hem' ? null : <ChoiceChange key={kind} label={`how ${id} is made`} value={kind} choices={KINDS} send={(to) => revise({ kinds: { [id]: to } })} />;
+};
+
 interface AssumptionChangeProps {
   readonly part: Part;
   readonly assumption: Assumption;
@@ -49,6 +57,7 @@ export const AssumptionChange = ({ part, assumption: { code, bends }, revise, la
   const told = part.reading?.from === 'dxf' ? part.reading : undefined;
   const ids = bends.filter((id) => part.bends.some((bend) => bend.id === id));
   if ((code === 'sharp bend' || (code === 'bend radius' && !told)) && ids.length > 0) return <BendChange part={part} ids={ids} what="radius" revise={revise} />;
+  if (code === 'rolled' && ids[0] !== undefined) return <KindChange part={part} id={ids[0]} revise={revise} />;
   if (code === 'profile' && part.reading?.from === 'profile') return <TextChange key={part.reading.line} label="profile" value={part.reading.line} send={(line) => revise({ line })} />;
   if (!told) return null;
   switch (code) {

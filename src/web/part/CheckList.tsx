@@ -9,6 +9,7 @@ import { useAnswer } from '../useAnswer.js';
 import { asSentence, day, degrees, mm } from '../wording.js';
 import { AssumptionChange, BendChange, type Revise } from './AssumptionChange.js';
 import { ChoiceChange, NumberChange, TextChange } from './change.js';
+import { formedLines } from './formedLines.js';
 import { choiceOf, ruleChoices, ruleOfChoice } from './ruleChoice.js';
 
 interface Line {
@@ -80,7 +81,7 @@ export const CheckList = ({ part, summary, revisions, lit, light, revise, busy, 
     lights: { plates: [index], bends: [] },
   }));
   const groups: readonly (readonly [string, readonly Line[], boolean])[] = [
-    ['Assumed', assumed, true], ['Chosen', chosen, true], ['Watch', near, true], ['Bends as read', bends, false], ['Plates as read', plates, true],
+    ['Assumed', assumed, true], ['Formed, as read', formedLines(part, revise), true], ['Chosen', chosen, true], ['Watch', near, true], ['Bends as read', bends, false], ['Plates as read', plates, true],
   ];
   let number = 0;
   return (

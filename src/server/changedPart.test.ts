@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import { profilePart, type Part } from '../sheet/index.js';
+import { changeSchema, changedPart } from './changedPart.js';
+
+const drawn = (): Part => {
+  const made = profilePart({ name: 'shell', thickness: 1, insideRadius: 25, width: 100, flanges: [80, 80], turns: [90] });
+  if (!made.ok) throw new Error(made.failure.sentence);
+  const square = [[10, 10], [20, 10], [20, 20], [10, 20]].map(([x, y]) => ({ x: x!, y: y!, bulge: 0 }));
+  const stud = { plate: 0, kind: 'boss' as const, side: 'A' as const, outline: square, height: 8 };
+  return { ...made.value, formed: [stud, { ...stud, plate: 1 }] };
+};
+const change = (asked: unknown) => changedPart(drawn(), changeSchema.parse(asked), [], () => Promise.reject(new Error('nothing is read again')));
+
+describe('what a user sets otherwise of a solid that was read', () => {
+  it('how a bend of large radius is made', async () => {
+    const before = drawn().bends[0]!.kind;
+    const to = before === 'rolled' ? 'bend' : 'rolled';
+    const { part, words } = await change({ kinds: { b1: to } });
+    expect([part.bends[0]!.kind, words]).toEqual([to, `b1 ${to === 'rolled' ? 'rolled' : 'bent in one stroke'}`]);
+  });
+  it('the height of what stands on a plate', async () => {
+    const { part, words } = await change({ heights: { 1: 12.5 } });
+    expect(part.formed!.map(({ height }) => height)).toEqual([8, 12.5]);
+    expect(words).toBe('boss on plate 2 12.5 mm high');
+  });
+  it('and says what there is not', async () => {
+    await expect(change({ kinds: { b7: 'bend' } })).rejects.toThrow("The part has no bend 'b7'.");
+    await expect(change({ heights: { 2: 5 } })).rejects.toThrow('The part has no formed feature 2: it has 2, the first is 0.');
+    await expect(change({ heights: { 0: 8 } })).rejects.toThrow('Nothing changes');
+    expect(changeSchema.safeParse({ heights: { 0: -1 } }).success).toBe(false);
+  });
+});
