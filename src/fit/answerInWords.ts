@@ -11,12 +11,17 @@ interface Answered {
 /** The machine of a column, and whose tools where they are not ours. */
 export const columnName = ({ name, whose }: Pick<BoardMachine, 'name' | 'whose'>): string => (whose === 'ours' ? name : `${name}, ${whose.replace(/^ours, /, '')}`);
 
+/** Machines named in one sentence; of more it is told how many. */
+const MOST_NAMED = 3;
+
 /** Which machines make all parts as they stand, which with what sort of change, and where none does, which makes the most: the sentences at the head. */
 export const answerInWords = ({ parts, machines, cells }: Answered): string => {
   const sums = machines.map((machine, m) => ({ name: columnName(machine), ...columnSum(cells.map((row) => row[m] ?? null)) }));
   const all = parts.length;
   const what = all === 1 ? 'this part' : `all ${all} parts`;
-  const names = (list: readonly { readonly name: string }[]): string => list.map(({ name }) => name).join('; ');
+  // more names than can be taken in at a glance stand in the table below
+  const names = (list: readonly { readonly name: string }[]): string =>
+    list.length <= MOST_NAMED ? list.map(({ name }) => name).join('; ') : list.length === machines.length ? `each of the ${list.length} machines` : `${list.length} of the ${machines.length} machines`;
   const [{ levels: steps } = { levels: [] }] = sums;
   const asStands = sums.filter(({ makes }) => makes === all);
   if (asStands.length > 0) {

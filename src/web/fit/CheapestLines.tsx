@@ -14,7 +14,7 @@ const Line = ({ what, cheapest, parts }: { readonly what: string; readonly cheap
       <td>{none ? '' : cheapest.proven ? 'no set of the model costs less' : `at least ${money(cheapest.bound, cheapest.currency)}; that this is the cheapest is not shown`}</td>
       <td>
         {cheapest.cannot.length === 0 ? `all ${parts.length}` : `${parts.length - cheapest.cannot.length} of ${parts.length}; without ${cheapest.cannot.map((p) => parts[p]!.name).join(', ')}`}
-        {cheapest.asked.map(({ part, what }) => <span key={part} className="small block">{parts[part]!.name} only with: {what}, if the drawing allows it</span>)}
+        {cheapest.asked.map(({ part, what }) => <span key={part} className="small only-with">{parts[part]!.name} only with: {what}, if the drawing allows it</span>)}
       </td>
     </tr>
   );
@@ -25,7 +25,7 @@ export const CheapestLines = ({ fit }: { readonly fit: FitView }) => fit.cheapes
   <section className="section" aria-labelledby="cheapest-title">
     <h2 id="cheapest-title">The cheapest that makes the most of them</h2>
     <div className="scroll" tabIndex={0} role="group" aria-label="The cheapest sets">
-      <table>
+      <table className="cheapest-lines">
         <thead><tr><th scope="col">With</th><th scope="col">What is had</th><th scope="col" className="number">Price</th><th scope="col">Proof</th><th scope="col">Makes</th></tr></thead>
         <tbody>
           <Line what="any of these machines" cheapest={fit.cheapest} parts={fit.parts} />

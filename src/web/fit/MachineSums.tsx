@@ -14,7 +14,7 @@ export const MachineSums = ({ fit }: { readonly fit: Pick<FitView, 'parts' | 'ma
       <h2 id="sums-title">Machine by machine, the one that makes most first</h2>
       <div className="scroll" tabIndex={0} role="group" aria-label="Machine by machine">
         <table className="machine-sums">
-          <thead><tr><th scope="col">Machine</th><th scope="col">Makes, as it stands</th><th scope="col">Why not the other parts</th><th scope="col">What would change it, for each part what leaves the drawing as it is, and of that the cheapest</th></tr></thead>
+          <thead><tr><th scope="col">Machine</th><th scope="col">Makes, as it stands</th><th scope="col">Why not the other parts</th><th scope="col">What would change it: for each part what asks least, of that the cheapest</th></tr></thead>
           <tbody>
             {rows.map(({ machine, sum }) => (
               <tr key={machine.id}>
