@@ -1,20 +1,10 @@
 import type { Feature } from '../sheet/index.js';
+import type { Stop } from './trial.js';
 
-/** A stop that works: `z` along from the bend's own origin, `r` from the die seat. mm */
-export interface StopChoice {
-  readonly kind: 'edge' | 'flange' | 'none';
-  readonly plate: number;
-  readonly face: string;
-  /** Back of the touching face, and what the X axis is set to for it (the finger's nose). */
-  readonly x: number;
-  readonly axisX: number;
-  readonly r: number;
-  readonly z: readonly number[];
-  readonly retract: number;
+/** A stop that works, as the step will tell it; `z` counts along the bed from the bend's own origin. mm */
+export interface StopChoice extends Omit<Stop, 'edge' | 'sideways'> {
   /** How far the outer fingers stand apart: squareness comes from it. */
   readonly spread: number;
-  /** How much further back the right finger stands, on an X axis of its own, for a tapered edge: X is the left one's. */
-  readonly skew?: number;
   /** What the fingers touch, null for a scribed line; how high over the sheet's middle plane (the flange's highest contact) and over what length of it one finger bears. mm */
   readonly feature: Feature | null;
   readonly height: number;

@@ -1,37 +1,26 @@
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { type Browser, type Page, chromium } from 'playwright-core';
+import { existsSync } from 'node:fs';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { seriousOn, serve } from './served.js';
+import { CHROMIUM, type Served, openServed, seriousOn } from './served.js';
 
-const CHROMIUM = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
 const LONG = 120_000;
 
 describe.skipIf(!existsSync(CHROMIUM))('one bend at the counter, in a real browser', () => {
-  let data: string;
-  let browser: Browser;
-  let server: Awaited<ReturnType<typeof serve>>;
+  let server: Served;
   let page: Page;
-  const faults: string[] = [];
   const figure = async (name: RegExp): Promise<number> => Number.parseFloat(await page.getByRole('row', { name }).locator('td.number').first().innerText());
 
   beforeAll(async () => {
-    data = mkdtempSync(join(tmpdir(), 'brakewright-bend-page-'));
-    [server, browser] = await Promise.all([serve(data), chromium.launch({ executablePath: CHROMIUM, args: ['--no-sandbox', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-sync'] })]);
-    page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    page.on('console', (message) => message.type() === 'error' && faults.push(`console: ${message.text()}`));
-    page.on('pageerror', (fault) => faults.push(`page: ${fault.message}`));
+    server = await openServed('bend-page');
+    ({ page } = server);
   }, LONG);
 
   afterAll(async () => {
-    await browser?.close();
-    server?.child.kill('SIGTERM');
-    rmSync(data, { recursive: true, force: true });
+    await server?.close();
   });
 
   it('works a bend out, ranks the tools, shows the stock’s range, the rules and the test strip', async () => {
-    await page.goto(`${server.url}/#/bend`);
+    await page.goto(`${server.url()}/#/bend`);
     await page.getByRole('heading', { name: 'Figures' }).waitFor({ timeout: LONG });
     // the trade's 8 t for 2 mm; a 90 degree bend under load is bent further
     expect(await page.getByText(/V 16/).count()).toBeGreaterThan(0);
@@ -58,6 +47,6 @@ describe.skipIf(!existsSync(CHROMIUM))('one bend at the counter, in a real brows
     expect(await seriousOn(page)).toEqual([]);
     await page.setViewportSize({ width: 820, height: 1180 });
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(820);
-    expect(faults).toEqual([]);
+    expect(server.faults).toEqual([]);
   }, LONG);
 });

@@ -1,87 +1,36 @@
-import { type ChildProcess, spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { type Browser, type Page, chromium } from 'playwright-core';
+import { existsSync } from 'node:fs';
+import { resolve } from 'node:path';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CHROMIUM, type Served, openServed, seriousOn } from './served.js';
 
 const PART = resolve('../shared/parts/system76__thelio/Main-Cage_V1.step');
 const FLAT = resolve('../shared/parts/ProtofyTeam__OxyGEN/Manometer_Support.dxf');
-const CHROMIUM = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
-const MAIN = resolve('dist/cli/main.js');
-const ARGS = [
-  '--no-sandbox', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync',
-  '--use-angle=swiftshader', '--enable-unsafe-swiftshader',
-];
 /** ms: reading a file, planning and proving on a busy machine. */
 const LONG = 240_000;
-
-interface Server {
-  readonly url: string;
-  stop(): Promise<void>;
-}
-
-/** The real server in a process of its own, on a free port. */
-const serve = (data: string): Promise<Server> =>
-  new Promise((done, refuse) => {
-    const child: ChildProcess = spawn(process.execPath, [MAIN, 'serve', '--port', '0', '--data', data], { stdio: ['ignore', 'pipe', 'pipe'] });
-    const ended = new Promise<void>((over) => child.once('exit', () => over()));
-    let said = '';
-    const hear = (text: Buffer): void => {
-      said += text.toString();
-      const url = /https?:\/\/[\w.[\]:]+/.exec(said)?.[0];
-      if (url) done({ url, stop: async () => { child.kill('SIGTERM'); await ended; } });
-    };
-    child.stdout?.on('data', hear);
-    child.stderr?.on('data', (text: Buffer) => { said += text.toString(); });
-    child.once('exit', (code) => refuse(new Error(`the server ended with ${code}: ${said}`)));
-  });
-
-/** What axe-core calls serious or critical on the page as it stands: nothing, or which rule on which element. */
-const barriers = async (page: Page): Promise<readonly string[]> =>
-  page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      readonly axe: { run(): Promise<{ readonly violations: readonly { readonly impact: string; readonly id: string; readonly nodes: readonly { readonly target: readonly string[] }[] }[] }> };
-    };
-    const { violations } = await axe.run();
-    return violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
-  });
 
 const settled = (page: Page): Promise<unknown> => page.waitForFunction(() => document.querySelector('h1') !== null && document.querySelector('.waiting') === null, undefined, { timeout: 60_000 });
 
 describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))('the whole path in a real browser', () => {
-  let data: string;
-  let browser: Browser;
-  let server: Server;
+  let server: Served;
   let page: Page;
-  const faults: string[] = [];
-  const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
   const noBarriers = async (): Promise<void> => {
     await settled(page);
-    // Scripts of the page's own server alone are admitted, so the checker comes in by the debugger's door.
-    await page.evaluate(axe);
-    expect(await barriers(page)).toEqual([]);
+    expect(await seriousOn(page)).toEqual([]);
   };
 
   beforeAll(async () => {
-    data = mkdtempSync(join(tmpdir(), 'brakewright-browser-'));
-    [server, browser] = await Promise.all([serve(data), chromium.launch({ executablePath: CHROMIUM, args: ARGS })]);
-    page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    page.on('console', (message) => message.type() === 'error' && faults.push(`console: ${message.text()}`));
-    page.on('pageerror', (fault) => faults.push(`page: ${fault.message}`));
+    server = await openServed('browser');
+    ({ page } = server);
   }, LONG);
 
   afterAll(async () => {
-    await browser?.close();
-    await server?.stop();
-    rmSync(data, { recursive: true, force: true });
+    await server?.close();
   });
 
   it('opens on the demo parts, each marked', async () => {
-    await page.goto(server.url);
+    await page.goto(server.url());
     const parts = page.getByRole('list', { name: 'Parts' }).getByRole('listitem');
     await parts.first().waitFor();
     expect(await parts.count()).toBe(5);
@@ -93,7 +42,7 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
     await page.getByLabel('Part file').setInputFiles({ name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('not a part') });
     await page.getByText(/'notes\.txt' is no STEP or DXF file by its name/).waitFor();
     // the browser itself logs the refusal's status; no other fault is allowed
-    const told = faults.splice(0);
+    const told = server.faults.splice(0);
     expect(told).toHaveLength(1);
     expect(told[0]).toMatch(/status of 415/);
   }, LONG);
@@ -116,12 +65,12 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
     await page.getByLabel('Rule for the bends').selectOption('din-6935');
     await page.getByText('nominal, by rule DIN 6935').waitFor();
     const dxf = await page.getByRole('link', { name: 'DXF' }).getAttribute('href');
-    const answer = await page.request.get(`${server.url}${dxf}`);
+    const answer = await page.request.get(`${server.url()}${dxf}`);
     expect(await answer.text()).toContain('ENTITIES');
   }, LONG);
 
   it('asks about a flat that lies about its unit, takes it in, and sets an assumption otherwise as a new revision', async () => {
-    await page.goto(`${server.url}/#/parts`);
+    await page.goto(`${server.url()}/#/parts`);
     await page.getByLabel('Part file').setInputFiles(FLAT);
     await page.getByText('Which unit is it drawn in? The file leaves it in doubt.').waitFor();
     await page.getByText(/A flat drawing does not say how thick its sheet is/).waitFor();
@@ -147,7 +96,7 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
   }, LONG);
 
   it('shows a profile as it is typed, says the place of a fault, and keeps it as a part', async () => {
-    await page.goto(`${server.url}/#/parts`);
+    await page.goto(`${server.url()}/#/parts`);
     await page.getByRole('link', { name: 'Type a profile' }).click();
     const line = page.getByRole('textbox', { name: 'Profile' });
     await line.fill('40 ^190 60 t1.5 w100');
@@ -161,7 +110,7 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
     await page.getByRole('textbox', { name: 'Name' }).fill('Typed angle');
     await page.getByRole('button', { name: 'Keep as a part' }).click();
     await page.getByRole('heading', { name: 'Typed angle', level: 1 }).waitFor();
-    await page.goto(`${server.url}/#/parts`);
+    await page.goto(`${server.url()}/#/parts`);
     for (const name of ['Typed angle', 'Manometer_Support']) {
       await page.getByRole('button', { name: `Delete ${name}` }).click();
       await page.getByRole('button', { name: 'Delete for good' }).click();
@@ -179,7 +128,7 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
     await page.getByRole('link', { name: 'Open the trial' }).click({ timeout: LONG });
     await page.getByRole('heading', { name: /Main-Cage_V1 on General/, level: 1 }).waitFor();
     trialAddress = new URL(page.url()).hash;
-    const { trials } = (await (await page.request.get(`${server.url}/api/trials`)).json()) as { trials: readonly { readonly id: string; readonly verdict: string; readonly quantity: number }[] };
+    const { trials } = (await (await page.request.get(`${server.url()}/api/trials`)).json()) as { trials: readonly { readonly id: string; readonly verdict: string; readonly quantity: number }[] };
     expect(trials).toHaveLength(1);
     expect(trials[0]!.quantity).toBe(25);
     expect(await page.locator('.big-verdict').innerText()).toContain(trials[0]!.verdict);
@@ -212,18 +161,17 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
   }, LONG);
 
   it('hands out the set-up sheet', async () => {
-    await page.goto(`${server.url}/${trialAddress}`);
+    await page.goto(`${server.url()}/${trialAddress}`);
     const href = await page.getByRole('link', { name: /Set-up sheet/ }).getAttribute('href');
-    const pdf = await page.request.get(`${server.url}${href}`);
+    const pdf = await page.request.get(`${server.url()}${href}`);
     expect(pdf.headers()['content-type']).toBe('application/pdf');
     expect((await pdf.body()).subarray(0, 5).toString()).toBe('%PDF-');
   }, LONG);
 
   it('has part and trial still there after a restart', async () => {
     await page.goto('about:blank');
-    await server.stop();
-    server = await serve(data);
-    await page.goto(server.url);
+    await server.restart();
+    await page.goto(server.url());
     await page.getByRole('link', { name: /Main-Cage_V1/ }).click();
     await page.getByRole('heading', { name: 'Main-Cage_V1', level: 1 }).waitFor();
     await page.getByRole('link', { name: 'See them machine by machine' }).click();
@@ -235,7 +183,7 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
   }, LONG);
 
   it('purges a part once it is confirmed', async () => {
-    await page.goto(`${server.url}/#/parts`);
+    await page.goto(`${server.url()}/#/parts`);
     await page.getByRole('button', { name: 'Delete Main-Cage_V1' }).click();
     await page.getByRole('button', { name: 'Delete for good' }).click();
     await page.getByRole('link', { name: /Main-Cage_V1/ }).waitFor({ state: 'detached' });
@@ -243,6 +191,6 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
   }, LONG);
 
   it('had no fault of its own on the way', () => {
-    expect(faults).toEqual([]);
+    expect(server.faults).toEqual([]);
   });
 });
