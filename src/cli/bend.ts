@@ -3,10 +3,10 @@ import {
   type AirBend, type AirBendResult, type AirBendSetup, type DeductionAnswer, airBend, airBendAtDepth, closedForms, deductionFor, otherStrokes, reliefHole, stockRange,
 } from '../forming/index.js';
 import type { ThicknessClass } from '../metal/index.js';
-import { type SetupOptions, readDeductions, setupOf, withSetup } from './bendSetup.js';
+import { type SetupOptions, bendLength, readDeductions, setupOf, withSetup } from './bendSetup.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
-import { positive } from './numbers.js';
+import { measure, positive } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { table } from './table.js';
 import { show } from './units.js';
@@ -24,8 +24,8 @@ interface BendOptions extends OutputOptions, SetupOptions {
 const solved = (setup: AirBendSetup, options: BendOptions): AirBendResult => {
   if ((options.angle === undefined) === (options.depth === undefined)) throw new Fault('--angle and --depth: give one of the two.');
   return options.angle === undefined
-    ? airBendAtDepth({ ...setup, depth: positive('--depth', options.depth!) })
-    : airBend({ ...setup, bendAngle: positive('--angle', options.angle) });
+    ? airBendAtDepth({ ...setup, depth: measure('--depth', options.depth!, 0.001, 3000, 'mm') })
+    : airBend({ ...setup, bendAngle: measure('--angle', options.angle, 1, 180, 'degrees of bend angle') });
 };
 
 const rangeOf = (setup: AirBendSetup, bend: AirBend, options: BendOptions) => {
@@ -99,7 +99,7 @@ export const bendCommand = (): Command =>
     .addOption(new Option('--thickness-class <class>', "class of its thickness tolerance: EN 10051's or EN 10029's, S for EN 10131's special one").choices(['A', 'B', 'C', 'D', 'S']))
     .action(async (options: BendOptions) => {
       const setup = setupOf(options);
-      const length = positive('--length', options.length);
+      const length = bendLength(options.length);
       const result = solved(setup, options);
       if (!result.ok) {
         if (result.reason.code === 'input') throw new Fault(result.reason.sentence);

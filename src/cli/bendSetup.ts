@@ -1,10 +1,10 @@
 import { type Command, Option } from 'commander';
 import { type AirBendSetup, type MeasuredDeduction, USUAL_FRICTION, deductionsFromCsv } from '../forming/index.js';
 import {
-  type HardeningCurve, type Metal, gaugeThickness, metalById, metalFromTensileTest, metals, proofStress, tensileOf,
+  type HardeningCurve, type Metal, gaugesOf, gaugeThickness, metalById, metalFromTensileTest, metals, proofStress, tensileOf,
 } from '../metal/index.js';
 import { Fault } from './fault.js';
-import { positive, wholeNumber } from './numbers.js';
+import { measure, positive, wholeNumber } from './numbers.js';
 import { readBytes } from './readFile.js';
 
 /** Sheet and tools of one bend as they are typed. */
@@ -97,11 +97,19 @@ const metalOf = (options: SetupOptions): Metal => {
   };
 };
 
+/** mm of sheet, of tools, and of bend, beyond which a figure is a slip: no press brake bends it in air. */
+const SHEET = [0.01, 100] as const;
+const TOOL = [0.01, 3000] as const;
+const LENGTH = [0.1, 100_000] as const;
+
+/** The length of the bend, mm. */
+export const bendLength = (typed: string): number => measure('--length', typed, ...LENGTH, 'mm');
+
 const thicknessOf = (options: SetupOptions, metal: Metal): number => {
   if ((options.thickness === undefined) === (options.gauge === undefined)) throw new Fault('--thickness and --gauge: give one of the two.');
-  if (options.thickness !== undefined) return positive('--thickness', options.thickness);
+  if (options.thickness !== undefined) return measure('--thickness', options.thickness, ...SHEET, 'mm');
   const gauge = gaugeThickness(metal.gauge, wholeNumber('--gauge', options.gauge!, 0, 99));
-  if (gauge === null) throw new Fault(`--gauge ${options.gauge!}: not in the ${metal.gauge} gauge of ${metal.name}.`);
+  if (gauge === null) throw new Fault(`--gauge ${options.gauge!}: not in the ${metal.gauge} gauge of ${metal.name}, which has ${gaugesOf(metal.gauge).map((row) => row.gauge).join(', ')}.`);
   return gauge.thickness;
 };
 
@@ -111,11 +119,11 @@ export const setupOf = (options: SetupOptions): AirBendSetup => {
   return {
     metal,
     thickness: thicknessOf(options, metal),
-    v: positive('--v', options.v),
+    v: measure('--v', options.v, ...TOOL, 'mm'),
     vConvention: options.vConvention,
-    dieAngle: positive('--die-angle', options.dieAngle),
-    shoulderRadius: positive('--shoulder', options.shoulder),
-    tipRadius: positive('--tip', options.tip),
+    dieAngle: measure('--die-angle', options.dieAngle, 1, 179, 'degrees'),
+    shoulderRadius: measure('--shoulder', options.shoulder, ...TOOL, 'mm'),
+    tipRadius: measure('--tip', options.tip, ...TOOL, 'mm'),
     friction: number('--friction', options.friction),
   };
 };

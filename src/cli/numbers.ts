@@ -15,3 +15,10 @@ export const positive = (option: string, typed: string): number => {
   if (typed.trim() === '' || !Number.isFinite(value) || value <= 0) throw new Fault(`${option} ${typed}: a number above 0 is wanted.`);
   return value;
 };
+
+/** A number within its limits typed for an option, in a unit that is not typed with it. */
+export const measure = (option: string, typed: string, least: number, most: number, unit: string): number => {
+  const value = Number(typed);
+  if (typed.trim() === '' || !(value >= least && value <= most)) throw new Fault(`${option} ${typed}: a number of ${unit} from ${least} to ${most} is wanted, with a decimal point and without its unit.`);
+  return value;
+};

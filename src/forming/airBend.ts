@@ -21,7 +21,7 @@ export const USUAL_FRICTION = 0.1;
  *   shoulderRadius: 2, tipRadius: 1, bendAngle: 90 })
  */
 export const airBend = (input: AirBendInput): AirBendResult => {
-  const bad = checkSetup(input) ?? checkRange('bend angle', input.bendAngle, LEAST_ANGLE, 180);
+  const bad = checkSetup(input) ?? checkRange('bend angle', input.bendAngle, LEAST_ANGLE, 180, 'degrees');
   if (bad !== null) return { ok: false, reason: bad };
   const { strip, stroke } = stripOf(input);
   const last = lastInclination(input);
@@ -32,6 +32,9 @@ export const airBend = (input: AirBendInput): AirBendResult => {
   const reached = end === undefined ? 0 : end.inclination;
   if (end === undefined || reached < last) return { ok: false, reason: whyNone(input, reached) };
   const most = (2 * (end.inclination - end.release)) / DEGREE;
+  if (most < LEAST_ANGLE) {
+    return { ok: false, reason: { code: 'bottoming', sentence: `V ${show(input.v)} (${input.vConvention}) is ${Math.round(input.v / input.thickness)} times the thickness of ${input.thickness} mm: from the walls of the die of ${show(input.dieAngle)} degrees the sheet springs back to a bend angle of ${show(most)} degrees.` } };
+  }
   return {
     ok: false,
     reason: {
@@ -44,7 +47,7 @@ export const airBend = (input: AirBendInput): AirBendResult => {
 
 /** The same asked by depth: what angle a travel of the punch gives. */
 export const airBendAtDepth = (input: AirBendDepthInput): AirBendResult => {
-  const bad = checkSetup(input) ?? checkRange('depth', input.depth, LEAST_DEPTH * input.thickness, 100 * input.v);
+  const bad = checkSetup(input) ?? checkRange('depth', input.depth, LEAST_DEPTH * input.thickness, 100 * input.v, 'mm');
   if (bad !== null) return { ok: false, reason: bad };
   const { strip, stroke } = stripOf(input);
   const last = lastInclination(input);
@@ -140,6 +143,9 @@ const whyNone = (setup: AirBendSetup, reached: number): AirBendReason => {
       sentence: `The punch's tip of ${show(setup.tipRadius)} mm is too big for V ${show(setup.v)} (${setup.vConvention}) and ${show(setup.thickness)} mm of sheet: past a bend angle of about ${show(bendAngle)} degrees the shoulders press against the nose.`,
     };
   }
+  if (setup.shoulderRadius > setup.v) {
+    return { code: 'shoulder', sentence: `The shoulders' radius of ${show(setup.shoulderRadius)} mm is too big for V ${show(setup.v)} (${setup.vConvention}): past a bend angle of about ${show(bendAngle)} degrees no straight leg is left between nose and shoulder.` };
+  }
   if (bendAngle > LEAST_ANGLE) {
     return {
       code: 'shoulder',
@@ -153,10 +159,10 @@ const whyNone = (setup: AirBendSetup, reached: number): AirBendReason => {
 /** A tip over about this radius shapes the bend more than the V does, mm; the trade's 0.16 V, common practice. */
 const natural = (setup: AirBendSetup): number => 0.16 * 2 * halfOpening(setup);
 
-const checkRange = (what: string, value: number, from: number, to: number): AirBendReason | null =>
+const checkRange = (what: string, value: number, from: number, to: number, unit: string): AirBendReason | null =>
   value >= from && value <= to
     ? null
-    : { code: 'input', sentence: `The ${what} of ${value} lies outside ${from} to ${to}.` };
+    : { code: 'input', sentence: `The ${what} of ${value} lies outside ${from} to ${to} ${unit}.` };
 
 /** At most two decimals. */
 const show = (value: number): string => String(Math.round(value * 100) / 100);

@@ -65,7 +65,7 @@ export const stepLimits = (s: StepSituation): readonly StepLimit[] => {
   if (s.flange !== undefined) limits.push(...flangeLimits(s, s.flange));
   const least = minimumRadius(setup.metal, setup.thickness, s.grain ?? 'along', bend.bendAngleReleased);
   if (least !== null) {
-    limits.push(atLeast(`inside radius ${s.grain ?? 'along'} the grain`, bend.insideRadius, least.radius, 'mm', least.mark, least.source));
+    limits.push(atLeast(`inside radius ${s.grain ?? 'along'} the grain`, bend.insideRadius, least.radius, 'mm', least.mark, s.grain === undefined ? `${least.source}; the rolling direction is not told, so the worse is taken` : least.source));
   }
   if (s.holeDistance !== undefined) {
     limits.push(atLeast('hole or cut-out to the bend line', s.holeDistance, HOLE_FACTOR * setup.thickness + bend.insideRadius, 'mm', 'common practice', '2.5 t + inside radius; nearer holes are drawn out of round'));

@@ -43,9 +43,9 @@ const limitsOf = (step: Step, width: number, units: Units): Paragraph => ({
   words: '',
   picture: figuresPicture(
     ['value', 'limit'],
-    step.forming!.limits.map(({ name, value, limit, unit, holds, mark, source }) => ({
+    step.forming!.limits.map(({ name, value, limit, margin, unit, holds, mark, source }) => ({
       name: `${holds ? '' : '⚠ '}${name}`, first: figure(value, unit, units), second: figure(limit, unit, units),
-      source: `${holds ? '' : 'does not hold; '}${source.includes(mark) ? source : `${source} (${mark})`}`,
+      source: `${holds ? 'margin' : 'does not hold by'} ${figure(Math.abs(margin), unit, units)}; ${source.includes(mark) ? source : `${source} (${mark})`}`,
     })),
     width, `Limits of step ${step.number}`,
   ),

@@ -31,6 +31,23 @@ describe('sections as beams', () => {
   });
 });
 
+describe('the grain', () => {
+  const made = profilePart({ name: 'angle', thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] });
+  if (!made.ok) throw new Error(made.failure.sentence);
+  const part = made.value;
+  const { line } = part.bends[0]!.sides.find(({ plate }) => plate === 0)!;
+  const along = (Math.atan2(line.to[1] - line.from[1], line.to[0] - line.from[0]) * 180) / Math.PI;
+  const radiusLimit = (rolling?: number) => plan({ ...part, ...(rolling === undefined ? {} : { marks: { rolling } }) }).steps[0]!.forming!.limits.find(({ name }) => name.startsWith('inside radius'))!;
+  // Kalpakjian and Schmid, table 16.3 (CHECKS 1.5): low-carbon steel, soft, 0.5 t of 1.5 mm across; along half as much again, common practice, no source
+  it.each([[0, 'along', 1.125], [180, 'along', 1.125], [30, 'along', 1.125], [90, 'across', 0.75], [-70, 'across', 0.75]] as const)('rolled at %s degrees to the bend line it bends %s the grain: %s mm at least', (off, grain, least) => {
+    const rolling = ((along + off + 180) % 360) - 180;
+    expect(radiusLimit(rolling)).toMatchObject({ name: `inside radius ${grain} the grain`, limit: least });
+  });
+  it('where it is not told the worse is taken, and said so', () => {
+    expect(radiusLimit()).toMatchObject({ name: 'inside radius along the grain', limit: 1.125, source: expect.stringContaining('rolling direction is not told') });
+  });
+});
+
 describe('the nearest hole or cut-out', () => {
   const made = profilePart({ name: 'angle', thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] });
   const angle = made.ok ? made.value : null;

@@ -1,8 +1,9 @@
 import {
   type StepSituation, bendRange, closedForms, crowningOf, degreesPerMm, explainChosenV, stepLimits, testStripFor,
 } from '../forming/index.js';
-import { angularTolerance, thicknessTolerance } from '../metal/index.js';
+import { type Grain, angularTolerance, thicknessTolerance } from '../metal/index.js';
 import type { Machine } from '../shop/index.js';
+import { grainOf } from './grainOf.js';
 import type { TrialInput } from './input.js';
 import type { Layout } from './layout.js';
 import { type MachineBeams, machineBeams } from './machineBeams.js';
@@ -51,14 +52,14 @@ const sharedOf = (forming: Forming, step: Step, punch: TrialInput['rack']['punch
 };
 
 const situationOf = (
-  step: Step, forming: Forming, pieces: StepSituation['pieces'], holeDistance: number | null, punchRating: number, machine: Machine, { ram, bed, device }: MachineBeams,
+  step: Step, forming: Forming, pieces: StepSituation['pieces'], holeDistance: number | null, grain: Grain | undefined, punchRating: number, machine: Machine, { ram, bed, device }: MachineBeams,
 ): StepSituation => {
   const tolerance = angularTolerance(step.measure.length, 'm');
   return {
     setup: forming.setup, bend: forming.air, pieces,
     machine: { rating: machine.rating, ratingPerLength: machine.ratingPerLength, cylinderSpacing: machine.cylinders.spacing, ram, bed, crowning: device },
     punchRating, dieRating: forming.die.rating, flange: step.measure.length,
-    ...(holeDistance === null ? {} : { holeDistance }),
+    ...(holeDistance === null ? {} : { holeDistance }), ...(grain === undefined ? {} : { grain }),
     angleTolerance: tolerance.tolerance,
     angleToleranceSource: `${tolerance.source}, class m (${tolerance.mark})`,
   };
@@ -80,6 +81,7 @@ const crowningWordsOf = (machine: Machine, { uncrowned, setting, residual, angle
 export const withForming = (steps: readonly Step[], layout: Layout, tooling: Tooling, input: TrialInput): readonly Step[] => {
   const { machine, part } = input;
   const beams = machineBeams(machine);
+  const grainAt = grainOf(tooling.sheet);
   const known = new Map<string, Shared>();
   return steps.map((step, i) => {
     if (step.kind !== 'V bend') return step;
@@ -95,7 +97,7 @@ export const withForming = (steps: readonly Step[], layout: Layout, tooling: Too
     const pieces = bendPieces(tooling.sheet.part, setting.seat, setting.group).map(([from, to]) => ({ from: from + step.place, to: to + step.place }));
     // the next hit's flat ends beside this one: no cut-out
     const cuts = setting.group.bends.filter((b) => !tooling.sheet.part.bends[b]!.hit).map((b) => nearestCut(tooling.sheet.part, b, FAR_HOLE * part.thickness)).filter((d) => d !== null);
-    const situation = situationOf(step, forming, pieces, cuts.length === 0 ? null : Math.min(...cuts), punch.rating, machine, beams);
+    const situation = situationOf(step, forming, pieces, cuts.length === 0 ? null : Math.min(...cuts), grainAt(first), punch.rating, machine, beams);
     const bare = crowningOf(situation)!;
     const crowning = { ...bare, angleSpread: bare.residual * degreesPerMm(situation) };
     return {

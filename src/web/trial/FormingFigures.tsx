@@ -22,10 +22,10 @@ const Rules = ({ forming }: { readonly forming: StepForming }) => (
 const Limits = ({ step, forming }: { readonly step: Step; readonly forming: StepForming }) => (
   <div className="scroll" tabIndex={0} role="group" aria-label={`Limits of step ${step.number}`}>
     <table>
-      <thead><tr><th scope="col">Limit, tightest first</th><th scope="col" className="number">Value</th><th scope="col" className="number">Limit</th><th scope="col">Holds</th><th scope="col">Source</th></tr></thead>
+      <thead><tr><th scope="col">Limit, tightest first</th><th scope="col" className="number">Value</th><th scope="col" className="number">Limit</th><th scope="col" className="number">Margin</th><th scope="col">Holds</th><th scope="col">Source</th></tr></thead>
       <tbody>
-        {forming.limits.map(({ name, value, limit, unit, holds, source, mark }) => (
-          <tr key={name}><td>{name}</td><td className="number">{shown(value, unit)}</td><td className="number">{shown(limit, unit)}</td><td>{holds ? '✓ yes' : <strong>⚠ no</strong>}</td><td className="small">{sourced(source, mark)}</td></tr>
+        {forming.limits.map(({ name, value, limit, margin, unit, holds, source, mark }) => (
+          <tr key={name}><td>{name}</td><td className="number">{shown(value, unit)}</td><td className="number">{shown(limit, unit)}</td><td className="number">{shown(margin, unit)}</td><td>{holds ? '✓ yes' : <strong>⚠ no</strong>}</td><td className="small">{sourced(source, mark)}</td></tr>
         ))}
       </tbody>
     </table>
