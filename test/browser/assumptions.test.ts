@@ -1,0 +1,78 @@
+import type { ChildProcess } from 'node:child_process';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { type Browser, type Page, chromium } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { serve } from './served.js';
+
+const SHARP = resolve('../shared/parts/Creality3DPrinting__Ender-3/E_motor_bracket.step');
+const ROLLED = resolve('../shared/parts/ONEARMY__precious-plastic-kit/SHRPRO-V1_1000.01-A_Coupling_cover.step');
+const FLAT = resolve('../shared/parts/ProtofyTeam__OxyGEN/Electronics_Support.dxf');
+const CHROMIUM = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
+/** ms: reading a file and planning on a busy machine. */
+const LONG = 240_000;
+
+describe.skipIf(![CHROMIUM, SHARP, ROLLED, FLAT].every((path) => existsSync(path)))('what was assumed, set otherwise on the page', () => {
+  let data: string;
+  let browser: Browser;
+  let server: { readonly url: string; readonly child: ChildProcess };
+  let page: Page;
+
+  beforeAll(async () => {
+    data = mkdtempSync(join(tmpdir(), 'brakewright-assumed-'));
+    [server, browser] = await Promise.all([serve(data), chromium.launch({ executablePath: CHROMIUM, args: ['--no-sandbox', '--use-angle=swiftshader', '--enable-unsafe-swiftshader'] })]);
+    page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    page.setDefaultTimeout(LONG);
+  }, LONG);
+
+  afterAll(async () => {
+    await browser?.close();
+    server?.child.kill('SIGTERM');
+    rmSync(data, { recursive: true, force: true });
+  });
+
+  const drop = async (file: string): Promise<void> => {
+    await page.goto(`${server.url}/#/parts`);
+    await page.getByLabel('Part file').setInputFiles(file);
+  };
+
+  it('the inside radius of a bend that is drawn sharp', async () => {
+    await drop(SHARP);
+    // 2.5 mm of sheet and one sharp bend, as the list beside the published files has it
+    await page.getByRole('button', { name: /Bend b1 is drawn sharp; inside radius 2\.50 mm is taken/ }).click();
+    expect(await page.locator('.bend-line.lit').count()).toBe(1);
+    await page.getByLabel('inside radius of b1, mm', { exact: true }).first().fill('1.5');
+    await page.getByRole('button', { name: 'Set inside radius of b1, mm' }).first().click();
+    await page.getByText('Drawn sharp; the inside radius was chosen by the user: b1 1.5 mm.').waitFor();
+    await page.getByText(/b1: bend angle 90\.0° .* inside radius 1\.50 mm/).waitFor();
+  }, LONG);
+
+  it('how a bend of large radius is made', async () => {
+    await drop(ROLLED);
+    // a half circle of radius 125 between two bends
+    await page.getByRole('button', { name: /inside radius 125\.00 mm, 63 times the thickness: it is rolled or bent in many hits/ }).click();
+    // the half circle is the middle one of the three
+    await page.getByLabel('how b2 is made', { exact: true }).selectOption('bend');
+    await page.getByRole('button', { name: 'Set how b2 is made' }).click();
+    await page.getByText('2: b2 bent in one stroke').waitFor({ state: 'attached' });
+  }, LONG);
+
+  it('the thickness of a flat, from the file to the folded part and a trial', async () => {
+    await drop(FLAT);
+    await page.getByLabel('Thickness, mm').fill('1');
+    await page.getByText('2 plates, 1 bend').waitFor();
+    await page.getByRole('button', { name: 'Take it in' }).click();
+    await page.getByRole('heading', { name: 'Electronics_Support', level: 1 }).waitFor();
+    await page.getByText('1.00 mm thick').waitFor();
+    await page.getByLabel('thickness, mm', { exact: true }).fill('1.5');
+    await page.getByRole('button', { name: 'Set thickness, mm' }).click();
+    await page.getByText('1.50 mm thick').waitFor();
+    await page.getByText('2: read again: thickness 1.5 mm').waitFor({ state: 'attached' });
+    await page.getByLabel('Machine').selectOption('general');
+    await page.getByRole('button', { name: 'Run the trial' }).click();
+    await page.getByRole('link', { name: 'Open the trial' }).click();
+    await page.getByRole('heading', { name: /Electronics_Support on General/, level: 1 }).waitFor();
+    expect(await page.locator('.big-verdict').innerText()).toMatch(/makes|does not make|not decided/);
+  }, LONG);
+});
