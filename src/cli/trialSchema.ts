@@ -138,18 +138,19 @@ const toolCommon = {
   ),
   weight: number,
   price: number.exactOptional(),
+  offset: z.object({ height: number, leastThickness: number, mostThickness: number, insideRadius: number }).exactOptional(),
 };
 const punch = z.object({
   ...toolCommon,
   kind: z.literal('punch'),
-  shape: z.enum(['straight', 'gooseneck', 'acute', 'flattening']),
+  shape: z.enum(['straight', 'gooseneck', 'acute', 'flattening', 'offset']),
   tipRadius: number,
   includedAngle: number,
 });
 const die = z.object({
   ...toolCommon,
   kind: z.literal('die'),
-  shape: z.enum(['V', 'anvil']),
+  shape: z.enum(['V', 'anvil', 'offset']),
   v: number,
   vConvention: z.enum(['sharp', 'tangent']),
   includedAngle: number,
@@ -188,7 +189,7 @@ const forming = z.object({
 
 const step = z.object({
   number,
-  kind: z.enum(['V bend', 'hem close']),
+  kind: z.enum(['V bend', 'hem close', 'offset bend']),
   pass: z.union([z.literal(1), z.literal(2)]).exactOptional(),
   hit: z.object({ of: text, number, count: number }).exactOptional(),
   bends: list(text),
@@ -245,7 +246,7 @@ const reason = z.object({
   code: z.enum([
     'clearance', 'plate on plate', 'way in', 'way out', 'no stop', 'bed length', 'between frames', 'force', 'tool rating',
     'daylight', 'shut height', 'short flange', 'no tool', 'no segments', 'one ram', 'radius', 'die angle', 'minimum radius',
-    'rolled', 'hem', 'floor', 'limit', 'no order', 'nothing to bend', 'blank', 'weight', 'tolerance',
+    'rolled', 'hem', 'offset bend', 'floor', 'limit', 'no order', 'nothing to bend', 'blank', 'weight', 'tolerance',
   ]),
   sentence: text,
   bends: list(text),

@@ -1,4 +1,4 @@
-import { type Machine, type Punch, type Rack, inventedDie, inventedGooseneck, onAdapter, withOptions } from '../shop/index.js';
+import { type Machine, type Punch, type Rack, bendsInV, inventedDie, inventedGooseneck, onAdapter, withOptions } from '../shop/index.js';
 import { type Part, asFormed, relieve } from '../sheet/index.js';
 import { DAYLIGHT, type Reason, type RemedyItem, type Trial, type TrialInput, plateNames } from '../trial/index.js';
 import { splitPart } from './splitPart.js';
@@ -62,7 +62,7 @@ const optionCandidates = (machine: Machine, reasons: readonly Reason[]): Candida
 const gooseneckCandidates = (machine: Machine, rack: Rack, reasons: readonly Reason[], prices: TypedPrices): Candidate[] => {
   const met = meets(reasons, 'clearance', 'way in', 'way out').filter((r) => r.bodies?.some((b) => b.startsWith('the punch')));
   if (met.length === 0) return [];
-  const held = rack.punches.filter((p) => machine.clampFamilies.includes(p.tang) && p.shape !== 'flattening');
+  const held = rack.punches.filter((p) => machine.clampFamilies.includes(p.tang) && bendsInV(p));
   const tallest = held.reduce<Punch | null>((best, p) => (best === null || p.height > best.height ? p : best), null);
   // how far the nose of each gooseneck stands in front of the neck is what passes a flange: the neck's front face at its furthest back
   const deepest = Math.max(14, ...held.filter((p) => p.shape === 'gooseneck').map(reliefOf));
@@ -94,7 +94,7 @@ const reliefOf = (punch: Punch): number => {
 };
 
 const adapterCandidates = (machine: Machine, rack: Rack, prices: TypedPrices): Candidate[] =>
-  rack.punches.filter((p) => !machine.clampFamilies.includes(p.tang) && p.shape !== 'flattening').map((p): Candidate => {
+  rack.punches.filter((p) => !machine.clampFamilies.includes(p.tang) && bendsInV(p)).map((p): Candidate => {
     const tang = machine.clampFamilies[0]!;
     const punch = onAdapter(p, tang, ADAPTER);
     return {

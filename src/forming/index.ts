@@ -1,5 +1,5 @@
 export {
-  type AllowanceRule, allowanceByRule, allowanceFrom, deductionFrom, dinDeduction, dinK, kFactorOf, mouldLineSetback, type OutsideConvention,
+  type AllowanceRule, allowanceByRule, allowanceFrom, deductionFrom, dinDeduction, dinK, kFactorOf, mouldLineSetback, type OutsideConvention, outsideConvention,
   setback, squareDeduction,
 } from './allowance.js';
 export { airBend, airBendAtDepth, USUAL_FRICTION } from './airBend.js';

@@ -6,6 +6,9 @@ import type { Manifold } from './engine.js';
 import { platePoses } from './fold.js';
 import { type Metal, emptyPlate } from './metal.js';
 
+/** An element's frame in that of its wing's root plate with the running bends at x. */
+export const relOf = (e: Element, x: number): Rigid => e.relAt?.(x) ?? e.rel;
+
 /** The two groups of metal that swing during a stroke, each rigid in itself. */
 export type Wing = 'gauge' | 'front';
 
@@ -20,6 +23,8 @@ export interface Element {
   readonly running: boolean;
   /** Its own frame in that of the wing's root plate. */
   readonly rel: Rigid;
+  /** Of what moves within its wing during the stroke (between the bends of an offset): the same at the running angle x. */
+  relAt?(x: number): Rigid;
   /** Its metal at the angle x (radians) of the running bend, in its own frame. */
   solid(x: number, thinner: number, filled: boolean): Manifold;
   box(x: number, thinner: number): Box;
@@ -60,6 +65,7 @@ export const elementsOf = (
   running: ReadonlySet<number>,
   wings: WingMap,
   names: readonly string[],
+  between?: { readonly web: number; relAt(x: number): Rigid },
 ): Element[] => {
   const poses = {
     gauge: platePoses(sheet, metal.shapes, angles, wings.roots.gauge),
@@ -74,8 +80,9 @@ export const elementsOf = (
       kind: 'plate',
       index,
       wing,
-      running: false,
+      running: between?.web === index,
       rel: poses[wing].get(index)!,
+      ...(between?.web === index ? { relAt: between.relAt } : {}),
       solid: (_, thinner, filled) => metal.plate(index, filled || plate.holes.length === 0, thinner),
       box: (_, thinner) => metal.plateBox(index, thinner),
       pierced: plate.holes.length > 0,
@@ -92,6 +99,7 @@ export const elementsOf = (
       wing,
       running: running.has(index),
       rel: compose(poses[wing].get(bend.sides[0].plate)!, sideFrame(bend.sides[0].line)),
+      ...(between && running.has(index) && bend.sides[0].plate === between.web ? { relAt: (x: number) => compose(between.relAt(x), sideFrame(bend.sides[0].line)) } : {}),
       solid: (x, thinner) => metal.zone(index, at(x), thinner),
       box: (x, thinner) => metal.zoneBox(index, at(x), thinner),
       pierced: false,

@@ -2,7 +2,7 @@ import { type Rigid, apply, compose, shift } from '../geometry/index.js';
 import type { Body } from './body.js';
 import { boxGap, cornersOf } from './box.js';
 import { type Kernel, type Manifold, distance, matrixOf, sharedBox } from './engine.js';
-import type { Element } from './element.js';
+import { type Element, relOf } from './element.js';
 import type { Phase } from './phase.js';
 import {
   CONTACT_DEPTH, HORIZON, MEASURING, NOSE_DEPTH, NOSE_OVERLAP, ROUNDING,
@@ -49,7 +49,7 @@ const thinnerFor = (rule: Rule, thickness: number): number =>
 /** The element's frame as seen by the bodies of the carrier. */
 export const poseFor = (phase: Phase, element: Element, body: Body, s: number): Rigid => {
   const [along, back, up] = phase.offset(body.carrier, s);
-  return compose(shift([-along, -back, -up]), compose(phase.root(element.wing, s), element.rel));
+  return compose(shift([-along, -back, -up]), compose(phase.root(element.wing, s), relOf(element, phase.angle(s))));
 };
 
 /** A distance that the boxes alone are sure of. */

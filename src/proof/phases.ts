@@ -3,7 +3,7 @@ import type { FingerFace } from '../shop/index.js';
 import type { Move } from '../trial/index.js';
 import type { Carrier } from './body.js';
 import { cornersOf } from './box.js';
-import type { Element } from './element.js';
+import { type Element, relOf } from './element.js';
 import { type Placement, movesIn, movesOut, tiltBy } from './moves.js';
 import type { Phase, PhaseName, StraightPhase } from './phase.js';
 import type { Setting } from './setting.js';
@@ -59,7 +59,7 @@ const wayPhases = (
     const lever = (e: Element): number => {
       const known = levers.get(e);
       if (known !== undefined) return known;
-      const pose = compose(move.before, compose(seat[e.wing], e.rel));
+      const pose = compose(move.before, compose(seat[e.wing], relOf(e, x)));
       const places = cornersOf(e.box(x, 0)).map((p) => apply(pose, p));
       const found = Math.max(...places.map((p) => Math.hypot(p[1], p[2] - move.pivotUp)));
       levers.set(e, found);

@@ -14,6 +14,8 @@ import { replayStep } from './replayStep.js';
 import { collinearFindings, coverFindings } from './seatFindings.js';
 import { makeSetting } from './setting.js';
 import { type StepLog, newLog } from './stepLog.js';
+import { offsetPlates } from './stepping.js';
+import { offsetFindings } from './offsetFindings.js';
 import { stopFindings } from './stopFindings.js';
 
 const RADIANS = Math.PI / 180;
@@ -47,6 +49,20 @@ interface Ready {
   readonly bends: readonly number[];
 }
 
+/** An offset is pressed between two halves of one tool that stand the same way round, made for this sheet, over two opposite bends of one web. */
+const offsetFault = ({ sheet }: Trial, step: Step, station: Station, punch: Punch, die: Die, bends: readonly number[]): string | null => {
+  const say = (s: string): string => `Step ${step.number}: ${s}`;
+  const [p, d] = [punch.offset, die.offset];
+  if (!p || !d || p.height !== d.height || p.insideRadius !== d.insideRadius) return say(`an offset is pressed between both halves of one offset tool; station ${station.id} holds ${punch.name} and ${die.name}.`);
+  if (station.punchFacing !== station.dieFacing) return say(`the offset punch of station ${station.id} stands ${station.punchFacing}, its die ${station.dieFacing}.`);
+  if (sheet.part.thickness < p.leastThickness || sheet.part.thickness > p.mostThickness) return say(`${punch.name} is for ${p.leastThickness} to ${p.mostThickness} mm of sheet; the part has ${sheet.part.thickness} mm.`);
+  const plates = offsetPlates(sheet, bends);
+  if (plates === null) return say(`${step.bends.join(' and ')} are no offset: two opposite bends of one web.`);
+  // the flange beyond the second bend lies on the high land: drawn at the back
+  const highAtGauge = sheet.part.bends[bends[0]!]!.sides[step.gaugeSide].plate === plates.web;
+  return highAtGauge === (station.dieFacing === 'as drawn') ? null : say(`the flange that comes out higher lies over the low land of ${die.name} as it stands.`);
+};
+
 /** The step's station, tools and bends, or what is missing. */
 const readyStep = (trial: Trial, step: Step): Ready | string => {
   const station = trial.stations.find((s) => s.id === step.station);
@@ -57,9 +73,13 @@ const readyStep = (trial: Trial, step: Step): Ready | string => {
   if (bends.length === 0 || bends.includes(-1)) return `Step ${step.number}: it names a bend that the part does not have.`;
   const [closes, flat] = [step.kind === 'hem close', punch.shape === 'flattening' && die.shape === 'anvil'];
   if (closes && !flat) return `Step ${step.number}: a hem is closed between a flattening punch and an anvil; station ${station.id} holds ${punch.name} and ${die.name}.`;
-  if (!closes && (punch.shape === 'flattening' || die.shape !== 'V')) return `Step ${step.number}: station ${station.id} with ${punch.name} and ${die.name} bends nothing in a V.`;
+  if (step.kind === 'offset bend') return offsetFault(trial, step, station, punch, die, bends) ?? { station, punch, die, bends };
+  if (!closes && (punch.shape === 'offset' || punch.shape === 'flattening' || die.shape !== 'V')) return `Step ${step.number}: station ${station.id} with ${punch.name} and ${die.name} bends nothing in a V.`;
   return { station, punch, die, bends };
 };
+
+/** mm from the bending plane to the end of the wider of both tools. */
+const landHalf = ({ punch, die }: Ready): number => Math.max(...[...punch.profile, ...die.profile].map((v) => Math.abs(v.x)));
 
 const provenStep = (log: StepLog): ProvenStep => ({
   number: log.number,
@@ -90,7 +110,8 @@ const proveStep = async (
   const inRadians = angles.map((a) => a * RADIANS);
   const setting = makeSetting({ step, machine: trial.machine, sheet: trial.sheet }, ready, ready.bends, metal, inRadians, names);
   log.findings.push(
-    ...reachFindings(step, setting.vee, trial.sheet.part.thickness, faceHalf(ready.punch)),
+    ...reachFindings(step, setting.vee, trial.sheet.part.thickness, faceHalf(ready.punch), landHalf(ready)),
+    ...offsetFindings(setting),
     ...collinearFindings(setting, metal, inRadians),
     ...coverFindings(setting, metal, inRadians),
     ...stopFindings(kernel, setting),

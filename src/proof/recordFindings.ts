@@ -21,7 +21,7 @@ export const stepFindings = (trial: Trial, step: Step, station: Station, bends: 
   for (const i of bends) {
     const bend = part.bends[i]!;
     findings.push(...hemFindings(step, bend, before[i]!).map((s) => `Step ${step.number}: ${s}`));
-    if (bend.direction !== step.sideUp) say(`side ${step.sideUp} lies up, but ${bend.id} turns towards ${bend.direction}.`);
+    if ((step.kind !== 'offset bend' || i === bends[0]) && bend.direction !== step.sideUp) say(`side ${step.sideUp} lies up, but ${bend.id} turns towards ${bend.direction}.`);
     if (Math.abs(before[i]! - before[bends[0]!]!) > RECORD_ANGLE) say(`${bend.id} stands at another bend angle than ${first.id} before the stroke.`);
     if (before[i]! > bend.bendAngle - RECORD_ANGLE) say(`${bend.id} is bent already.`);
     else if (before[i]! > step.bendAngle - RECORD_ANGLE) say(`the stroke would open ${bend.id}, which stands at ${before[i]!} degrees of bend angle.`);
@@ -51,9 +51,9 @@ const REACH_ROUNDING = 0.01;
  * Contact is the purpose of the stroke out to where the shoulder arcs meet the die's top, and by the shoulder radius and
  * the sheet's thickness past it at most: a longer reach would excuse what it should not.
  */
-export const reachFindings = (step: Step, vee: Vee, thickness: number, face: number): string[] => {
-  // a hem is pressed under the whole face of its punch
-  const most = step.kind === 'hem close' ? face + thickness : vee.c + vee.shoulder + thickness;
+export const reachFindings = (step: Step, vee: Vee, thickness: number, face: number, land: number): string[] => {
+  // a hem is pressed under the whole face of its punch, an offset between whole lands
+  const most = step.kind === 'offset bend' ? land + thickness : step.kind === 'hem close' ? face + thickness : vee.c + vee.shoulder + thickness;
   return step.contactReach <= most + REACH_ROUNDING
     ? []
     : [`Step ${step.number}: contact is excused out to ${mm(step.contactReach)} mm from the bending plane; the tools have a reason for ${mm(most)} mm.`];

@@ -1,7 +1,7 @@
 import { type Vec3, apply, compose } from '../geometry/index.js';
 import type { Body } from './body.js';
 import { cornersOf } from './box.js';
-import { type Element, onOwnSide } from './element.js';
+import { type Element, onOwnSide, relOf } from './element.js';
 import type { Kernel } from './engine.js';
 import type { Metal } from './metal.js';
 import { type Question } from './pair.js';
@@ -57,7 +57,7 @@ const checkEnds = (setting: Setting, ends: Ends, bodies: readonly Body[], log: S
   const [left, right] = [Math.min(...own.map((p) => p[0])), Math.max(...own.map((p) => p[0]))];
   for (const [word, { displaced, x }] of [['way in starts', ends.start], ['way out ends', ends.end]] as const) {
     const places = setting.elements.flatMap((e) => {
-      const pose = compose(displaced, compose(setting.root(e.wing, x), e.rel));
+      const pose = compose(displaced, compose(setting.root(e.wing, x), relOf(e, x)));
       return cornersOf(e.box(x, 0)).map((p): Vec3 => apply(pose, p));
     });
     const [back, along] = [places.map((p) => p[1]), places.map((p) => p[0])];

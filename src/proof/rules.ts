@@ -7,7 +7,7 @@ import { SAME_HEIGHT } from './tolerances.js';
 
 /** Plates that share a running bend's line, and the running zones. */
 const besideBend = (setting: Setting, e: Element): boolean =>
-  e.kind === 'zone'
+  e.kind === 'zone' || e.running
     ? e.running
     : [...setting.running].some((i) => setting.sheet.part.bends[i]!.sides.some((s) => s.plate === e.index));
 

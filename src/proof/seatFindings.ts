@@ -45,6 +45,8 @@ const closingLines = (setting: Setting, poses: ReadonlyMap<number, Rigid>): { re
 export const collinearFindings = (setting: Setting, metal: Metal, angles: readonly number[]): string[] => {
   const { step, sheet } = setting;
   const findings: string[] = [];
+  // the two lines of an offset lie beside each other: stepping.ts and offsetFindings.ts hold them
+  if (setting.offset) return findings;
   for (const x of [setting.before, setting.load]) {
     const poses = machinePoses(setting, metal, angles, x);
     if (setting.closes) {

@@ -10,6 +10,7 @@ import { type Element, type Wing, type WingMap, elementsOf, wingsOf } from './el
 import type { Metal } from './metal.js';
 import { flatWith, restingElements } from './flatMetal.js';
 import { segmentOf } from './profileSlabs.js';
+import { type OffsetPlates, offsetPlates, steppingOf } from './stepping.js';
 import { type Vee, apexAt, gaugePose, veeOf } from './vee.js';
 
 const RADIANS = Math.PI / 180;
@@ -28,6 +29,8 @@ export interface Setting {
   readonly vee: Vee;
   /** The stroke closes a hem: the front wing lies on the anvil, the gauge side's is the hem's flange. */
   readonly closes: boolean;
+  /** The stroke makes an offset: both its bends run, the flanges beyond them stay level. */
+  readonly offset: OffsetPlates | null;
   /** Angle of the running bends before the stroke, under load, and released. */
   readonly before: number;
   readonly load: number;
@@ -65,12 +68,16 @@ export const makeSetting = (
   const shape = metal.shapes[first]!;
   const vee = veeOf(tools.die, tools.station.dieTop);
   const [before, load, after] = [angles[first]!, step.bendAngleUnderLoad * RADIANS, step.bendAngle * RADIANS];
-  const roots = { gauge: bend.sides[step.gaugeSide].plate, front: bend.sides[step.gaugeSide === 0 ? 1 : 0].plate };
-  const wings = wingsOf(sheet, running, roots);
-  const elements = elementsOf(sheet, metal, angles, running, wings, names);
+  const offset = step.kind === 'offset bend' ? offsetPlates(sheet, bends)! : null;
+  const stepping = offset && steppingOf(sheet, metal, bends, offset, angles, step, tools.punch, tools.station.punchFacing, tools.station.dieTop, after);
+  const roots = stepping ? (stepping.lowWing === 'gauge' ? { gauge: offset.low, front: offset.high } : { gauge: offset.high, front: offset.low }) : { gauge: bend.sides[step.gaugeSide].plate, front: bend.sides[step.gaugeSide === 0 ? 1 : 0].plate };
+  // the metal between an offset's bends goes with the flange that goes down, as far as it goes with any
+  const wings = wingsOf(sheet, offset ? new Set([bends[1]!]) : running, roots);
+  const elements = elementsOf(sheet, metal, angles, running, wings, names, stepping ? { web: offset.web, relAt: stepping.web } : undefined);
   const closes = step.kind === 'hem close';
   const closing = closingRoot(bend, shape, step, vee.top);
   const root = (wing: Wing, x: number): Rigid => {
+    if (stepping) return stepping.root(wing, x);
     if (closes) return closing(wing, x);
     const gauge = gaugePose(vee, bend, shape, step, x);
     if (wing === 'gauge') return gauge;
@@ -78,16 +85,17 @@ export const makeSetting = (
     return compose(gauge, step.gaugeSide === 0 ? across : invert(across));
   };
   const seat = (wing: Wing): Rigid => root(wing, before);
-  const beside = new Set(bends.flatMap((i) => sheet.part.bends[i]!.sides.map((s) => s.plate)));
+  const beside = new Set(offset ? [offset.low, offset.web, offset.high] : bends.flatMap((i) => sheet.part.bends[i]!.sides.map((s) => s.plate)));
   const level = flatWith(sheet, elements, beside, seat);
   const flange = invert(sideFrame(bend.sides[step.gaugeSide].line));
   const reach = Math.max(0, ...[...level].filter((e) => e.kind === 'plate' && e.wing === 'gauge').flatMap((e) => cornersOf(e.box(0, 0)).map((p) => Math.abs(apply(flange, apply(e.rel, p))[1]))));
   const face = faceHalf(tools.punch);
-  const tip = (x: number): number => (closes ? closingTip(bend, shape, step, face, reach, root('gauge', x)) : apexAt(vee, shape, x));
+  const tip = (x: number): number => stepping ? stepping.tip(x) : (closes ? closingTip(bend, shape, step, face, reach, root('gauge', x)) : apexAt(vee, shape, x));
   return {
     ...record,
     ...tools,
     closes,
+    offset,
     first,
     running,
     vee,
@@ -103,6 +111,6 @@ export const makeSetting = (
     slides: Math.max(0, ...tools.station.punchSegments.map((p) => segmentOf(tools.punch.segments, p, tools.station.punchFacing)?.ear?.slides ?? 0)),
     tip,
     root,
-    travel: closes ? closingTravel(bend, shape, step.gaugeSide, before, load, tip) : bendTravel(vee, shape, bend, step.gaugeSide, before, load),
+    travel: stepping ? stepping.travel : closes ? closingTravel(bend, shape, step.gaugeSide, before, load, tip) : bendTravel(vee, shape, bend, step.gaugeSide, before, load),
   };
 };

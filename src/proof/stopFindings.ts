@@ -1,6 +1,6 @@
 import { type Rigid, compose } from '../geometry/index.js';
 import type { Axis, Machine } from '../shop/index.js';
-import type { Element } from './element.js';
+import { type Element, relOf } from './element.js';
 import { type Kernel, boxSolid, matrixOf } from './engine.js';
 import { faceOf } from './phases.js';
 import type { Setting } from './setting.js';
@@ -20,7 +20,7 @@ const touchOf = (
   x: number,
 ): { readonly back: number; readonly width: number } | null => {
   const half = setting.machine.gauge.finger.width / 2;
-  const pose: Rigid = compose(setting.root(e.wing, setting.before), e.rel);
+  const pose: Rigid = compose(setting.root(e.wing, setting.before), relOf(e, setting.before));
   const placed = e.solid(setting.before, 0, false).transform(matrixOf(pose));
   const window = boxSolid(kernel, [z - half, -FAR, heights[0]], [z + half, FAR, heights[1]]);
   const slice = boxSolid(kernel, [z - half, x - 2 * STOP_DEPTH, heights[0]], [z + half, x + 2 * STOP_DEPTH, heights[1]]);

@@ -1,7 +1,7 @@
 import { type Rigid, apply, compose, invert } from '../geometry/index.js';
 import { type Box, boxGap, cornersOf } from './box.js';
 import { distance, matrixOf, sharedBox } from './engine.js';
-import type { Element } from './element.js';
+import { type Element, relOf } from './element.js';
 import { type Look, type Question, boxLook, byPurpose, depthOf, lookAt, poseFor, sure } from './pair.js';
 import type { TurnPhase } from './phase.js';
 import { type StepLog, find, gapSentence, mm, noteGap, sizes, tooNear } from './stepLog.js';
@@ -85,7 +85,7 @@ export const checkPlates = (
   travel: (x0: number, x1: number) => number,
   log: StepLog,
 ): void => {
-  const poseOf = (e: Element, s: number): Rigid => compose(phase.root(e.wing, s), e.rel);
+  const poseOf = (e: Element, s: number): Rigid => compose(phase.root(e.wing, s), relOf(e, phase.angle(s)));
   const [spanA, spanB] = [a, b].map((e) => spanOf(e.box(phase.angle(0), 0), poseOf(e, 0)));
   if (apartAlong(spanA!, spanB!) > 0) return;
   for (let s = 0; ; ) {

@@ -61,6 +61,26 @@ const block = (
   price,
 });
 
+/**
+ * Both halves of an offset tool for one height of step. With their die of 90 they stand under one ram with V 8 (214 mm) in 1 mm of sheet t: with e and
+ * E the empty limits of V and offset and d the V's depth, step - t - e <= offset stack - 214 <= t - d + E.
+ */
+const OFFSETS = [
+  { height: 2.5, leastThickness: 0.8, mostThickness: 1.2, insideRadius: 0.5 },
+  { height: 5, leastThickness: 0.8, mostThickness: 1.5, insideRadius: 1 },
+] as const;
+const OFFSET_PUNCHES = [123.2, 125.7];
+const offsetTool = (offset: (typeof OFFSETS)[number], kind: 'punch' | 'die') => ({
+  id: `offset-${kind}-${offset.height}`,
+  name: `Offset ${kind}, step ${offset.height}, for ${offset.leastThickness} to ${offset.mostThickness} mm`,
+  shape: 'offset',
+  offset,
+  includedAngle: 180,
+  rating: 600,
+  reversible: true,
+  segments: [...MIDDLE],
+});
+
 export const DEMO_RACK_DATA = {
   id: 'demo-rack',
   name: 'Demo rack (invented)',
@@ -222,6 +242,14 @@ export const DEMO_RACK_DATA = {
       weight: 31,
       price: 2900,
     },
+    ...OFFSETS.map((offset, i) => ({
+      ...punch, ...offsetTool(offset, 'punch'),
+      tipRadius: 0,
+      height: OFFSET_PUNCHES[i]!,
+      profile: { shape: 'offset', landWidth: 36, landTop: 20, shoulderWidth: 30, shoulderFrom: 26 },
+      weight: 30,
+      price: 2600,
+    })),
   ],
   // Heights are such that an acute die, the anvil and a flange die of the same sheet may stand under one ram: with F the
   // flattening stack (210 mm), t the sheet (V / 8), e the empty limits and a, d the tip's depths of pre-bend and flange,
@@ -259,6 +287,15 @@ export const DEMO_RACK_DATA = {
       weight: 36,
       price: 2200,
     },
+    ...OFFSETS.map((offset) => ({
+      ...die, ...offsetTool(offset, 'die'),
+      v: 0,
+      shoulderRadius: 0,
+      height: 90,
+      profile: { shape: 'offset', landWidth: 50 },
+      weight: 35,
+      price: 2400,
+    })),
   ],
   risers: [5, 10, 20, 30, 50].map((height) => ({
     id: `riser-${height}`,

@@ -1,5 +1,5 @@
 export type { Axis, Finger, FingerFace, Known, Machine, MachineOption, OptionEffect, SeatPlace, Seats } from './machine.js';
-export type { Die, Punch, Rack, Riser, Segment, Tool } from './tool.js';
+export { type Die, type OffsetForm, type Punch, type Rack, type Riser, type Segment, type Tool, bendsInV } from './tool.js';
 export type { Result } from './result.js';
 export type { DataFault } from './dataFault.js';
 export { demoFloor, demoRack, demoShopData } from './demo.js';

@@ -4,7 +4,7 @@ import { type DataFault, readShape, refuse, type Refused } from './dataFault.js'
 import { repeated } from './parseFloor.js';
 import { halfOpening, vDepth } from './profiles.js';
 import type { Result } from './result.js';
-import type { Die, Punch, Rack, Tool } from './tool.js';
+import { type Die, type Punch, type Rack, type Tool, bendsInV } from './tool.js';
 import { crossingsAt } from './toolSlabs.js';
 import { dieContour, punchContour, rackSchema, type RawDie } from './toolSchema.js';
 
@@ -37,20 +37,36 @@ const segmentFault = (tool: Tool): Refused | undefined => {
   return undefined;
 };
 
+/** mm by which an offset tool is wider than its step, its edges and the thickest sheet on either side of the middle. */
+const LEAST_LEDGE = 5;
+
+const offsetFault = (tool: Tool): Refused | undefined => {
+  const { offset } = tool;
+  if ((tool.shape === 'offset') !== (offset !== undefined)) return refuse('sense', tool.id, 'offset', 'must be given for an offset punch or die, and for no other tool');
+  if (offset === undefined) return undefined;
+  if (offset.leastThickness > offset.mostThickness) return refuse('sense', tool.id, 'offset.leastThickness', `(${offset.leastThickness} mm) must not be more than mostThickness (${offset.mostThickness} mm)`);
+  // two arcs of this radius lie in the step, one over the other, with the sheet between
+  const least = 2 * offset.insideRadius + offset.mostThickness;
+  if (offset.height < least - DRAWN_TO) return refuse('sense', tool.id, 'offset.height', `(${offset.height} mm) must be at least ${least.toFixed(2)} mm: two bends of this radius in the thickest sheet rise so far`);
+  const half = Math.min(...bounds([tool.profile]).map(([x]) => Math.abs(x)));
+  const needed = offset.mostThickness / 2 + offset.insideRadius + LEAST_LEDGE;
+  return half < needed ? refuse('sense', tool.id, 'profile', `must reach at least ${needed.toFixed(1)} mm to either side of its middle, not ${half.toFixed(1)} mm`) : undefined;
+};
+
 const punchFault = (p: Punch): Refused | undefined => {
   const wrong = contourFault(p.profile);
   if (wrong !== undefined) return refuse('sense', p.id, 'profile', wrong);
   const [[, low], [, high]] = bounds([p.profile]);
-  if (Math.abs(low) > DRAWN_TO || !p.profile.some((v) => v.x === 0 && Math.abs(v.y) <= DRAWN_TO)) {
+  if (Math.abs(low) > DRAWN_TO || (p.shape !== 'offset' && !p.profile.some((v) => v.x === 0 && Math.abs(v.y) <= DRAWN_TO))) {
     return refuse('sense', p.id, 'profile', `must have its tip, a corner at (0, 0), as its lowest point (the lowest lies at ${low.toFixed(2)} mm)`);
   }
   if (Math.abs(high - p.height) > DRAWN_TO) {
     return refuse('sense', p.id, 'height', `(${p.height} mm) must be the top of the profile (${high.toFixed(2)} mm)`);
   }
-  if ((p.shape === 'flattening') !== (p.includedAngle === 180)) {
-    return refuse('sense', p.id, 'includedAngle', 'must be 180 degrees for a flattening punch and less for any other');
+  if (!bendsInV(p) !== (p.includedAngle === 180)) {
+    return refuse('sense', p.id, 'includedAngle', `must be 180 degrees for ${p.shape === 'offset' ? 'an offset' : 'a flattening'} punch and less for any other`);
   }
-  return segmentFault(p);
+  return offsetFault(p) ?? segmentFault(p);
 };
 
 const dieFault = (d: Die, raw: RawDie): Refused | undefined => {
@@ -71,7 +87,7 @@ const dieFault = (d: Die, raw: RawDie): Refused | undefined => {
       return refuse('sense', d.id, 'height', `(${d.height} mm) must be at least ${(deep + LEAST_FLOOR).toFixed(1)} mm: the V is ${deep.toFixed(1)} mm deep`);
     }
   } else if (d.v !== 0 || d.includedAngle !== 180) {
-    return refuse('sense', d.id, 'v', 'must be 0 mm, with 180 degrees included, for an anvil');
+    return refuse('sense', d.id, 'v', `must be 0 mm, with 180 degrees included, for an ${d.shape === 'offset' ? 'offset die' : 'anvil'}`);
   }
   const wrong = contourFault(d.profile);
   if (wrong !== undefined) return refuse('sense', d.id, 'profile', wrong);
@@ -82,7 +98,7 @@ const dieFault = (d: Die, raw: RawDie): Refused | undefined => {
   if (Math.abs(low + d.height) > DRAWN_TO) {
     return refuse('sense', d.id, 'height', `(${d.height} mm) must reach the bottom of the profile (${(-low).toFixed(2)} mm)`);
   }
-  return segmentFault(d);
+  return offsetFault(d) ?? segmentFault(d);
 };
 
 /**

@@ -1,4 +1,5 @@
 import { type Contour, type Vertex, vertex } from '../geometry/index.js';
+import type { OffsetForm } from './tool.js';
 
 // Cross-sections in (back, up) mm, outlines counter-clockwise. All invented; the shapes are those of the trade at large.
 
@@ -110,6 +111,43 @@ export const flatteningPunch = (height: number, s: FlatteningSpec): Contour => {
   const up = [vertex(w, s.faceTop), vertex(b, s.shoulderFrom), vertex(b, height)];
   const down = [vertex(-b, height), vertex(-b, s.shoulderFrom), vertex(-w, s.faceTop)];
   return [vertex(0, 0), vertex(w, 0), ...up, ...down, vertex(-w, 0)];
+};
+
+/** Lands of `landWidth` over all under a body that widens or narrows to `shoulderWidth`. */
+export interface OffsetPunchSpec {
+  readonly landWidth: number;
+  readonly landTop: number;
+  readonly shoulderWidth: number;
+  readonly shoulderFrom: number;
+}
+
+/** The step of an offset tool, as its tool names it: mm. */
+export type StepSpec = Pick<OffsetForm, 'height' | 'insideRadius' | 'mostThickness'>;
+
+/** What an offset profile is drawn with where its tool does not say what it makes (the parser refuses that by name). */
+const NO_STEP: StepSpec = { height: 1, insideRadius: 0, mostThickness: 1 };
+
+/** The rounded edge of a step, convex: a quarter turn to the left. */
+const QUARTER = Math.tan(Math.PI / 8);
+
+/** An offset punch: its low land in front, its edge rounded to the bend's inside radius, its high land a step higher at the back. */
+export const offsetPunch = (height: number, step: StepSpec | undefined, s: OffsetPunchSpec): Contour => {
+  const { height: rise, insideRadius: r, mostThickness } = step ?? NO_STEP;
+  const [w, b, wall] = [s.landWidth / 2, s.shoulderWidth / 2, -mostThickness / 2];
+  return [
+    vertex(-w, 0), vertex(wall - r, 0, r > 0 ? QUARTER : 0), ...(r > 0 ? [vertex(wall, r)] : []), vertex(wall, rise), vertex(w, rise),
+    vertex(w, s.landTop), vertex(b, s.shoulderFrom), vertex(b, height), vertex(-b, height), vertex(-b, s.shoulderFrom), vertex(-w, s.landTop),
+  ];
+};
+
+/** An offset die: its high land at the back, its edge rounded to the bend's inside radius, its low land a step lower in front. */
+export const offsetDie = (height: number, step: StepSpec | undefined, landWidth: number): Contour => {
+  const { height: rise, insideRadius: r, mostThickness } = step ?? NO_STEP;
+  const [w, wall] = [landWidth / 2, mostThickness / 2];
+  return [
+    vertex(-w, -height), vertex(w, -height), vertex(w, 0), vertex(wall + r, 0, r > 0 ? QUARTER : 0), ...(r > 0 ? [vertex(wall, -r)] : []),
+    vertex(wall, -rise), vertex(-w, -rise),
+  ];
 };
 
 /** The V of a die, as its tool names it. */

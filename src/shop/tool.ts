@@ -20,6 +20,20 @@ export interface Segment {
   };
 }
 
+/**
+ * What an offset punch and its die make together in one stroke: two opposite square bends, the outer flanges parallel. Drawn with the
+ * high land to the back, so that the flange towards the gauge comes out higher.
+ */
+export interface OffsetForm {
+  /** mm from one flange's face to the other's: the step of both tools. */
+  readonly height: number;
+  /** mm of sheet, from and to: the step's walls stand as far apart as the thickest. */
+  readonly leastThickness: number;
+  readonly mostThickness: number;
+  /** mm: inside radius of both bends. */
+  readonly insideRadius: number;
+}
+
 interface ToolCommon {
   readonly id: string;
   readonly name: string;
@@ -40,30 +54,35 @@ interface ToolCommon {
   readonly weight: number;
   /** Invented price in `currency`, for fits; absent when not for sale. */
   readonly price?: number;
+  /** Of offset tools alone. */
+  readonly offset?: OffsetForm;
 }
 
 export interface Punch extends ToolCommon {
   readonly kind: 'punch';
-  readonly shape: 'straight' | 'gooseneck' | 'acute' | 'flattening';
+  readonly shape: 'straight' | 'gooseneck' | 'acute' | 'flattening' | 'offset';
   /** mm */
   readonly tipRadius: number;
-  /** Included angle of the nose, degrees; 180 for a flattening punch. */
+  /** Included angle of the nose, degrees; 180 for a flattening or an offset punch. */
   readonly includedAngle: number;
 }
 
 export interface Die extends ToolCommon {
   readonly kind: 'die';
-  readonly shape: 'V' | 'anvil';
-  /** V opening in mm and how it is measured; 0 for an anvil. */
+  readonly shape: 'V' | 'anvil' | 'offset';
+  /** V opening in mm and how it is measured; 0 for an anvil or an offset die. */
   readonly v: number;
   readonly vConvention: 'sharp' | 'tangent';
-  /** Included angle of the V, degrees; 180 for an anvil. */
+  /** Included angle of the V, degrees; 180 for an anvil or an offset die. */
   readonly includedAngle: number;
   /** Radius of the shoulders, mm. */
   readonly shoulderRadius: number;
 }
 
 export type Tool = Punch | Die;
+
+/** Does this punch bend in a V? */
+export const bendsInV = ({ shape }: Pick<Punch, 'shape'>): boolean => shape !== 'flattening' && shape !== 'offset';
 
 /** A plate laid under a die (or its holder) to raise it. */
 export interface Riser {

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Contour } from '../geometry/index.js';
 import { list, oneOf, whole, within, words, yesNo } from './dataFault.js';
 import { seatSchema, tangSchema } from './families.js';
-import { anvil, flatteningPunch, gooseneckPunch, straightPunch, vDie } from './profiles.js';
+import { anvil, flatteningPunch, gooseneckPunch, offsetDie, offsetPunch, straightPunch, vDie } from './profiles.js';
 import { drawn, drawnSchema } from './sectionSchema.js';
 
 const mm = (least: number, most: number) => within(least, most, 'mm');
@@ -48,6 +48,14 @@ const blockSchema = z.strictObject({
   flat: mm(0.1, 50),
 });
 
+const offsetPunchSchema = z.strictObject({
+  shape: z.literal('offset'),
+  landWidth: size,
+  landTop: size,
+  shoulderWidth: size,
+  shoulderFrom: size,
+});
+
 const segmentSchema = z.strictObject({
   length: mm(5, 6000),
   count: whole(1, 200),
@@ -66,17 +74,25 @@ const common = {
   segments: list(segmentSchema, 1, 'segments'),
   weight: within(0.1, 2000, 'kg/m'),
   price: within(0, 10_000_000, 'in the currency').exactOptional(),
+  offset: z
+    .strictObject({
+      height: mm(0.1, 100),
+      leastThickness: mm(0.1, 50),
+      mostThickness: mm(0.1, 50),
+      insideRadius: mm(0, 100),
+    })
+    .exactOptional(),
 };
 
 export const punchSchema = z.strictObject({
   ...common,
   kind: z.literal('punch', { error: 'must be punch' }),
   tang: tangSchema,
-  shape: oneOf(['straight', 'gooseneck', 'acute', 'flattening']),
+  shape: oneOf(['straight', 'gooseneck', 'acute', 'flattening', 'offset']),
   tipRadius: mm(0, 300),
   includedAngle: within(15, 180, 'degrees included'),
-  profile: z.discriminatedUnion('shape', [drawnSchema, straightSchema, gooseneckSchema, flatteningSchema], {
-    error: 'must have a shape, one of: contour, straight, gooseneck, flattening',
+  profile: z.discriminatedUnion('shape', [drawnSchema, straightSchema, gooseneckSchema, flatteningSchema, offsetPunchSchema], {
+    error: 'must have a shape, one of: contour, straight, gooseneck, flattening, offset',
   }),
 });
 
@@ -84,15 +100,15 @@ export const dieSchema = z.strictObject({
   ...common,
   kind: z.literal('die', { error: 'must be die' }),
   tang: seatSchema,
-  shape: oneOf(['V', 'anvil']),
+  shape: oneOf(['V', 'anvil', 'offset']),
   v: mm(0, 500),
   vConvention: oneOf(['sharp', 'tangent']),
   includedAngle: within(15, 180, 'degrees included'),
   shoulderRadius: mm(0, 100),
   profile: z.discriminatedUnion(
     'shape',
-    [drawnSchema, blockSchema, z.strictObject({ shape: z.literal('anvil'), width: size })],
-    { error: 'must have a shape, one of: contour, block, anvil' },
+    [drawnSchema, blockSchema, z.strictObject({ shape: z.literal('anvil'), width: size }), z.strictObject({ shape: z.literal('offset'), landWidth: size })],
+    { error: 'must have a shape, one of: contour, block, anvil, offset' },
   ),
 });
 
@@ -129,6 +145,8 @@ export const punchContour = (p: RawPunch): Contour => {
       return gooseneckPunch(p, p.profile);
     case 'flattening':
       return flatteningPunch(p.height, p.profile);
+    case 'offset':
+      return offsetPunch(p.height, p.offset, p.profile);
   }
 };
 
@@ -140,5 +158,7 @@ export const dieContour = (d: RawDie): Contour => {
       return vDie(d, d.profile);
     case 'anvil':
       return anvil(d.height, d.profile.width);
+    case 'offset':
+      return offsetDie(d.height, d.offset, d.profile.landWidth);
   }
 };

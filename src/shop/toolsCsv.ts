@@ -6,7 +6,7 @@ import type { Segment } from './tool.js';
 /** Columns of a table of tools. Lengths mm, angles degrees included, rating N/mm, weight kg/m, price in the rack's currency. */
 const COLUMNS = [
   'kind', 'id', 'name', 'demo', 'held_by', 'shape', 'height', 'included_angle', 'tip_radius', 'v', 'v_convention', 'shoulder_radius',
-  'rating', 'weight', 'price', 'reversible', 'segments', 'profile', 'length', 'width',
+  'rating', 'weight', 'price', 'reversible', 'segments', 'profile', 'offset', 'length', 'width',
 ] as const;
 type Column = (typeof COLUMNS)[number];
 
@@ -45,6 +45,7 @@ export const toolsToCsv = (rack: RackData): string => {
       kind: raw['kind'], id: raw['id'], name: raw['name'], demo: raw['demo'], held_by: raw['tang'], shape: raw['shape'], height: raw['height'], included_angle: raw['includedAngle'],
       tip_radius: raw['tipRadius'], v: raw['v'], v_convention: raw['vConvention'], shoulder_radius: raw['shoulderRadius'], rating: raw['rating'], weight: raw['weight'], price: raw['price'],
       reversible: raw['reversible'], segments: segmentsInWords(raw['segments'] as readonly Segment[]), profile: profileInWords(raw['profile']),
+      offset: raw['offset'] === undefined ? undefined : profileInWords({ shape: 'step', ...(raw['offset'] as Raw) }),
     });
   };
   const riser = (t: object): string[] => {
@@ -87,9 +88,12 @@ export const toolsFromCsv = (text: string): Result<RackData, string> => {
     if (!segments.ok) return { ok: false, fault: `Line ${line}, segments: ${segments.fault}.` };
     const profile = profileFromWords(cell('profile'));
     if (!profile.ok) return { ok: false, fault: `Line ${line}, profile: ${profile.fault}.` };
+    const offset = cell('offset') === '' ? null : profileFromWords(cell('offset'));
+    if (offset && !offset.ok) return { ok: false, fault: `Line ${line}, offset: ${offset.fault}.` };
+    const step = offset?.ok ? Object.fromEntries(Object.entries(offset.value).filter(([name]) => name !== 'shape')) : undefined;
     const common = {
       kind, id: cell('id'), name: cell('name') === '' ? cell('id') : cell('name'), demo: truth('demo', false), tang: cell('held_by'), shape: cell('shape'), height: number('height'),
-      includedAngle: number('included_angle'), rating: number('rating'), weight: number('weight'), price: number('price'), reversible: truth('reversible', true), segments: segments.value, profile: profile.value,
+      includedAngle: number('included_angle'), rating: number('rating'), weight: number('weight'), price: number('price'), reversible: truth('reversible', true), segments: segments.value, profile: profile.value, offset: step,
     };
     if (kind === 'punch') out.punches.push(stated({ ...common, tipRadius: number('tip_radius') }));
     else out.dies.push(stated({ ...common, v: number('v'), vConvention: cell('v_convention'), shoulderRadius: number('shoulder_radius') }));

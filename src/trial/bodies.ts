@@ -11,6 +11,7 @@ export interface Pair {
   readonly punch: Punch;
   readonly die: Die;
   readonly punchFacing: 'as drawn' | 'reversed';
+  readonly dieFacing: 'as drawn' | 'reversed';
   /** The ear segments at both ends of the punch; null for plain segments throughout. */
   readonly ears: Ears | null;
   /** Height of the die's top face over the die seat, risers included. mm */
@@ -31,8 +32,10 @@ const FAR = 20_000;
 export const pairOf = (machine: Machine, punch: Punch, die: Die, punchFacing: 'as drawn' | 'reversed', riser = 0, ears: Ears | null = null): Pair => {
   const dieTop = die.height + riser;
   const floor = bodyOf([[-FAR, -FAR], [FAR, -FAR], [FAR, -machine.bedHeight - dieTop], [-FAR, -machine.bedHeight - dieTop]]);
+  // both halves of an offset tool turn together
+  const dieFacing = die.offset ? punchFacing : 'as drawn';
   const punchKey = `${punch.id}/${punchFacing === 'reversed' ? 'reversed' : 'drawn'}`;
-  const dieKey = `${die.id}/${riser}`;
+  const dieKey = `${die.id}/${riser}${dieFacing === 'reversed' ? '/reversed' : ''}`;
   return {
     key: ears ? `${punchKey}/${dieKey}/ears ${ears.reach} ${ears.footHeight} ${ears.slides}` : `${punchKey}/${dieKey}`,
     punchKey,
@@ -41,11 +44,12 @@ export const pairOf = (machine: Machine, punch: Punch, die: Die, punchFacing: 'a
     punch,
     die,
     punchFacing,
+    dieFacing,
     dieTop,
     opening: machine.openHeight - dieTop - punch.height,
     punchBodies: bodiesOf(profileOf(punch, punchFacing)),
     ramBodies: [...machine.beam, ...machine.clamp].flatMap((c) => bodiesOf(c, [0, punch.height])),
-    dieBodies: bodiesOf(die.profile),
+    dieBodies: bodiesOf(profileOf(die, dieFacing)),
     bedBodies: [...machine.bed.flatMap((c) => bodiesOf(c, [0, -dieTop])), floor],
   };
 };

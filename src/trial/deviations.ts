@@ -63,11 +63,15 @@ export const createDeviations = (
   /** Angle and deduction of a bend: they come from its stroke alone, not from where it lies. Bends of one stroke share the ram's place. */
   const formedOf = (bend: number, step: string): Pick<BendChains, 'angle' | 'deduction'> => {
     const { die, tipRadius, bend: vBend } = forming[bend]!;
-    const setup = `V ${die.v} to ${vBend.bendAngle.toFixed(1)} degrees bend angle, tip ${tipRadius}`;
+    const setup = vBend ? `V ${die.v} to ${vBend.bendAngle.toFixed(1)} degrees bend angle, tip ${tipRadius}` : die.name;
     const key = `${bend}|${step}`;
     let angle = angleOf.get(key);
+    if (!angle && !vBend) {
+      // a step's angle and lengths are its tool's, wherever the ram stands
+      angleOf.set(key, (angle = unitOf(sources.angle(setup))));
+    }
     if (!angle) {
-      const slope = angleSlopes(vBend);
+      const slope = angleSlopes(vBend!);
       const left = standing?.get(step) ?? seatsAtBest(machine, lengthOf.get(step) ?? bendLength(part, bend));
       angle = sumOfChains(
         [unitOf(sources.ram(step)), slope.ram], ...(left ? [[unitOf(sources.seats(step, left)), slope.ram] as const] : []), [thickness, slope.thickness], [unitOf(sources.strength), slope.strength], [unitOf(sources.angle(setup)), 1],

@@ -1,8 +1,9 @@
 import type { Metal } from '../metal/index.js';
 import { type Part, facetHeight, inHits } from '../sheet/index.js';
-import type { Machine, Rack } from '../shop/index.js';
+import { type Machine, type Rack, bendsInV } from '../shop/index.js';
 import { airBendKept } from './airBendKept.js';
 import { type Group, bitsOf } from './groups.js';
+import { V_LEAST } from './limits.js';
 import type { Reason } from './trial.js';
 
 /** mm that corners between hits may stand out over the drawn arc, where the V leaves room for so many hits. Common practice, no source. */
@@ -10,8 +11,7 @@ const WISHED_HEIGHT = 0.2;
 /** What is told as made at all, and with how many hits. Common practice, no source. */
 const MOST_HEIGHT = 1;
 const MOST_HITS = 20;
-/** V openings of the rack looked at, as multiples of the thickness, and what a hit's own radius is begun with. Common practice, no source. */
-const V_LEAST = 4;
+/** What a hit's own radius is begun with, as a multiple of the thickness. Common practice, no source. */
 const CORNER = 0.16 * V_LEAST;
 
 const RADIANS = Math.PI / 180;
@@ -29,7 +29,7 @@ export const dividedIntoHits = (part: Part, metal: Metal, machine: Machine, rack
   let divided = part;
   const told: string[] = [];
   const [die] = rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang) && d.v >= V_LEAST * t).sort((a, b) => a.v - b.v || b.includedAngle - a.includedAngle);
-  const tips = rack.punches.filter((p) => p.shape !== 'flattening' && machine.clampFamilies.includes(p.tang)).map((p) => p.tipRadius);
+  const tips = rack.punches.filter((p) => bendsInV(p) && machine.clampFamilies.includes(p.tang)).map((p) => p.tipRadius);
   for (const [index, bend] of part.bends.entries()) {
     if (bend.kind !== 'rolled') continue;
     const { id, insideRadius, bendAngle } = bend;

@@ -122,7 +122,7 @@ const standingPunch = ({ punchParts, ends }: Equipped, from: number): Placed[] =
 /** How far a station's tip may enter its die with no sheet, remembered: it is asked for every plan. */
 const emptyLimits = new WeakMap<Pair, number>();
 export const emptyLimitOf = (pair: Pair): number => {
-  const known = emptyLimits.get(pair) ?? punchPenetration(pair.punch, pair.die, BASE_ALLOWANCE, pair.punchFacing);
+  const known = emptyLimits.get(pair) ?? punchPenetration(pair.punch, pair.die, BASE_ALLOWANCE, pair.punchFacing, pair.dieFacing);
   emptyLimits.set(pair, known);
   return known;
 };
@@ -131,7 +131,7 @@ export const emptyLimitOf = (pair: Pair): number => {
 export const stationOf = (id: string, equipped: Equipped, from: number): Station => {
   const { pair } = equipped;
   return {
-    id, punch: pair.punch.id, die: pair.die.id, punchFacing: pair.punchFacing, dieFacing: 'as drawn',
+    id, punch: pair.punch.id, die: pair.die.id, punchFacing: pair.punchFacing, dieFacing: pair.dieFacing,
     punchSegments: standingPunch(equipped, from), dieSegments: standing(equipped.dieParts, from),
     riser: pair.dieTop - pair.die.height, dieTop: pair.dieTop, stackHeight: pair.dieTop + pair.punch.height, emptyLimit: emptyLimitOf(pair),
   };

@@ -1,5 +1,9 @@
 /** Every allowance and bound of the planner, each with its reason. mm unless said. */
 
+/** V openings looked at, as multiples of the thickness. Common practice, no source. */
+export const V_LEAST = 4;
+export const V_MOST = 16;
+
 /** What bodies that shall not touch keep between them. Common practice, no source; the proof asks the same. */
 export const BASE_ALLOWANCE = 1;
 

@@ -13,9 +13,14 @@ export interface Made {
   readonly peakForcePerLength: number;
 }
 
-/** Of a V bend what the forming calculation says (of the second pass, of the whole bend); of a hem that is closed its rule, no springback counted. */
+/** Of a V bend what the forming calculation says (of the second pass, of the whole bend); of a hem that is closed and of an offset bend its rule, no springback counted. */
 export const madeBy = (tooling: Tooling, bend: number, stroke: Stroke): Made => {
-  const { air, hem, closedRadius, closeForce, passes, bend: whole } = tooling.forming[bend]!;
+  const { air, hem, closedRadius, closeForce, passes, bend: whole, offset } = tooling.forming[bend]!;
+  if (stroke.kind === 'offset') {
+    const { insideRadius, allowance, deduction } = air;
+    return { springback: 0, insideRadius, allowance, deduction, depth: travelOf(stroke), peakForcePerLength: offset!.forcePerLength };
+  }
+  if (!whole) return air;
   if (passes && stroke === passes.first) {
     // the arc keeps its whole flat length from the first pass on: wide at first, it tightens (docs/kinematics.md, 'A bend part-way')
     const insideRadius = insideRadiusAt(whole, stroke.bendAngle);

@@ -123,7 +123,8 @@ const makeOnce = ({ tooling, options }: Plan, value: (source: ErrorSource) => nu
     const left: Vec2 = [-(q[1] - p[1]) / size, (q[0] - p[0]) / size];
     const shift = ((p1[0] + q1[0] - p[0] - q[0]) * left[0] + (p1[1] + q1[1] - p[1] - q[1]) * left[1]) / 2;
     const skew = Math.atan2(q1[1] - p1[1], q1[0] - p1[0]) - Math.atan2(q[1] - p[1], q[0] - p[0]);
-    const { die, tipRadius, bend: stroke } = forming[index]!;
+    const { die, tipRadius } = forming[index]!;
+    const stroke = forming[index]!.bend!;
     const setup = `V ${die.v} to ${stroke.bendAngle.toFixed(1)}, tip ${tipRadius}`;
     const angle = releasedAngle(stroke, value(sources.ram(step)), thicker, value(sources.strength)) - stroke.bendAngle + value(sources.angle(setup));
     made.set(index, { shift, skew: Math.atan2(Math.sin(skew), Math.cos(skew)), angle, deduction: value(sources.deduction(setup)) });

@@ -19,6 +19,7 @@ import { replaceable } from './replaceable.js';
 import type { SearchResult } from './search.js';
 import { madeBy } from './made.js';
 import { unheldLimits, withForming } from './stepForming.js';
+import { offsetsOf } from './offsets.js';
 import { movedWords, settleBySeats } from './seatShift.js';
 import { runSeconds, stepsOf } from './steps.js';
 import { isScribed, sameFeature } from './stopChoice.js';
@@ -28,7 +29,7 @@ import type { Action, Blocked, Planned, SearchTask } from './task.js';
 import { TIME, handlingFactor, leastStroke, stationSeconds, strokeSeconds, waySeconds } from './time.js';
 import { type WithinTolerance, asksTolerance, searchWithin } from './tolerance.js';
 import { tooLong } from './tooLong.js';
-import { type Tooling, bendLength, toolings } from './tooling.js';
+import { type Tooling, strokeLength, toolings } from './tooling.js';
 import type { Reason, Trial } from './trial.js';
 import { leastWays } from './toolClearance.js';
 import { type Twice, anglesIn, inTurn, statesOf } from './states.js';
@@ -79,7 +80,9 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
   const actions: Action[] = groups.flatMap((group, g) => {
     const bend = sheet.part.bends[group.bends[0]!]!;
     const mayUse = group.closes ? tooling.closing : tooling.pairsOf[group.bends[0]!]!;
-    return (group.closes ? [smallerSide(sheet.part, group.bends[0]!)] : ([0, 1] as const)).flatMap((gaugeSide) => mayUse.map((pair): Action => {
+    // the flange beyond the second bend comes out higher: it lies where the tools have their high land
+    const stands = (gaugeSide: 0 | 1, pair: number): boolean => !group.offset || (gaugeSide === group.hubSide) === (pairs[pair]!.punchFacing === 'as drawn');
+    return (group.closes ? [smallerSide(sheet.part, group.bends[0]!)] : ([0, 1] as const)).flatMap((gaugeSide) => mayUse.filter((pair) => stands(gaugeSide, pair)).map((pair): Action => {
       const { line, plate } = bend.sides[0];
       const pose = flat.poses[plate]!;
       const [dx, dy] = [line.to[0] - line.from[0], line.to[1] - line.from[1]];
@@ -118,7 +121,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     const option = same ?? (again.ok && !asksTolerance(input) ? again.option : null);
     return option ? { ...step, option } : null;
   };
-  const force = ({ option: { setting: { group, bend } } }: Planned): number => madeBy(tooling, group.bends[0]!, bend).peakForcePerLength * group.bends.reduce((sum, b) => sum + bendLength(sheet.part, b), 0);
+  const force = ({ option: { setting: { group, bend } } }: Planned): number => madeBy(tooling, group.bends[0]!, bend).peakForcePerLength * strokeLength(sheet.part, group);
   const byHand = (axis: typeof machine.gauge.x): number => (axis.drive === 'by hand' ? axis.seconds : 0);
   const stationShare = stationSeconds(machine) / quantity;
   const extra = ({ tools, stop, setting: { bend } }: StrokeOption): number => waysCost(bend, tools.wayIn, tools.wayOut) + (isScribed(stop) ? TIME.scribed : 0);
@@ -132,7 +135,7 @@ const orderWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooling, group
     groups, actions, together: pairings(tooling, input), stationShare, handling, answer, stopNow,
     allows: allowing(sheet.part, groups, pairs, input.wishes),
     // a wish names bends, so the images of an order are no longer as good as itself; a bend's second state is not mapped
-    symmetries: input.wishes || groups.some((g) => g.needs !== undefined) ? [] : symmetriesOf(sheet, earsAreBalanced(rack)),
+    symmetries: input.wishes || groups.some((g) => g.needs !== undefined || g.offset) ? [] : symmetriesOf(sheet, earsAreBalanced(rack)),
     extra, handSetting,
     remembersStop: machine.gauge.x.drive === 'by hand' || machine.gauge.r.drive === 'by hand',
     finish: (plan, opened) => {
@@ -173,7 +176,7 @@ const earsAreBalanced = (rack: TrialInput['rack']): boolean => rack.punches.ever
 const pairings = ({ pairs, forming, closing, sheet }: Tooling, { machine, rack }: TrialInput): ((a: number, b: number) => boolean) => {
   const known = new Map<number, boolean>();
   const closed = Math.max(0, ...sheet.part.bends.filter((b) => b.hem).map((b) => 2 * (sheet.part.thickness + b.insideRadius)));
-  const lowest = (pair: Pair): number => pair.punch.height + Math.max(...forming.filter((f) => f.die.id === pair.die.id).map(({ bend }) => tipAt(bend, bend.bendAngleUnderLoad)), ...(closing.some((i) => pairs[i]!.die.id === pair.die.id) ? [closed] : []));
+  const lowest = (pair: Pair): number => pair.punch.height + Math.max(...forming.filter((f) => f.die.id === pair.die.id).map(({ bend, offset, setup }) => (bend ? tipAt(bend, bend.bendAngleUnderLoad) : setup.thickness - offset!.form.height)), ...(closing.some((i) => pairs[i]!.die.id === pair.die.id) ? [closed] : []));
   return (a, b) => {
     const key = Math.min(a, b) * pairs.length + Math.max(a, b);
     let can = known.get(key);
@@ -184,7 +187,7 @@ const pairings = ({ pairs, forming, closing, sheet }: Tooling, { machine, rack }
 
 /** Plain tools first where time does not tell them apart: straight before relieved before acute, as drawn before reversed. */
 const plainness = ({ punch, punchFacing, ears }: Pair): number =>
-  ['straight', 'gooseneck', 'acute', 'flattening'].indexOf(punch.shape) * 10 + punch.height / 100 + (punchFacing === 'reversed' ? 5 : 0) + (ears ? 3 : 0);
+  ['straight', 'gooseneck', 'acute', 'flattening', 'offset'].indexOf(punch.shape) * 10 + punch.height / 100 + (punchFacing === 'reversed' ? 5 : 0) + (ears ? 3 : 0);
 
 /** What cannot be bent by single strokes of a V, said before any search. */
 const beyond = ({ part }: TrialInput, twice: Twice): { readonly verdict: Trial['verdict']; readonly reason: Reason } | null => {
@@ -226,7 +229,9 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
   const early = beyond(input, twice);
   if (early) return done(early.verdict, { reasons: [early.reason] });
 
-  const { grouped, single, count } = statesOf(part, twice);
+  const stepped = offsetsOf(part, metal, machine, rack);
+  if ('refused' in stepped) return done('does not make', { reasons: [stepped.refused] });
+  const { grouped, single, count } = statesOf(part, twice, stepped.offsets);
   const wrongWish = input.wishes ? wishFault(part, count, input.wishes) : null;
   if (wrongWish) return done('does not make', { reasons: [wrongWish] });
   /** What closes every order, for each set of tools by itself; and what is told before that. */
@@ -275,7 +280,10 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
   }
   const wish = input.wishes ? wishesInWords(input.wishes) : '';
   if (wish !== '' && before.length + byTools.length > 0 && !undecided) before.unshift(asItIs({ code: 'no order', bends: [], sentence: `No order is left that keeps to the wish: ${wish}.` }));
-  const told = tell([...before, ...nearestFirst(byTools), ...(tried.length === 0 ? toolReasons.map(asItIs) : [])]);
+  const found = tell([...before, ...nearestFirst(byTools), ...(tried.length === 0 ? toolReasons.map(asItIs) : [])]);
+  // every stroke has tools by itself, and nothing but the ram they share is left to be in the way
+  const told: readonly Reason[] = found.length > 0 || undecided || stopNow() ? found
+    : [{ code: 'one ram', bends: [], sentence: 'Each stroke has tools by itself, but no choice of them for all strokes stands under one ram, risers included.' }];
   return done(undecided || stopNow() ? 'not decided' : 'does not make', {
     reasons: told, model: modelSentence(grouped.length, [...new Set(tried)], input, twice),
   });

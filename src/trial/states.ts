@@ -1,5 +1,6 @@
 import type { Part } from '../sheet/index.js';
 import { type Group, bitsOf, groupsOf, singles } from './groups.js';
+import type { Offset } from './offsets.js';
 
 /** Bends (index) that are made in two passes, and the bend angle to which the first one takes them, released. Degrees */
 export type Twice = ReadonlyMap<number, number>;
@@ -35,16 +36,16 @@ const secondsOf = (part: Part, later: readonly number[], groups: readonly Group[
     return [{ ...group, ...(twice.has(first!) ? { pass: 2 } : { closes: true }), bits, needs }];
   });
 
-export const statesOf = (part: Part, twice: Twice = NEVER_TWICE): States => {
+export const statesOf = (part: Part, twice: Twice = NEVER_TWICE, offsets: readonly Offset[] = []): States => {
   const later = laterOf(part, twice);
-  const groups = groupsOf(part);
+  const groups = groupsOf(part, offsets);
   const apart = groups.flatMap((g) => singles(part, g));
   const whole = (list: readonly Group[]): readonly Group[] =>
     [...list.map((g): Group => (twice.has(g.bends[0]!) ? { ...g, pass: 1 } : g)), ...secondsOf(part, later, list, twice)];
   return {
     count: part.bends.length + later.length,
     grouped: whole(groups),
-    single: groups.some((g) => g.bends.length > 1) ? whole(apart) : null,
+    single: groups.some((g) => g.bends.length > 1 && !g.offset) ? whole(apart) : null,
   };
 };
 

@@ -16,7 +16,7 @@ import { isScribed } from './stopChoice.js';
 import { TIME, strokeSeconds, sumOf, waySeconds } from './time.js';
 import { foldOf } from './hemClose.js';
 import { generalTolerance } from './generalTolerance.js';
-import { type Tooling, bendLength } from './tooling.js';
+import { type Tooling, strokeLength } from './tooling.js';
 import type { Margin, Move, Step, Stop, TimePiece } from './trial.js';
 import { type Made, madeBy } from './made.js';
 import { contactReach, startOf, tipAt, touchOf, travelOf, wingsAt } from './stroke.js';
@@ -78,6 +78,10 @@ const clearanceOf = ({ setting, tools }: StrokeOption): number => {
 /** Outside length over the shorter side after the stroke, and which it is. */
 const measureOf = (option: StrokeOption, air: Made): Step['measure'] => {
   const { group, views, sheet, bend } = option.setting;
+  if (bend.kind === 'offset') {
+    const length = travelOf(bend) + bend.thickness;
+    return { what: `over both flanges of the offset ${listed(group.bends.map((b) => sheet.part.bends[b]!.id))}, outside`, length, tolerance: generalTolerance(length) };
+  }
   const half = ((Math.min(bend.bendAngle, 90) / 2) * Math.PI) / 180;
   const setback = (air.insideRadius + bend.thickness) * Math.tan(half);
   const reach = (gauge: boolean): number => Math.max(...views.filter((v) => v.onGaugeSide === gauge).flatMap((v) => v.pieces.flatMap((p) => p.outline.map((q) => (gauge ? q[0] : -q[0])))));
@@ -113,19 +117,19 @@ const stopOf = (option: StrokeOption, origin: number, stationFrom: number): Stop
 const wordsOf = (before: Planned | null, here: Planned, stop: Stop): string => {
   const { action, option } = here;
   const { tools, setting } = option;
+  const { bend } = setting;
   const names = plateNames(setting.sheet.part);
   const gauge = names[setting.views.find((v) => v.wing && v.onGaugeSide)!.plate]!;
   const handle = !before ? `Take the blank with side ${action.sideUp} up`
     : before.action.sideUp !== action.sideUp ? `Turn the sheet over: side ${action.sideUp} up`
       : changeSeconds(before.action, action) > 0 ? `Turn the sheet in its plane, side ${action.sideUp} stays up` : `Keep side ${action.sideUp} up`;
   const bring = tools.wayIn.by === 'side' ? 'bring it in sideways along the punch' : tools.wayIn.lift > 5 ? `lift it ${tools.wayIn.lift.toFixed(0)} mm over the die and lower it` : 'slide it in from the front';
-  const against = option.stop.begun ? 'lay the bend begun in the V with its crease under the punch tip' : stop.kind === 'none' ? 'set the scribed line under the punch tip' : `${stop.edge} against the ${stop.z.length > 1 ? 'two fingers' : 'finger'}`;
+  const against = option.stop.begun ? 'lay the bend begun in the V with its crease under the punch tip' : stop.kind === 'none' ? `set the scribed line under the ${bend.kind === 'offset' ? 'edge of the punch' : 'punch tip'}` : `${stop.edge} against the ${stop.z.length > 1 ? 'two fingers' : 'finger'}`;
   const out = tools.wayOut.by === 'side' ? 'Take the part off sideways along the punch' : tools.wayOut.by === 'tilt' ? 'Lower the back wing and draw the part out to the front' : 'Lift the part off the die and draw it out to the front';
   const ids = listed(setting.group.bends.map((b) => setting.sheet.part.bends[b]!.id));
-  const { bend } = setting;
   const { hit, kind } = setting.sheet.part.bends[setting.group.bends[0]!]!;
   const isHem = kind === 'hem';
-  const doing = bend.kind === 'hem close' ? `Close hem ${ids} flat between punch and anvil` : isHem ? `Pre-bend hem ${ids}`
+  const doing = bend.kind === 'hem close' ? `Close hem ${ids} flat between punch and anvil` : bend.kind === 'offset' ? `Press the offset ${ids} in one stroke: the flange ${bend.gaugeRests ? 'in front' : 'towards the gauge'} goes down by ${travelOf(bend).toFixed(1)} mm and stays level, keep clear of it` : isHem ? `Pre-bend hem ${ids}`
     : setting.group.pass === 1 ? `Begin ${ids} to ${bend.bendAngle.toFixed(0)} degrees of bend angle, the first of two passes` : setting.group.pass === 2 ? `Finish ${ids} to ${bend.bendAngle.toFixed(0)} degrees of bend angle` : hit ? `Hit ${hit.number} of ${hit.count} of bend ${hit.of}` : `Bend ${ids}`;
   const towards = bend.kind === 'hem close' ? 'the fold' : gauge;
   const place = bend.kind === 'hem close' && stop.kind === 'none' ? `set the fold ${(bend.lineBack + foldOf(bend.runsAt(bend.from), bend.thickness).past).toFixed(1)} mm behind the middle of the punch by eye` : against;
@@ -149,7 +153,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
     const stand = layout.stations[station]!;
     const stationFrom = stand.punchSegments[0]!.from;
     const stationTo = stand.punchSegments.reduce((end, s) => Math.max(end, s.from + s.length), stationFrom);
-    const length = group.bends.reduce((sum, b) => sum + bendLength(part, b), 0);
+    const length = strokeLength(part, group);
     const force = air.peakForcePerLength * length;
     const middle = origin + (option.line[0] + option.line[1]) / 2;
     const cylinders = cylinderForces(force, middle, machine.cylinders.spacing);
@@ -171,7 +175,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
     ];
     const margins: Margin[] = [
       { name: 'force', value: force / 1000, limit: machine.rating / 1000, unit: 'kN', source: 'machine rating' },
-      { name: 'force per length', value: air.peakForcePerLength, limit: Math.min(pair.punch.rating, pair.die.rating, machine.ratingPerLength), unit: 'N/mm', source: `least rating of punch, die and machine${bend.kind === 'V' ? '' : '; force to close by a factor of common practice, no source'}` },
+      { name: 'force per length', value: air.peakForcePerLength, limit: Math.min(pair.punch.rating, pair.die.rating, machine.ratingPerLength), unit: 'N/mm', source: `least rating of punch, die and machine${bend.kind === 'V' ? '' : `; ${bend.kind === 'offset' ? 'force of an offset' : 'force to close'} by a factor of common practice, no source`}` },
       { name: 'force on one cylinder', value: Math.max(cylinders.left, cylinders.right) / 1000, limit: machine.rating / 2000, unit: 'kN', source: 'half the machine rating, statics' },
       ...(bend.kind === 'V' ? [{ name: 'included angle under load over die angle', value: pair.die.includedAngle, limit: 180 - bend.bendAngleUnderLoad, unit: 'degrees included', source: 'die angle' }] : []),
       { name: 'length of tools', value: stationTo - stationFrom, limit: machine.length, unit: 'mm', source: 'bed length' },
@@ -180,7 +184,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       { name: 'base allowance of clearance', value: BASE_ALLOWANCE, limit: clearance, unit: 'mm', source: 'common practice, no source' },
     ];
     return {
-      number: i + 1, kind: bend.kind === 'V' ? 'V bend' : 'hem close', ...(group.pass ? { pass: group.pass } : {}), ...hitOf(part.bends[first]!), bends: group.bends.map((b) => part.bends[b]!.id),
+      number: i + 1, kind: bend.kind === 'V' ? 'V bend' : bend.kind === 'offset' ? 'offset bend' : 'hem close', ...(group.pass ? { pass: group.pass } : {}), ...hitOf(part.bends[first]!), bends: group.bends.map((b) => part.bends[b]!.id),
       station: stand.id, punch: pair.punch.id, die: pair.die.id, facing: pair.punchFacing,
       sideUp: action.sideUp, gaugeSide: action.gaugeSide, place: origin, ...(bend.kind === 'V' ? {} : { lineBack: bend.lineBack }), stop,
       bendAngle: bend.bendAngle, includedAngle: 180 - bend.bendAngle, bendAngleUnderLoad: bend.bendAngleUnderLoad, springback: air.springback,
@@ -189,7 +193,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       ramOpening, ramOpeningOut: tools.wayOut.opening, speedChange: touchOf(bend) + machine.changePoint,
       force, forcePerLength: air.peakForcePerLength, cylinderForces: [cylinders.left, cylinders.right],
       crowning: null,
-      crowningWords: bend.kind !== 'V' ? 'none: the hem is pressed flat' : machine.crowning === 'none' ? 'no crowning: shim under the die until left, middle and right of the test strip agree' : `crowning ${machine.crowning}: set it on the test strip until left, middle and right agree`,
+      crowningWords: bend.kind === 'offset' ? 'none: the tools close on their lands; where the step is uneven along the bed, shim under the die' : bend.kind !== 'V' ? 'none: the hem is pressed flat' : machine.crowning === 'none' ? 'no crowning: shim under the die until left, middle and right of the test strip agree' : `crowning ${machine.crowning}: set it on the test strip until left, middle and right agree`,
       clearance, contactReach: contactReach(bend), margins,
       wayIn: movesIn(tools.wayIn, sideways), wayOut: movesOut(tools.wayOut, sideways, bend.bendAngle),
       words: wordsOf(before, here, stop), measure: measureOf(option, air), time,

@@ -7,6 +7,7 @@ import type { Conflict } from './conflict.js';
 import type { Group } from './groups.js';
 import { hemCloseOf } from './hemClose.js';
 import { UNCOVERED_END } from './limits.js';
+import { offsetBendOf } from './offsetBend.js';
 import { keptWithBranch } from './keptWithBranch.js';
 import { once } from './once.js';
 import type { createPlateClearance } from './plateClearance.js';
@@ -95,17 +96,32 @@ const shortFlange = (setting: Setting, tooling: Tooling): Conflict | null => {
   };
 };
 
+/** Thicknesses that each flange beside an offset lies on its land past the bend, or the tool does not hold it. Common practice, no source. */
+const HELD = 2;
+
+const noHold = (setting: Setting): Conflict | null => {
+  const [short, gauge] = ([true, false] as const).map((side) => [flatReach(setting, side, 0), side] as const).sort((a, b) => a[0] - b[0])[0]!;
+  const least = HELD * setting.bend.thickness;
+  return short >= least ? null : {
+    code: 'short flange', body: 'die', phase: 'set-up', by: least - short, view: setting.views.find((v) => v.wing && v.onGaugeSide === gauge) ?? null,
+    note: `the flange beside the offset lies flat for ${short.toFixed(1)} mm and its tool holds ${least.toFixed(1)} mm`,
+  };
+};
+
 export interface StrokeAsker {
   (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, angleOf: (bend: number) => number): StrokeAnswer;
 }
 
+/** mm over all of the wider of an offset tool's lands. */
+const widestOf = ({ punch, die }: Pair): number => 2 * Math.max(...[...punch.profile, ...die.profile].map((v) => Math.abs(v.x)));
+
 /** What a question about a stroke in a partial fold is asked of. */
 export const settingOf = (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, look: ReturnType<typeof viewer>, angleOf: (bend: number) => number): Setting => {
-  const seat: Seat = { bends: group.bends, gaugeSide, ...(group.needs === undefined ? {} : { again: true }) };
+  const seat: Seat = { bends: group.bends, gaugeSide, ...(group.offset ? { web: group.offset.web } : {}), ...(group.needs === undefined ? {} : { again: true }) };
   const branches = look(seat, angleOf);
   const views = branches.flatMap((b) => b.views);
   const { bend: whole, passes } = tooling.forming[group.bends[0]!]!;
-  const bend = group.closes ? hemCloseOf(tooling.sheet, group.bends[0]!, pair, hemReach(views)) : group.pass ? passes![group.pass === 1 ? 'first' : 'second'] : whole;
+  const bend = group.offset ? offsetBendOf(tooling.sheet, group.offset, pair.punch.offset!, widestOf(pair), gaugeSide === group.hubSide) : group.closes ? hemCloseOf(tooling.sheet, group.bends[0]!, pair, hemReach(views)) : group.pass ? passes![group.pass === 1 ? 'first' : 'second'] : whole!;
   return { sheet: tooling.sheet, machine, group, seat, pair, bend, views, branches, angleOf };
 };
 
@@ -118,7 +134,7 @@ export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>,
     if (pair.opening < least) {
       return { ok: false, conflicts: [{ code: 'daylight', body: 'beam', phase: 'set-up', by: least - pair.opening, view: null, note: `between punch and die ${pair.opening.toFixed(0)} mm stay open` }] };
     }
-    const short = group.closes ? null : shortFlange(setting, tooling);
+    const short = group.closes ? null : group.offset ? noHold(setting) : shortFlange(setting, tooling);
     if (short) return { ok: false, conflicts: [short] };
     const line = bendLine(tooling, seat, group);
     const need = needOf(line);

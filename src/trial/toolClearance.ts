@@ -201,7 +201,7 @@ const lookAt = (asker: Asker, setting: Setting, views: readonly View[], phase: P
         const kept = slides ? null : row;
         if (!touching) ask(view, what, bodies, passes, { allowance: BASE_ALLOWANCE }, kept);
         // the flat beside the bend turns with the wing: near the nose it may come as near as the wing does
-        if (touching && !pressed && view.pieces.some((p) => p.flat)) ask(view, what, bodies, passes, { allowance: NOSE_ALLOWANCE, ...(bend.kind === 'V' ? { beyond: reach } : {}), only: 'flat' }, kept);
+        if (touching && !pressed && view.pieces.some((p) => p.flat)) ask(view, what, bodies, passes, { allowance: NOSE_ALLOWANCE, ...(bend.kind === 'hem close' ? {} : { beyond: reach }), only: 'flat' }, kept);
         if (touching && view.pieces.some((p) => !p.flat)) ask(view, what, bodies, passes, { allowance: BASE_ALLOWANCE, only: 'risen' }, kept);
       };
       byTool('punch', pair.punchBodies, phase.byRam, 'body');

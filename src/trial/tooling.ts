@@ -1,12 +1,14 @@
-import { type AirBend, type AirBendSetup, type DeductionAnswer, deductionFor, halfOpening, type MeasuredDeduction } from '../forming/index.js';
+import { type AirBend, type AirBendSetup, type DeductionAnswer, deductionFor, halfOpening, kFactorOf, type MeasuredDeduction, outsideConvention } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
 import { type Developed, type HemArc, type Part, asFormed } from '../sheet/index.js';
-import type { Die, Machine, Punch, Rack } from '../shop/index.js';
+import { type Die, type Machine, type Punch, type Rack, bendsInV } from '../shop/index.js';
 import { type Pair, pairOf } from './bodies.js';
 import type { Group } from './groups.js';
 import { airBendKept } from './airBendKept.js';
 import { closingPairs, formedHem, preBends } from './hemTooling.js';
 import { asCut } from './asCut.js';
+import { V_LEAST, V_MOST } from './limits.js';
+import { type Offset, offsetFigures } from './offsets.js';
 import type { TrialInput } from './input.js';
 import { NEVER_TWICE, type Twice } from './states.js';
 import type { Reason, Trial } from './trial.js';
@@ -20,7 +22,10 @@ export interface Forming {
   /** Allowance and deduction as `deduction` says; the rest is the strip's. */
   readonly air: AirBend;
   readonly deduction: DeductionAnswer;
-  readonly bend: VBend;
+  /** Null of an offset bend, which no V makes. */
+  readonly bend: VBend | null;
+  /** Of an offset bend: `air` has the tool's radius and the rule's lengths, and no V (0) as its die has none. */
+  readonly offset?: Offset;
   /** Of a hem: `air` and `bend` are its pre-bend. */
   readonly hem?: HemArc;
   readonly closedRadius?: number;
@@ -44,9 +49,7 @@ export interface Tooling {
   readonly closing: readonly number[];
 }
 
-/** V openings looked at, as multiples of the thickness; 8 is the trade's first choice. Common practice, no source. */
-const V_LEAST = 4;
-const V_MOST = 16;
+/** V over thickness that is the trade's first choice. Common practice, no source. */
 const V_FIRST_CHOICE = 8;
 /** How much nearer to the drawn radius (as a logarithm) an acute punch must bring a bend to be chosen. Common practice, no source. */
 const FRAGILE = 0.5;
@@ -91,8 +94,24 @@ const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadius: num
   };
 };
 
+/** One of the two bends of an offset as its tool makes it. */
+const formedInStep = (metal: Metal, part: Part, bend: number, offset: Offset): Forming => {
+  const { bendAngle } = part.bends[bend]!;
+  const { thickness } = part;
+  const { die } = offset.tools[0]!;
+  const figures = offsetFigures(offset, thickness, bendAngle);
+  const setup: AirBendSetup = { metal, thickness, tipRadius: 0, v: 0, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: 0 };
+  const air: AirBend = {
+    ...figures, depth: offset.form.height, springback: 0, leastRadius: figures.insideRadius, minFlange: 0, vSharp: 0, vTangent: 0, method: 'closed form', warnings: [],
+    bendAngleUnderLoad: bendAngle, includedAngleUnderLoad: 180 - bendAngle, bendAngleReleased: bendAngle, includedAngleReleased: 180 - bendAngle,
+    peakForcePerLength: offset.forcePerLength, forcePerLength: offset.forcePerLength,
+    deductionConvention: outsideConvention(bendAngle), kFactor: kFactorOf(figures.allowance, figures.insideRadius, thickness, bendAngle),
+  };
+  return { die, tipRadius: 0, setup, air, bend: null, offset, deduction: deductionFor([], { ...setup, metal: metal.id, bendAngle }, air) };
+};
+
 const suits = (punch: Punch, forming: Forming): boolean =>
-  punch.shape !== 'flattening' && punch.tipRadius === forming.tipRadius && punch.includedAngle <= forming.air.includedAngleUnderLoad;
+  bendsInV(punch) && punch.tipRadius === forming.tipRadius && punch.includedAngle <= forming.air.includedAngleUnderLoad;
 
 /** Flat reach of the shorter plate beside a bend, from the middle of the bend. mm */
 const flatReach = (part: Part, bend: number, allowance: number): number =>
@@ -107,9 +126,10 @@ const flatReach = (part: Part, bend: number, allowance: number): number =>
  * for the bends whose flange is too short for it. Each is worked out when it is asked for; `reasons` gathers why tools fell out.
  */
 export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack, groups: readonly Group[], reasons: Reason[], given?: TrialInput['blank'], measured: readonly MeasuredDeduction[] = [], twice: Twice = NEVER_TWICE): Generator<Tooling> {
+  const inStep = new Map(groups.flatMap(({ offset }) => offset?.bends.map((b) => [b, formedInStep(metal, part, b, offset)] as const) ?? []));
   const t = part.thickness;
   const dies = rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang));
-  const punches = rack.punches.filter((p) => p.shape !== 'flattening' && machine.clampFamilies.includes(p.tang));
+  const punches = rack.punches.filter((p) => bendsInV(p) && machine.clampFamilies.includes(p.tang));
   const openings = [...new Set(dies.map((d) => d.v))].filter((v) => v >= V_LEAST * t && v <= V_MOST * t);
   const strangeness = (v: number): number => Math.abs(Math.log(v / (V_FIRST_CHOICE * t)));
   openings.sort((a, b) => strangeness(a) - strangeness(b));
@@ -194,6 +214,14 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
     const pairs: Pair[] = [];
     const pairsOf = chosen.map((forming) => {
       const mine: number[] = [];
+      for (const { punch, die } of forming.offset?.tools ?? []) {
+        for (const facing of punch.reversible && die.reversible ? (['as drawn', 'reversed'] as const) : (['as drawn'] as const)) {
+          const pair = pairOf(machine, punch, die, facing);
+          const index = pairs.findIndex((p) => p.key === pair.key);
+          mine.push(index < 0 ? pairs.push(pair) - 1 : index);
+        }
+      }
+      if (forming.offset) return mine;
       for (const punch of punches.filter((p) => fits(machine, p, forming.die) && suits(p, forming))) {
         for (const facing of punch.reversible ? (['as drawn', 'reversed'] as const) : (['as drawn'] as const)) {
           const pair = pairOf(machine, punch, forming.die, facing);
@@ -223,13 +251,14 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
   };
   const isHem = (bend: number): boolean => part.bends[bend]!.kind === 'hem';
   for (const v of openings) {
-    const single = part.bends.map((_, i) => (isHem(i) ? forHem(v, i) : withV(v, i)));
+    const single = part.bends.map((_, i) => inStep.get(i) ?? (isHem(i) ? forHem(v, i) : withV(v, i)));
     const tooling = whole(single) ? build(v, single) : null;
     if (tooling && isNew(tooling)) yield tooling;
   }
   for (const v of openings) {
     const smaller = openings.filter((w) => w < v).sort((a, b) => b - a);
     const each = part.bends.map((_, i) => {
+      if (inStep.has(i)) return inStep.get(i)!;
       if (isHem(i)) return forHem(v, i);
       const first = withV(v, i);
       if (first && reaches(i, first)) return first;
@@ -243,6 +272,10 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
     if (tooling && isNew(tooling)) yield tooling;
   }
 }
+
+/** mm of tool that a stroke loads: an offset tool folds both its bends over one length. */
+export const strokeLength = (part: Part, { bends, offset }: Group): number =>
+  (offset ? bends.slice(0, 1) : bends).reduce((sum, b) => sum + bendLength(part, b), 0);
 
 /** mm of metal that a bend folds. */
 export const bendLength = (part: Part, bend: number): number =>

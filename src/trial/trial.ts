@@ -197,7 +197,7 @@ export interface StepForming {
 /** One stroke. */
 export interface Step {
   readonly number: number;
-  readonly kind: 'V bend' | 'hem close';
+  readonly kind: 'V bend' | 'hem close' | 'offset bend';
   /** Of a bend made in two passes: the stroke that begins it, or the one that finishes it. */
   readonly pass?: 1 | 2;
   /** Of a bend of large radius: which of how many hits. */
@@ -213,7 +213,10 @@ export interface Step {
   readonly gaugeSide: 0 | 1;
   /** mm along the bed where the first bend's `sides[0].line.from` comes to lie. */
   readonly place: number;
-  /** Closing a hem: mm back of the tangent line of the plate that lies on the anvil. Absent: the bend's middle lies on the bending plane. */
+  /**
+   * mm back of a tangent line: closing a hem, that of the plate that lies on the anvil; an offset bend, that of the flange that lies on the
+   * high land, beyond the second bend named. Absent: the bend's middle lies on the bending plane.
+   */
   readonly lineBack?: number;
   readonly stop: Stop;
   /** Degrees: released, its included angle (180 - bend angle), and under load. */
@@ -288,6 +291,7 @@ export interface Reason {
     | 'minimum radius'
     | 'rolled'
     | 'hem'
+    | 'offset bend'
     | 'floor'
     | 'limit'
     | 'no order'

@@ -23,7 +23,7 @@ export interface VBend {
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 
 /** Inside radius at bend angle x degrees (x > 0): the bend keeps its flat length. mm */
-export const insideRadiusAt = (bend: VBend, x: number): number => bend.allowance / radians(x) - bend.neutral;
+export const insideRadiusAt = (bend: Pick<VBend, 'allowance' | 'neutral'>, x: number): number => bend.allowance / radians(x) - bend.neutral;
 
 /** Depth of the inner apex below first touch at bend angle x degrees. mm */
 export const depthAt = (bend: VBend, x: number): number => {

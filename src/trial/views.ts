@@ -3,6 +3,7 @@ import {
   compose, convexPieces, flatten, hull, invert, moved, prism, scale3, shapeOf, shift,
 } from '../geometry/index.js';
 import { type Bend, type Developed, acrossBend, arcRuns, bendFrame } from '../sheet/index.js';
+import { widthAcross } from './offsetBend.js';
 import { CHORD_ERROR, ON_DIE_TOP } from './limits.js';
 import { type BranchWalks, type Walk, branchWalks, walks } from './walks.js';
 
@@ -46,6 +47,8 @@ export interface Piece {
 export interface Seat {
   readonly bends: readonly number[];
   readonly gaugeSide: 0 | 1;
+  /** The plate between the two bends of an offset, which belongs to neither wing. */
+  readonly web?: number;
   /** A second stroke on the same bends: its questions are others. */
   readonly again?: true;
 }
@@ -157,6 +160,8 @@ export const viewer = (sheet: Developed): ((seat: Seat, angleOf: (bend: number) 
   const viewOf = (seat: Seat, walk: Walk, angleOf: (bend: number) => number): View => {
     const first = seat.bends[0]!;
     const across = walk.hops.findIndex((hop) => seat.bends.includes(hop.bend));
+    // over an offset's first bend lies its web, and over the second the other wing
+    const stepped = across >= 0 && seat.web !== undefined;
     const solids: Solid[] = [];
     let pose = wingFrame(sheet.part.bends[first]!, seat.gaugeSide, walk.side);
     walk.hops.forEach((hop, i) => {
@@ -171,14 +176,14 @@ export const viewer = (sheet: Developed): ((seat: Seat, angleOf: (bend: number) 
     const arcs = solids.length;
     solids.push(...piecesOf(walk.plate).map((s) => moved(s, pose)));
     const startsAtGauge = walk.side === seat.gaugeSide;
-    const strip = sheet.allowances[first]!;
+    const strip = stepped ? -sheet.allowances[seat.bends[1]!]! - widthAcross(sheet, seat.web!, sheet.part.bends[first]!.sides[walk.side].line) : sheet.allowances[first]!;
     const settled = across < 0 ? solids : solids.map((s) => moved(s, shift([0, startsAtGauge ? strip : -strip, 0])));
     const pieces = settled.map((s, i) => asPiece(s, sheet.part.thickness, i < arcs));
     const [bs, heights] = [pieces.flatMap((p) => p.outline.map((q) => q[0])), pieces.flatMap((p) => p.outline.map((q) => q[1]))];
     return {
       plate: walk.plate,
       wing: walk.hops.length === across + 1,
-      onGaugeSide: (across < 0) === startsAtGauge,
+      onGaugeSide: stepped ? startsAtGauge : (across < 0) === startsAtGauge,
       pose: across < 0 ? pose : compose(shift([0, startsAtGauge ? strip : -strip, 0]), pose),
       pieces,
       reach: Math.max(...pieces.flatMap((p) => p.outline.map((q) => Math.hypot(q[0], q[1])))),
@@ -193,7 +198,7 @@ export const viewer = (sheet: Developed): ((seat: Seat, angleOf: (bend: number) 
   return (seat, angleOf) => {
     const first = seat.bends[0]!;
     let all = ways.get(first);
-    if (!all) ways.set(first, (all = branchWalks(walks(sheet, first))));
+    if (!all) ways.set(first, (all = branchWalks(walks(sheet, first).filter(({ plate }) => plate !== seat.web))));
     const seated = `${seat.bends.join('+')}${seat.again ? ' again' : ''}|${seat.gaugeSide}`;
     const statesOf = (bends: readonly number[]): string => bends.map((b) => Math.round(angleOf(b) * 10)).join();
     return all.map((branch, i) => kept(branches, `${seated}|${i}|${statesOf(branch.bends)}`, () => ({

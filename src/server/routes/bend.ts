@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { airBendCurve, type AirBendSetup, closedForms, deductionFor, explainV, reliefHole, stockRange, testStripFor } from '../../forming/index.js';
+import { bendsInV } from '../../shop/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { found } from '../httpError.js';
@@ -37,7 +38,7 @@ export const bendRoutes = (app: FastifyInstance, { shop }: Context): void => {
     const { insideRadius, flange, ...rest } = asked;
     const question = { metal, ...rest, ...(insideRadius === undefined ? {} : { insideRadius }), ...(flange === undefined ? {} : { flange }) };
     const dies = rack.dies.filter((d) => d.shape === 'V' && d.v >= V_RANGE[0] * asked.thickness && d.v <= V_RANGE[1] * asked.thickness);
-    const punches = rack.punches.filter((p) => p.shape !== 'flattening');
+    const punches = rack.punches.filter(bendsInV);
     const { ranked, words } = explainV(question, dies, punches);
     const chosen = ranked.find((c) => (punchId === undefined || c.punch === punchId) && (dieId === undefined || c.die === dieId));
     const die = dies.find((d) => d.id === chosen?.die);
