@@ -1,4 +1,4 @@
-import { type Rigid, type Vec3, compose, invert } from '../geometry/index.js';
+import { type Rigid, type Vec3, apply, compose, invert, shift } from '../geometry/index.js';
 import { type Developed, acrossBend, bendFrame, insideRadiusAt, middleFrame } from '../sheet/index.js';
 import { type Die, halfOpening } from '../shop/index.js';
 import type { Station, Step, Trial } from '../trial/index.js';
@@ -59,9 +59,27 @@ const hemSeat = (trial: Trial, step: Step, angle: number): Rigid => {
   return step.gaugeSide === 1 ? lying : compose(lying, invert(acrossBend(trial.sheet, index, angle)));
 };
 
+/** The same for an offset: the flange beyond the second bend lies on the high land, that beyond the first is level with it. docs/kinematics.md, "An offset bend". */
+const offsetSeat = (trial: Trial, step: Step, angle: number): Rigid => {
+  const { sheet } = trial;
+  const [i, j] = step.bends.map((id) => bendIndex(trial, id)) as [number, number];
+  const [first, second] = [sheet.part.bends[i]!, sheet.part.bends[j]!];
+  const low = second.sides.some((s) => s.plate === first.sides[0].plate) ? 1 : 0;
+  const rightwards = (first.direction === 'A') === (step.gaugeSide === 1) ? 1 : -1;
+  const line: Rigid = { x: [rightwards, 0, 0], y: [0, step.gaugeSide === 1 ? 1 : -1, 0], z: [0, 0, first.direction === 'A' ? 1 : -1], o: [step.place, 0, 0] };
+  const level = compose(line, invert(bendFrame(first.sides[low].line)));
+  const [one, two] = [acrossBend(sheet, i, angle), acrossBend(sheet, j, angle)];
+  const web = low === 0 ? one : invert(one);
+  const high = second.sides[0].plate === first.sides[1 - low]!.plate ? 1 : 0;
+  const { from } = second.sides[high].line;
+  const stands = apply(compose(level, compose(web, high === 1 ? two : invert(two))), [from[0], from[1], 0]);
+  const lies = compose(shift([0, (step.lineBack ?? 0) - stands[1], stationOf(trial, step).dieTop + sheet.part.thickness / 2 - stands[2]]), level);
+  return low === 0 ? lies : compose(lies, web);
+};
+
 /** up of the punch's lowest point at the end of the stroke, released. */
 export const tipAfter = (trial: Trial, step: Step, angle: number): number => {
-  if (step.kind === 'hem close') return step.ramPosition;
+  if (step.kind !== 'V bend') return step.ramPosition;
   const bend = bendIndex(trial, step.bends[0]!);
   return stationOf(trial, step).dieTop + trial.sheet.part.thickness - apexDepth(trial.sheet, bend, angle, dieOf(trial, step.die));
 };
@@ -72,6 +90,7 @@ export const tipAfter = (trial: Trial, step: Step, angle: number): number => {
  */
 export const seatPose = (trial: Trial, step: Step, angle: number): Rigid => {
   if (step.kind === 'hem close') return hemSeat(trial, step, angle);
+  if (step.kind === 'offset bend') return offsetSeat(trial, step, angle);
   const bend = bendIndex(trial, step.bends[0]!);
   const { direction } = trial.sheet.part.bends[bend]!;
   const { dieTop } = stationOf(trial, step);

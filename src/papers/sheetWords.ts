@@ -54,6 +54,6 @@ export const bendsInWords = (step: Step): string => {
   const { bends, kind, pass, hit } = step;
   if (hit) return `hit ${hit.number} of ${hit.count} of bend ${hit.of}`;
   const names = bends.length < 2 ? bends.join('') : `${bends.slice(0, -1).join(', ')} and ${bends[bends.length - 1]!}`;
-  const doing = kind === 'hem close' ? 'close hem' : bends.length > 1 ? 'bends' : 'bend';
+  const doing = kind === 'hem close' ? 'close hem' : kind === 'offset bend' ? 'offset' : bends.length > 1 ? 'bends' : 'bend';
   return `${pass === undefined ? '' : pass === 1 ? 'begin ' : 'finish '}${doing} ${names}`;
 };

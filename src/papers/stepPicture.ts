@@ -152,6 +152,6 @@ export const stepPicture = (
     width,
     height,
     items: closeup ? cropItems(items, frame) : items,
-    title: `Step ${step.number}, ${step.kind === 'hem close' ? 'hem' : 'bend'} ${step.bends.join(', ')}: the sheet ${what}, side ${step.sideUp} up`,
+    title: `Step ${step.number}, ${step.kind === 'hem close' ? 'hem' : step.kind === 'offset bend' ? 'offset' : 'bend'} ${step.bends.join(', ')}: the sheet ${what}, side ${step.sideUp} up`,
   };
 };

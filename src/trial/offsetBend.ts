@@ -1,6 +1,5 @@
 import type { Planar } from '../geometry/index.js';
 import type { Developed } from '../sheet/index.js';
-import type { OffsetForm } from '../shop/index.js';
 import { insideRadiusAt } from './vBend.js';
 import type { Offset } from './offsets.js';
 
@@ -43,7 +42,7 @@ const stepAt = ({ allowance, neutral, thickness, web }: Pick<OffsetBend, 'allowa
 };
 
 /** `first`: index of the first bend, whose outer flange is the one that goes down. `gaugeRests`: does the other one point to the gauge? */
-export const offsetBendOf = (sheet: Developed, { bends: [first], web: plate }: Offset, form: OffsetForm, landWidth: number, gaugeRests: boolean): OffsetBend => {
+export const offsetBendOf = (sheet: Developed, { bends: [first], web: plate, form }: Offset, landWidth: number, gaugeRests: boolean): OffsetBend => {
   const { bendAngle, insideRadius, sides } = sheet.part.bends[first]!;
   const allowance = sheet.allowances[first]!;
   const { thickness } = sheet.part;

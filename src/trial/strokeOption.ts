@@ -121,7 +121,7 @@ export const settingOf = (tooling: Tooling, machine: Machine, group: Group, gaug
   const branches = look(seat, angleOf);
   const views = branches.flatMap((b) => b.views);
   const { bend: whole, passes } = tooling.forming[group.bends[0]!]!;
-  const bend = group.offset ? offsetBendOf(tooling.sheet, group.offset, pair.punch.offset!, widestOf(pair), gaugeSide === group.hubSide) : group.closes ? hemCloseOf(tooling.sheet, group.bends[0]!, pair, hemReach(views)) : group.pass ? passes![group.pass === 1 ? 'first' : 'second'] : whole!;
+  const bend = group.offset ? offsetBendOf(tooling.sheet, group.offset, widestOf(pair), gaugeSide === group.hubSide) : group.closes ? hemCloseOf(tooling.sheet, group.bends[0]!, pair, hemReach(views)) : group.pass ? passes![group.pass === 1 ? 'first' : 'second'] : whole!;
   return { sheet: tooling.sheet, machine, group, seat, pair, bend, views, branches, angleOf };
 };
 

@@ -37,8 +37,11 @@ export const allowedBy = (part: Part, groups: readonly Group[], pairs: readonly 
   const stepAt = (mask: number): number => bits.reduce((n, b) => n + ((mask & b) === b ? 1 : 0), 0);
   const forbidden = (action: Action, mask: number): boolean => forbid.some(({ bend, plateToGauge, punch, step }) => {
     if (groupOf(bend) !== action.group) return false;
-    const first = part.bends[groups[action.group]!.bends[0]!]!;
-    const seat = plateToGauge !== undefined && first.sides[action.gaugeSide].plate === plateToGauge;
+    const { bends, offset } = groups[action.group]!;
+    const next = part.bends[bends[0]!]!.sides[action.gaugeSide].plate;
+    // beyond an offset's web lies the flange that points to the gauge
+    const towards = next === offset?.web ? part.bends[bends[1]!]!.sides.find((s) => s.plate !== next)!.plate : next;
+    const seat = plateToGauge !== undefined && towards === plateToGauge;
     const tool = punch !== undefined && pairs[action.pair]!.punch.id === punch;
     return seat || tool || (step !== undefined && stepAt(mask) === step - 1);
   });
