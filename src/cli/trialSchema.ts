@@ -292,6 +292,7 @@ export const trialSchema: z.ZodType<Trial> = z.object({
   proven: z.boolean(),
   model: text,
   reasons: list(reason),
+  untold: list(reason).exactOptional(),
   remedies: list(z.object({ sentence: text, confirmed: z.boolean(), price: number.exactOptional() })),
   proof: z.object({
     checked: z.boolean(),

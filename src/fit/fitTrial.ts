@@ -32,7 +32,7 @@ export const fitTrial = async (input: TrialInput, asked: FitAsked, hooks: PlanAn
   const trial = await planJudged(strict, hooks);
   if (trial.verdict !== 'does not make' || !asked.remedies) return trial;
   const { remedies, inVain } = await remediesFor(strict, trial, asked.prices ?? DEMO_PRICES, hooks);
-  const byEye = trial.reasons.some((r) => r.code === 'no stop') ? await scribed(held, hooks) : [];
+  const byEye = [...trial.reasons, ...(trial.untold ?? [])].some((r) => r.code === 'no stop') ? await scribed(held, hooks) : [];
   const all = [...remedies, ...byEye];
   const warnings = inVain === null ? trial.warnings : [...trial.warnings, inVain];
   return { ...trial, warnings, remedies: all, verdict: remedies.length > 0 ? 'makes with remedy' : trial.verdict };

@@ -34,7 +34,7 @@ const remedyOf = (chosen: readonly Candidate[], trial: Pick<Trial, 'seconds'>): 
  * of the drawing before what does.
  */
 export const remediesFor = async (input: TrialInput, trial: Trial, prices: TypedPrices, hooks: PlanAndProveHooks = {}): Promise<Remedies> => {
-  const candidates = remedyCandidates(input, trial.reasons, prices);
+  const candidates = remedyCandidates(input, [...trial.reasons, ...(trial.untold ?? [])], prices);
   const now = hooks.now ?? ((): number => 0);
   const started = now();
   let plans = 0;

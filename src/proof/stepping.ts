@@ -1,12 +1,13 @@
-import { type Rigid, type Vec3, apply, compose, flatten, invert } from '../geometry/index.js';
+import { type Rigid, type Vec3, apply, compose, invert } from '../geometry/index.js';
 import type { Developed } from '../sheet/index.js';
-import { type Punch, profileOf } from '../shop/index.js';
+import type { Punch } from '../shop/index.js';
 import type { Step } from '../trial/index.js';
 import { sideFrame, zonePoint } from './bendShape.js';
 import type { BendTravel } from './bendTravel.js';
 import type { Element, Wing } from './element.js';
 import { platePoses } from './fold.js';
 import type { Metal } from './metal.js';
+import { outlineOf } from './profileSlabs.js';
 import { sense } from './vee.js';
 
 /** The three plates of an offset bend: that beyond the first bend goes down, that beyond the second lies still, the web is between. */
@@ -41,7 +42,6 @@ const PLACES = 24;
 const GRID = 0.25;
 /** Between entries a smooth path is no longer than its chord by more than this share. */
 const BETWEEN = 1.02;
-const CHORD = 0.005;
 /** mm: this near to an upright wall metal leans on it. */
 const WALL = 0.02;
 
@@ -79,7 +79,7 @@ export const steppingOf = (
     const up = bend.direction === 'A' ? t / 2 : -t / 2;
     return Array.from({ length: PLACES + 1 }, (_, k) => apply(pose, zonePoint(metal.shapes[index]!, x, 0, k / PLACES, up)));
   });
-  const outline = flatten(profileOf(punch, facing), CHORD);
+  const outline = outlineOf(punch.profile, facing);
   /** The punch's lower side over a place: up from its lowest land. */
   const under = (back: number): number => {
     let least = Infinity;

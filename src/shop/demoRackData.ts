@@ -292,7 +292,7 @@ export const DEMO_RACK_DATA = {
       v: 0,
       shoulderRadius: 0,
       height: 90,
-      profile: { shape: 'offset', landWidth: 50 },
+      profile: { shape: 'step', landWidth: 50 },
       weight: 35,
       price: 2400,
     })),

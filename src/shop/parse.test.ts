@@ -79,7 +79,7 @@ describe('parseRack', () => {
     ['punches.0.profile', { shape: 'contour', corners: [[0, 0], [10, 20], [10, 120], [-10, 120]] }, 'straight-r1: height (125 mm) must be the top of the profile (120.00 mm).'],
     ['punches.0.profile', { shape: 'contour', corners: [[0, 0], [10, 125], [10, 20], [-10, 125]] }, /^straight-r1: profile crosses itself near .*simple outline\.$/],
     ['punches.2.profile.throat', 60, /^gooseneck: profile crosses itself/],
-    ['punches.0.profile.shape', 'banana', 'straight-r1: profile.shape must have a shape, one of: contour, straight, gooseneck, flattening ("banana" was given).'],
+    ['punches.0.profile.shape', 'banana', 'straight-r1: profile.shape must have a shape, one of: contour, straight, gooseneck, flattening, offset ("banana" was given).'],
     ['punches.0.includedAngle', 180, /^straight-r1: profile .*simple outline/],
     ['dies.3.v', 24, 'die-v12-85: v opens 25.1 mm with its shoulder radii: the die\'s top must be at least 26.1 mm wide, not 24.0 mm.'],
     ['dies.3.height', 10, 'die-v12-85: height (10 mm) must be at least 11.2 mm: the V is 6.2 mm deep.'],

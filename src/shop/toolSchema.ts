@@ -107,8 +107,8 @@ export const dieSchema = z.strictObject({
   shoulderRadius: mm(0, 100),
   profile: z.discriminatedUnion(
     'shape',
-    [drawnSchema, blockSchema, z.strictObject({ shape: z.literal('anvil'), width: size }), z.strictObject({ shape: z.literal('offset'), landWidth: size })],
-    { error: 'must have a shape, one of: contour, block, anvil, offset' },
+    [drawnSchema, blockSchema, z.strictObject({ shape: z.literal('anvil'), width: size }), z.strictObject({ shape: z.literal('step'), landWidth: size })],
+    { error: 'must have a shape, one of: contour, block, anvil, step' },
   ),
 });
 
@@ -158,7 +158,7 @@ export const dieContour = (d: RawDie): Contour => {
       return vDie(d, d.profile);
     case 'anvil':
       return anvil(d.height, d.profile.width);
-    case 'offset':
+    case 'step':
       return offsetDie(d.height, d.offset, d.profile.landWidth);
   }
 };

@@ -14,7 +14,7 @@ import type { Conflict } from './conflict.js';
 import { exactDepth } from './exactDepth.js';
 import { exactPlateDepth } from './exactPlateDepth.js';
 import { exactRoomAlong } from './exactRoomAlong.js';
-import { type Untold, asItIs, reasonOf, reasonsFrom } from './reasons.js';
+import { type Untold, asItIs, noStopIn, reasonOf, reasonsFrom } from './reasons.js';
 import { replaceable } from './replaceable.js';
 import type { SearchResult } from './search.js';
 import { madeBy } from './made.js';
@@ -239,6 +239,7 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
   const before: Untold[] = [];
   const toolReasons: Reason[] = [];
   const tried: number[] = [];
+  let unstopped: Reason | null = null;
   let undecided = false;
   for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons, input.blank, input.deductions, twice)) {
     const heavy = tooHeavy(tooling, input);
@@ -272,6 +273,7 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
           undecided ||= !tooLong(attempt.tooling, machine);
           byTools.push([asItIs(reasonOf(part, groups[0]!, tooling.pairs[0]!, { ...result.layout, note: result.layout.note ?? '' }, 0))]);
         }
+        unstopped ??= noStopIn(tooling.sheet.part, groups, attempt.tooling.pairs, result.blocked);
         byTools.push([...reasonsFrom(tooling.sheet.part, groups, attempt.tooling.pairs, result.blocked, measuring(attempt.tooling, groups, twice, machine))]);
       }
       if (stopNow()) break;
@@ -285,7 +287,7 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
   const told: readonly Reason[] = found.length > 0 || undecided || stopNow() ? found
     : [{ code: 'one ram', bends: [], sentence: 'Each stroke has tools by itself, but no choice of them for all strokes stands under one ram, risers included.' }];
   return done(undecided || stopNow() ? 'not decided' : 'does not make', {
-    reasons: told, model: modelSentence(grouped.length, [...new Set(tried)], input, twice),
+    reasons: told, ...(unstopped && !told.some(({ code }) => code === 'no stop') ? { untold: [unstopped] } : {}), model: modelSentence(grouped.length, [...new Set(tried)], input, twice),
   });
 };
 

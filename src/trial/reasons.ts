@@ -50,6 +50,12 @@ export const reasonOf = (part: Part, group: Group, pair: Pair, conflict: Conflic
   };
 };
 
+/** The first stroke that nothing but the want of a stop refuses, however many other reasons are nearer; null where there is none. */
+export const noStopIn = (part: Part, groups: readonly Group[], pairs: readonly Pair[], blocked: readonly Blocked[]): Reason | null => {
+  const found = blocked.find(({ conflicts }) => conflicts.length > 0 && conflicts.every((c) => c.code === 'no stop'));
+  return found ? reasonOf(part, groups[found.action.group]!, pairs[found.action.pair]!, found.conflicts[0]!, found.mask) : null;
+};
+
 const MOST_REASONS = 6;
 
 /** What a reason is about, numbers left out: the same about another tool is not told twice. */

@@ -32,6 +32,8 @@ export interface Trial {
   /** What `proven` and `bound` speak of, in a sentence. */
   readonly model: string;
   readonly reasons: readonly Reason[];
+  /** Reasons for which the told ones left no room but which a remedy may lift: that no finger reached the sheet. */
+  readonly untold?: readonly Reason[];
   readonly remedies: readonly Remedy[];
   readonly proof: ProofSummary;
   /** Clearance questions asked and answered from memory, states taken: for benchmarks. */

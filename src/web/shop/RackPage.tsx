@@ -16,6 +16,7 @@ interface RackEntry extends Entry {
 }
 
 const what = (t: Tool): string =>
+  t.offset ? `offset, step ${figure(t.offset.height, 1)} for ${figure(t.offset.leastThickness, 1)} to ${figure(t.offset.mostThickness, 1)}` :
   t.kind === 'punch' ? `${t.shape}, ${figure(t.includedAngle, 0)}° included, tip radius ${figure(t.tipRadius, 1)}` : t.shape === 'anvil' ? 'anvil' : `V ${figure(t.v, 0)} ${t.vConvention}, ${figure(t.includedAngle, 0)}° included`;
 
 const Row = ({ rack, tool }: { readonly rack: string; readonly tool: Tool }) => (

@@ -5,7 +5,7 @@ import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { day } from '../wording.js';
-import { ChoiceField, DataForm, FieldFault, NumberField, TextField, YesNoField, useForm } from './fields.js';
+import { ChoiceField, DataForm, FieldFault, NumberField, StepFields, TextField, YesNoField, useForm } from './fields.js';
 import { Keep } from './Keep.js';
 import { SectionField } from './SectionField.js';
 import { SectionView } from './SectionView.js';
@@ -79,17 +79,18 @@ export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id:
                     <NumberField path="height" label="Height, mm" /><ChoiceField path="seat" label="Seat" choices={LETTERS.map((l) => `seat ${l}`)} /><NumberField path="length" label="Length at hand, mm" /><NumberField path="width" label="Width, mm" />
                   </> : <>
                     <TextField path="name" label="Name" /><ChoiceField path="tang" label="Held by" choices={LETTERS.map((l) => `${holder} ${l}`)} /><YesNoField path="demo" label="Invented, for demonstration" />
-                    <ChoiceField path="shape" label="Kind" choices={list === 'punches' ? ['straight', 'gooseneck', 'acute', 'flattening'] : ['V', 'anvil']} />
+                    <ChoiceField path="shape" label="Kind" choices={list === 'punches' ? ['straight', 'gooseneck', 'acute', 'flattening', 'offset'] : ['V', 'anvil', 'offset']} />
                     <NumberField path="includedAngle" label={list === 'punches' ? 'Nose, degrees included' : 'V, degrees included'} />
                     {list === 'punches' ? <NumberField path="tipRadius" label="Tip radius, mm" /> : <>
                       <NumberField path="v" label="V opening, mm" /><ChoiceField path="vConvention" label="V measured between" choices={['sharp', 'tangent']} /><NumberField path="shoulderRadius" label="Shoulder radius, mm" />
                     </>}
                     <NumberField path="height" label={list === 'punches' ? 'Height, tip to shoulder, mm' : 'Height, top to seat, mm'} /><NumberField path="rating" label="Rating, N/mm" /><NumberField path="weight" label="Weight, kg/m" />
                     <YesNoField path="reversible" label="May stand the other way round" /><NumberField path="price" label="Price (may stay out)" />
+                    <StepFields />
                     <SegmentsField />
                   </>}
                 </section>
-                {list !== 'risers' && <SectionField path="profile" label={list === 'punches' ? 'Cross-section, from the tip' : 'Cross-section, from the middle of the top'} shapes={list === 'punches' ? ['straight', 'gooseneck', 'flattening'] : ['block', 'anvil']} of={list === 'punches' ? 'punch' : 'die'} />}
+                {list !== 'risers' && <SectionField path="profile" label={list === 'punches' ? 'Cross-section, from the tip' : 'Cross-section, from the middle of the top'} shapes={list === 'punches' ? ['straight', 'gooseneck', 'flattening', 'offset'] : ['block', 'anvil', 'step']} of={list === 'punches' ? 'punch' : 'die'} />}
                 {without && <div className="section"><h2>Take it out of the rack</h2><Keep path="/api/racks" data={without} after={entry.after} good changed kept={() => go(to.rack(rackId))} /></div>}
               </div>
               {list !== 'risers' && (

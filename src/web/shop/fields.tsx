@@ -47,6 +47,15 @@ const typedNumber = (text: string): number | string => {
 };
 
 /** A figure. `orNothing`: an empty field is `null`, which is not known. */
+/** What both halves of an offset tool make; for other tools nothing. */
+export const StepFields = () => {
+  const { data } = useContext(FormOf);
+  return at(data, 'shape') === 'offset' ? <>
+    <NumberField path="offset.height" label="Step, mm" /><NumberField path="offset.insideRadius" label="Inside radius of both bends, mm" />
+    <NumberField path="offset.leastThickness" label="For sheet from, mm" /><NumberField path="offset.mostThickness" label="For sheet to, mm" />
+  </> : null;
+};
+
 export const NumberField = ({ path, label, orNothing = false }: { readonly path: string; readonly label: string; readonly orNothing?: boolean }) => {
   const { data, set } = useContext(FormOf);
   const value = at(data, path);

@@ -12,6 +12,8 @@ export const SHAPES: Readonly<Record<string, readonly (readonly [name: string, l
     ['shoulderWidth', 'Width of the shoulder', 32], ['shoulderFront', 'Shoulder in front from', 140], ['shoulderBack', 'Shoulder behind from', 150],
   ],
   flattening: [['faceWidth', 'Width of the face', 30], ['faceTop', 'Face up to', 60], ['shoulderWidth', 'Width of the shoulder', 30], ['shoulderFrom', 'Shoulder from', 92]],
+  offset: [['landWidth', 'Width of both lands', 36], ['landTop', 'Lands up to', 20], ['shoulderWidth', 'Width of the shoulder', 30], ['shoulderFrom', 'Shoulder from', 26]],
+  step: [['landWidth', 'Width of both lands', 50]],
   block: [['topWidth', 'Width at the top', 26], ['baseWidth', 'Width at the base', 30], ['stepAt', 'Step at', 30], ['flat', 'Floor of the V', 0.6]],
   anvil: [['width', 'Width', 40]],
 };
