@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import type { Command } from 'commander';
-import { type FittedK, type MeasuredDeduction, airBend, deductionsToCsv, fittedK } from '../forming/index.js';
+import { type FittedK, type FittedTools, deductionsToCsv, fittedByTools } from '../forming/index.js';
 import { metalById } from '../metal/index.js';
 import { readDeductions } from './bendSetup.js';
 import { commandWith } from './commandLine.js';
@@ -13,36 +13,7 @@ interface DeductionsOptions extends OutputOptions {
   readonly csv?: boolean;
 }
 
-/** What rows must share to be of the same tools. */
-const toolsOf = ({ metal, thickness, v, vConvention, tipRadius }: MeasuredDeduction): string => [metal, thickness, v, vConvention, tipRadius].join(' ');
-
-interface Group {
-  readonly rows: readonly MeasuredDeduction[];
-  /** Null where a row has no measured radius and no calculation gives one. */
-  readonly k: FittedK | null;
-}
-
-/**
- * The inside radius that the calculation gives for a row that has none: the die's angle and shoulder are not in the table,
- * so they are taken as usual (an eighth of the V, an angle that lets it bend); K hardly depends on them.
- */
-const radiusOf = (row: MeasuredDeduction): number | null => {
-  const metal = metalById(row.metal);
-  if (metal === undefined) return null;
-  const result = airBend({
-    metal, thickness: row.thickness, v: row.v, vConvention: row.vConvention, tipRadius: row.tipRadius, bendAngle: row.bendAngle, dieAngle: 30, shoulderRadius: row.v / 8,
-  });
-  return result.ok ? result.value.insideRadius : null;
-};
-
-const groupsOf = (rows: readonly MeasuredDeduction[]): Group[] =>
-  [...new Set(rows.map(toolsOf))].map((tools) => {
-    const mine = rows.filter((row) => toolsOf(row) === tools);
-    const radii = new Map(mine.map((row) => [row, row.insideRadius ?? radiusOf(row)]));
-    return { rows: mine, k: [...radii.values()].includes(null) ? null : fittedK(mine, (row) => radii.get(row)!) };
-  });
-
-const human = (groups: readonly Group[], options: OutputOptions): string => {
+const human = (groups: readonly FittedTools[], options: OutputOptions): string => {
   const s = show(options.units);
   const words = (k: FittedK | null): string => (k === null ? 'not known' : `${k.k.toFixed(3)} (${k.min.toFixed(3)} to ${k.max.toFixed(3)}, ${k.rows} row${k.rows === 1 ? '' : 's'})`);
   return table(
@@ -73,6 +44,6 @@ Used by \`bend --deductions\` and \`trial --deductions\`: measured rows override
         await print(deductionsToCsv(rows), options.output);
         return;
       }
-      const groups = groupsOf(rows);
+      const groups = fittedByTools(rows, metalById);
       await answer({ units: JSON_UNITS, tools: groups }, () => human(groups, options), options);
     });

@@ -16,6 +16,7 @@ export { deductionsFromCsv, deductionsToCsv, type DeductionCsv } from './deducti
 export {
   type DeductionAnswer, deductionFor, type DeductionQuery, fittedK, type FittedK, type MeasuredDeduction, withDeductions,
 } from './deductionTable.js';
+export { fittedByTools, type FittedTools } from './fittedByTools.js';
 export { forceFromMoment, leverArm, linearHardeningForce, oehlerForce, textbookForce } from './force.js';
 export { closedHemDeduction, hemCloseForce } from './hem.js';
 export { type PlaneStrainArc, planeStrainArc } from './planeStrainArc.js';

@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { measuredDeductions } from '../../fit/index.js';
-import { deductionsFromCsv, deductionsToCsv, type MeasuredDeduction, withDeductions } from '../../forming/index.js';
+import { deductionsFromCsv, deductionsToCsv, fittedByTools, type MeasuredDeduction, withDeductions } from '../../forming/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { whoAsks } from '../guard.js';
@@ -28,7 +28,9 @@ export const measuredRoutes = (app: FastifyInstance, { store, shop }: Context): 
   app.get<{ readonly Querystring: { readonly revision?: string } }>('/api/deductions', async ({ query }) => {
     const table = await tableOf(revisionOf(query.revision));
     if (table === null && query.revision !== undefined) throw new HttpError(404, `The table of measured deductions has no revision ${query.revision}.`);
-    return { revision: table?.revision ?? null, rows: table?.rows ?? [], revisions: await store.shopRevisions('deductions', MEASURED_ID) };
+    const { metals } = await shop.current();
+    const tools = fittedByTools(table?.rows ?? [], (id) => metals.find((metal) => metal.id === id));
+    return { revision: table?.revision ?? null, rows: table?.rows ?? [], tools, revisions: await store.shopRevisions('deductions', MEASURED_ID) };
   });
 
   app.get('/api/deductions.csv', async (_, reply) =>

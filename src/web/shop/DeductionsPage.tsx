@@ -33,13 +33,14 @@ export const DeductionsPage = () => {
         {value && value.rows.length > 0 && (
           <div className="scroll section" tabIndex={0} role="group" aria-label="Measured deductions">
             <table>
-              <thead><tr><th scope="col">Metal</th><th scope="col" className="number">Thickness mm</th><th scope="col" className="number">V mm</th><th scope="col">V between</th><th scope="col" className="number">Tip mm</th><th scope="col" className="number">Bend angle</th><th scope="col" className="number">Deduction mm</th><th scope="col" className="number">± mm</th><th scope="col" className="number">Pieces</th><th scope="col">Note</th></tr></thead>
-              <tbody>{value.rows.map((r, i) => (
-                <tr key={i}>
+              <thead><tr><th scope="col">Metal</th><th scope="col" className="number">Thickness mm</th><th scope="col" className="number">V mm</th><th scope="col">V between</th><th scope="col" className="number">Tip mm</th><th scope="col" className="number">Bend angle</th><th scope="col" className="number">Deduction mm</th><th scope="col" className="number">± mm</th><th scope="col" className="number">Pieces</th><th scope="col" className="number">Fitted K</th><th scope="col">Note</th></tr></thead>
+              <tbody>{value.tools.flatMap(({ rows, k }, g) => rows.map((r, i) => (
+                <tr key={`${g} ${i}`}>
                   <td>{r.metal}</td><td className="number">{figure(r.thickness, 2)}</td><td className="number">{figure(r.v, 1)}</td><td>{r.vConvention === 'sharp' ? 'sharp corners' : 'tangent points'}</td>
-                  <td className="number">{figure(r.tipRadius, 2)}</td><td className="number">{degrees(r.bendAngle)}</td><td className="number">{figure(r.deduction, 2)}</td><td className="number">{figure(r.spread, 2)}</td><td className="number">{r.pieces}</td><td>{r.note}</td>
+                  <td className="number">{figure(r.tipRadius, 2)}</td><td className="number">{degrees(r.bendAngle)}</td><td className="number">{figure(r.deduction, 2)}</td><td className="number">{figure(r.spread, 2)}</td><td className="number">{r.pieces}</td>
+                  <td className="number">{i > 0 ? '' : k === null ? 'not known' : `${figure(k.k, 3)} (${figure(k.min, 3)} to ${figure(k.max, 3)})`}</td><td>{r.note}</td>
                 </tr>
-              ))}</tbody>
+              )))}</tbody>
             </table>
           </div>
         )}
