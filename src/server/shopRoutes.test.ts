@@ -50,13 +50,18 @@ describe('measured deductions', () => {
   const csv = (...rows: readonly string[]): string => [header, ...rows].join('\n');
 
   test('there are none, then a table; rows of the same tools, angle and note give way; each change is a revision', async () => {
-    expect((await ask('/api/deductions')).body).toEqual({ revision: null, rows: [], revisions: [] });
+    expect((await ask('/api/deductions')).body).toEqual({ revision: null, rows: [], tools: [], revisions: [] });
     const first = await ask('/api/deductions', 'POST', { csv: csv('dc01,2,16,sharp,1,90,3.55,batch 7', 'dc01,2,16,sharp,1,60,1.7,batch 7'), mode: 'add' });
     expect([first.status, first.body]).toMatchObject([201, { revision: 1, by: 'Ann', change: '2 rows taken in', kind: 'deductions' }]);
     expect((await ask('/api/deductions', 'POST', { csv: csv('dc01,2,16,sharp,1,90,3.61,batch 7', 'dc01,2,16,sharp,1,90,3.5,batch 8'), mode: 'add' })).status).toBe(201);
     const { rows } = (await ask('/api/deductions')).body as { rows: { deduction: number; pieces: number }[] };
     expect(rows.map(({ deduction }) => deduction)).toEqual([1.7, 3.61, 3.5]);
     expect((await ask('/api/deductions?revision=1')).body).toMatchObject({ revision: 1, rows: [{ deduction: 3.55 }, { deduction: 1.7 }], revisions: [{ revision: 1 }, { revision: 2 }] });
+    const { tools } = (await ask('/api/deductions')).body as { tools: { rows: unknown[]; k: { k: number; min: number; max: number; rows: number } }[] };
+    expect(tools).toHaveLength(1);
+    expect(tools[0]!.rows).toHaveLength(rows.length);
+    expect(tools[0]!.k.min).toBeLessThanOrEqual(tools[0]!.k.k);
+    expect(tools[0]!.k.max).toBeGreaterThanOrEqual(tools[0]!.k.k);
     const out = await (await fetch(`${server.url}/api/deductions.csv`)).text();
     expect((await ask('/api/deductions', 'POST', { csv: out, mode: 'replace' })).status).toBe(201);
     expect((await ask('/api/deductions')).body).toMatchObject({ revision: 3, rows });

@@ -1,39 +1,29 @@
-import type { ChildProcess } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { type Browser, type Page, chromium } from 'playwright-core';
+import { existsSync } from 'node:fs';
+import { resolve } from 'node:path';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { serve } from './served.js';
+import { CHROMIUM, type Served, openServed } from './served.js';
 
 const SHARP = resolve('../shared/parts/Creality3DPrinting__Ender-3/E_motor_bracket.step');
 const ROLLED = resolve('../shared/parts/ONEARMY__precious-plastic-kit/SHRPRO-V1_1000.01-A_Coupling_cover.step');
 const FLAT = resolve('../shared/parts/ProtofyTeam__OxyGEN/Electronics_Support.dxf');
-const CHROMIUM = process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
 /** ms: reading a file and planning on a busy machine. */
 const LONG = 240_000;
 
 describe.skipIf(![CHROMIUM, SHARP, ROLLED, FLAT].every((path) => existsSync(path)))('what was assumed, set otherwise on the page', () => {
-  let data: string;
-  let browser: Browser;
-  let server: { readonly url: string; readonly child: ChildProcess };
+  let served: Served;
   let page: Page;
 
   beforeAll(async () => {
-    data = mkdtempSync(join(tmpdir(), 'brakewright-assumed-'));
-    [server, browser] = await Promise.all([serve(data), chromium.launch({ executablePath: CHROMIUM, args: ['--no-sandbox', '--use-angle=swiftshader', '--enable-unsafe-swiftshader'] })]);
-    page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    served = await openServed('assumed');
+    ({ page } = served);
     page.setDefaultTimeout(LONG);
   }, LONG);
 
-  afterAll(async () => {
-    await browser?.close();
-    server?.child.kill('SIGTERM');
-    rmSync(data, { recursive: true, force: true });
-  });
+  afterAll(() => served?.close());
 
   const drop = async (file: string): Promise<void> => {
-    await page.goto(`${server.url}/#/parts`);
+    await page.goto(`${served.url()}/#/parts`);
     await page.getByLabel('Part file').setInputFiles(file);
   };
 
