@@ -17,9 +17,11 @@ export interface ReadStepOptions {
 }
 
 const SECONDS = 120;
-/** s of computing: what a small file is given, and each MB of a larger one: several times what sound files take (about 7 for the largest published part, 1.7 MB, read both ways by a fresh kernel on a busy machine; it is given 33). */
-const LEAST_SECONDS = 6;
-const SECONDS_PER_MB = 20;
+/**
+ * s of computing that a file is given: a small one 6, then 20 for each MB up to 9, so that no file under 2 MB takes 10; a larger one 4.5 for each MB.
+ * Several times what sound files take; the published part with most faces, 1.7 MB, took about 7 when read both ways by a fresh kernel on a busy machine.
+ */
+const secondsFor = (bytes: number): number => Math.max(6, Math.min(9, (20 * bytes) / 1e6), (4.5 * bytes) / 1e6);
 /** Bytes: the largest file taken in. The largest of the published test parts has 2.3 million. */
 const MOST_BYTES = 64 * 2 ** 20;
 /** The kernel's heap only grows: after this many files a fresh worker takes over. */
@@ -81,7 +83,7 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions):
     return Promise.resolve(refusedFile('too large', sentence, bytes.length));
   }
   const most = options.seconds ?? SECONDS;
-  const seconds = Math.min(most, Math.max(LEAST_SECONDS, (SECONDS_PER_MB * bytes.length) / 1e6));
+  const seconds = Math.min(most, secondsFor(bytes.length));
   const { worker, reads } = takeWorker(options.once ?? false);
   const id = ++lastId;
   return new Promise((resolve, reject) => {
