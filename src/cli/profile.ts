@@ -16,12 +16,13 @@ interface ProfileOptions extends OutputOptions, RuleOptions {
 /** `profile`: a part from one typed line. */
 export const profileCommand = (): Command =>
   commandWith('profile', 'a part of constant section from one typed line')
-    .argument('<line>', 'flanges and bends in turn, then thickness and width (below)')
+    .argument('<line...>', 'flanges and bends in turn, then thickness and width (below)')
     .option('--name <name>', 'what the part is called', 'profile')
     .option('--k <number>', 'K-factor for the nominal blank')
     .option('--rule <name>', 'another rule for it')
     .addHelpText('after', `\n${PROFILE_HELP}\n\n-o FILE.json keeps it as a part file that every command takes; -o FILE.dxf or FILE.svg writes its nominal blank.`)
-    .action(async (line: string, options: ProfileOptions) => {
+    .action(async (words: readonly string[], options: ProfileOptions) => {
+      const line = words.join(' ');
       ruleOf(options);
       const name = options.name.trim();
       if (name === '' || name.length > 200) throw new Fault('--name: a name has 1 to 200 letters.');
