@@ -34,15 +34,15 @@ const SAY = 25;
 
 const idOf = ({ part, machine }: Case): string => `${'file' in part ? part.file : `${part.family} ${part.seed}`} on ${machine}`;
 
-/** Every published bent part on every machine, then seeded parts of all families, machine by machine in turn, without end. */
-function* cases(): Generator<Case> {
+/** Every published bent part on every machine, then seeded parts of all families, machine by machine in turn, without end; from a later seed on only these. */
+function* cases(first: number): Generator<Case> {
   const floor = demoFloor().map((m) => m.id);
   const list = new URL('MANIFEST.tsv', SHARED);
   const rows = existsSync(list) ? readFileSync(list, 'utf8').trim().split('\n').slice(1).map((l) => l.split('\t')) : [];
-  for (const [file, , , , , , kind] of rows) {
+  for (const [file, , , , , , kind] of first > 1 ? [] : rows) {
     if (kind === 'bent' && /\.(step|stp)$/i.test(file!)) for (const machine of floor) yield { part: { file: file! }, machine };
   }
-  for (let seed = 1; ; seed++) for (const family of FAMILIES) yield { part: { family, seed }, machine: floor[seed % floor.length]! };
+  for (let seed = first; ; seed++) for (const family of FAMILIES) yield { part: { family, seed }, machine: floor[seed % floor.length]! };
 }
 
 const partsOf = async ({ part }: Case): Promise<readonly Part[]> => {
@@ -52,10 +52,10 @@ const partsOf = async ({ part }: Case): Promise<readonly Part[]> => {
 };
 
 /**
- * Plans and proves cases until so many plans have been replayed; what an earlier run did is counted, not done again. A plan
+ * Plans and proves cases until so many plans have been replayed, `seconds` of processor time for each plan; what an earlier run did is counted, not done again. A plan
  * that the proof rejects becomes a file under test/repro. Answers with how many were rejected, over all runs.
  */
-export const campaign = async (count: number, print: (line: string) => void): Promise<number> => {
+export const campaign = async (count: number, print: (line: string) => void, first = 1, seconds = PLAN_LIMIT): Promise<number> => {
   const metal = metalById('dc01');
   if (!metal) throw new Error('the metals have no dc01');
   mkdirSync(dirname(CHECKPOINT), { recursive: true });
@@ -70,14 +70,14 @@ export const campaign = async (count: number, print: (line: string) => void): Pr
     print(`campaign: ${done.size} cases, ${plans} plans replayed, ${rejected} rejected, smallest clearance ${smallest.toFixed(2)} mm`);
   };
   if (done.size > 0) print(`campaign: goes on after ${done.size} cases of an earlier run (${CHECKPOINT})`);
-  for (const one of cases()) {
+  for (const one of cases(first)) {
     if (tally().plans >= count) break;
     const id = idOf(one);
     if ('file' in one.part ? [...done.keys()].some((k) => k.startsWith(`${id}, part `)) : done.has(id)) continue;
     const machine = demoFloor().find((m) => m.id === one.machine)!;
     const parts = await partsOf(one);
     for (const [i, part] of parts.entries()) {
-      const trial = await planAndProve({ part, machine, rack: demoRack(), metal, quantity: 50, limits: { seconds: PLAN_LIMIT } }, { now: cpuMilliseconds });
+      const trial = await planAndProve({ part, machine, rack: demoRack(), metal, quantity: 50, limits: { seconds } }, { now: cpuMilliseconds });
       const line: Line = {
         id: 'file' in one.part ? `${id}, part ${i + 1}` : id, planned: trial.proof.checked, passed: trial.proof.passed, verdict: trial.verdict, smallest: trial.proof.smallestClearance,
       };
@@ -98,5 +98,6 @@ export const campaign = async (count: number, print: (line: string) => void): Pr
 };
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  process.exitCode = (await campaign(Number(process.argv[2] ?? 100), (line) => console.log(line))) > 0 ? 1 : 0;
+  const [count = 100, first = 1, seconds = PLAN_LIMIT] = process.argv.slice(2).map(Number);
+  process.exitCode = (await campaign(count, (line) => console.log(line), first, seconds)) > 0 ? 1 : 0;
 }
