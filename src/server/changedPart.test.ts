@@ -29,4 +29,13 @@ describe('what a user sets otherwise of a solid that was read', () => {
     await expect(change({ heights: { 0: 8 } })).rejects.toThrow('Nothing changes');
     expect(changeSchema.safeParse({ heights: { 0: -1 } }).success).toBe(false);
   });
+
+  it('the thickness where the faces of the solid vary, outside lengths kept; nowhere else', async () => {
+    const varied: Part = { ...drawn(), assumptions: [{ code: 'thickness varies', sentence: 'Faces of plate 1 lie 0.98 mm apart.', plates: [0], bends: [] }] };
+    const { part, words } = await changedPart(varied, changeSchema.parse({ thickness: 1.2 }), [], () => Promise.reject(new Error('nothing is read again')));
+    expect([part.thickness, words, part.bends[0]!.insideRadius]).toEqual([1.2, 'thickness 1.2 mm', 25]);
+    // 80 outside less an outer radius of 25 + 1.2: the flat ends at 53.8
+    expect(part.bends[0]!.sides[0].line.from[1]).toBeCloseTo(53.8, 9);
+    await expect(change({ thickness: 1.2 })).rejects.toThrow('its thickness was read, not assumed');
+  });
 });

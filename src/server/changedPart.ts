@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { type DxfPartResult, dxfReadingSchema, ruleSchema } from '../intake/index.js';
 import type { Metal } from '../metal/index.js';
 import { DEFAULT_K } from '../forming/index.js';
-import { asFormed, type Assumption, develop, dimensionFault, type DxfReading, type Part, partFromLine, ruleInWords } from '../sheet/index.js';
+import { asFormed, type Assumption, develop, dimensionFault, type DxfReading, type Part, partFromLine, ruleInWords, withThickness } from '../sheet/index.js';
 import { HttpError } from './httpError.js';
 
 const radius = z.number().min(0).max(10_000);
@@ -27,6 +27,8 @@ export const changeSchema = z.strictObject({
   radii: z.record(z.string(), radius).optional(),
   /** mm: the inside radius of every bend that was drawn sharp. */
   sharpRadius: radius.optional(),
+  /** mm: of a solid whose faces lie not all equally far apart; outside lengths are kept. */
+  thickness: z.number().min(0.05).max(50).optional(),
   /** Bends told apart otherwise than by their radius: bent in one stroke, or rolled. By bend id. */
   kinds: z.record(z.string(), z.enum(['bend', 'rolled'])).optional(),
   /** mm: how high what is formed into the plates stands, by its place in the part's list. */
@@ -52,7 +54,7 @@ interface Changed {
 /** The part with the change made, and the change in words; an HttpError when it cannot be made or changes nothing. `read` reads the drawing again. */
 export const changedPart = async (part: Part, change: Change, metals: readonly Metal[], read: (told: DxfReading) => Promise<DxfPartResult>): Promise<Changed> => {
   const again = change.told !== undefined ? await readAgain(part, change.told, read) : change.line !== undefined ? typedAnew(part, change.line) : { part, words: '' };
-  const steps = [withRadii, withKinds, withHeights, withRule, withMetal(metals), withMarks, withDimensions, renamed];
+  const steps = [thicknessTold, withRadii, withKinds, withHeights, withRule, withMetal(metals), withMarks, withDimensions, renamed];
   const words = [again.words];
   let changed = again.part;
   for (const step of steps) {
@@ -61,7 +63,7 @@ export const changedPart = async (part: Part, change: Change, metals: readonly M
     words.push(made.words);
   }
   const said = words.filter((it) => it !== '').join(', ');
-  if (said === '') throw new HttpError(400, 'Nothing changes: give a name, radii or kinds of bends, heights, a rule, a metal, marks, dimensions, or what is told of a drawing or a profile.');
+  if (said === '') throw new HttpError(400, 'Nothing changes: give a name, a thickness, radii or kinds of bends, heights, a rule, a metal, marks, dimensions, or what is told of a drawing or a profile.');
   return { part: changed, words: said };
 };
 
@@ -118,6 +120,14 @@ const withRadii = (part: Part, change: Change): Changed => {
     part: { ...formed.value, assumptions: withChosen(part.assumptions, radii) },
     words: [...radii].map(([id, value]) => `inside radius of ${id} ${value} mm`).join(', '),
   };
+};
+
+const thicknessTold = (part: Part, { thickness }: Change): Changed => {
+  if (thickness === undefined || thickness === part.thickness) return same(part);
+  if (!part.assumptions.some(({ code }) => code === 'thickness varies')) throw new HttpError(422, `The faces of this part all lie ${part.thickness.toFixed(2)} mm apart: its thickness was read, not assumed.`);
+  const made = withThickness(part, thickness);
+  if (!made.ok) throw new HttpError(422, made.failure.sentence);
+  return { part: made.value, words: `thickness ${thickness} mm` };
 };
 
 const withKinds = (part: Part, { kinds = {} }: Change): Changed => {

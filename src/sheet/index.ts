@@ -28,3 +28,4 @@ export { type Sketch, type Turn, grow, partOf, polygon } from './sketch.js';
 export { type TabPlate, type TabRow, tabPlate } from './tabPlate.js';
 export { type Neighbour, type Tree, path, tree } from './tree.js';
 export { type ArmFlange, type Tray, trayPart } from './trayPart.js';
+export { withThickness } from './withThickness.js';

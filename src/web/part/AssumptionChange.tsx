@@ -59,6 +59,7 @@ export const AssumptionChange = ({ part, assumption: { code, bends }, revise, la
   if ((code === 'sharp bend' || (code === 'bend radius' && !told)) && ids.length > 0) return <BendChange part={part} ids={ids} what="radius" revise={revise} />;
   if (code === 'rolled' && ids[0] !== undefined) return <KindChange part={part} id={ids[0]} revise={revise} />;
   if (code === 'profile' && part.reading?.from === 'profile') return <TextChange key={part.reading.line} label="profile" value={part.reading.line} send={(line) => revise({ line })} />;
+  if (code === 'thickness varies') return <NumberChange key={part.thickness} label="thickness, mm" value={part.thickness} least={0.05} most={50} step={0.01} send={(thickness) => revise({ thickness })} />;
   if (!told) return null;
   switch (code) {
     case 'unit':
