@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { metalById, metalOfStrength, scaleCurve } from '../metal/index.js';
 import {
   type AirBend, airBend, airBendAtDepth, type AirBendSetup, bendRange, crowningOf, deductionFor, deductionFromStrip, deductionsFromCsv,
-  deductionsToCsv, explainV, fittedK, hemCloseForce, type MeasuredBend, type MeasuredDeduction, metalFromBends, minimumFlange,
+  deductionsToCsv, explainV, fittedByTools, fittedK, hemCloseForce, type MeasuredBend, type MeasuredDeduction, metalFromBends, minimumFlange,
   plateBeam, pressingForce, stepLimits, testStripFor, textbookForce,
 } from './index.js';
 
@@ -76,6 +76,12 @@ describe("the shop's measured deductions", () => {
     expect(k.rows).toBe(1);
     const spread = fittedK([{ ...row, insideRadius: 2.28 }, { ...row, insideRadius: 2.28, deduction: 3.65 }], () => 0)!;
     expect(spread.max - spread.min).toBeCloseTo(0.1 / (Math.PI / 2) / 2, 10);
+  });
+  it('by metal and tools: a K each, by hand as above; none where neither strip nor metal tells the radius', () => {
+    const other = { ...row, metal: 'nowhere known' };
+    const tools = fittedByTools([{ ...row, insideRadius: 2.28 }, other, { ...row, insideRadius: 2.28, deduction: 3.65 }], metalById);
+    expect(tools.map(({ rows, k }) => [rows.length, k === null])).toEqual([[2, false], [1, true]]);
+    expect([tools[0]!.k!.min, tools[0]!.k!.max].map((k) => Number(k.toFixed(4)))).toEqual([0.4229, 0.4547]);
   });
   it('go out as CSV and come back the same', () => {
     const rows = [row, { ...row, bendAngle: 60, deduction: 1.7, insideRadius: 3.1, note: '' }];

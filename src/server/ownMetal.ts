@@ -29,7 +29,7 @@ export const bendReadingsSchema = z.array(bendReadingSchema).min(2).max(MOST_BEN
 const curve = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('swift'), k: mpa, n: z.number().gt(0).lt(1), e0: z.number().positive() }),
   z.strictObject({ kind: z.literal('hollomon'), k: mpa, n: z.number().gt(0).lt(1) }),
-  z.strictObject({ kind: z.literal('points'), points: z.array(z.tuple([z.number().min(0), mpa])).min(2).max(1000) }),
+  z.strictObject({ kind: z.literal('points'), points: z.array(z.tuple([z.number().min(0), mpa]).readonly()).min(2).max(1000).readonly() }),
 ]);
 const head = { id: z.string().startsWith(OWN).max(100), name: z.string().trim().min(1).max(100), like: z.string() };
 const schema = z.discriminatedUnion('by', [

@@ -193,6 +193,18 @@ describe('strike, by hand', () => {
     expect(ask({ across: true })).toEqual([]);
   });
 
+  it('an arc that leaves the die top is told by so much less as its end face may come nearer, a short one by its middle', () => {
+    const pass: Pass = { kind: 'carry', pose: flat, by: [0, -5] };
+    const told = (half: number): readonly (readonly [number, number])[] => {
+      const view = viewOf([{ base: [[-half, 0], [half, 0], [half, 60], [-half, 60]], degrees: 0, at: [0, 0] }]);
+      const arc = { ...view, pieces: view.pieces.map((piece) => ({ ...piece, leavesTop: true as const })) };
+      return strike(arc, [bodyOf(block)], [pass], { allowance: 1, below: -0.5 }).where;
+    };
+    // 1 mm is asked of others and 0.02 of it: 0.98 less at either end
+    expect(told(5).flat().map((x) => Number(x.toFixed(6)))).toEqual([-4.02, 4.02]);
+    expect(told(0.5)).toEqual([[0, 0]]);
+  });
+
   it('a wing that rises meets a bar over it', () => {
     // a plate turned up by 45 degrees about the origin lies along (s, s): a bar about (35, 35) is met
     const at = (x: number): Planar => ({ c: Math.cos((x * Math.PI) / 180), s: Math.sin((x * Math.PI) / 180), x: 0, y: 0 });

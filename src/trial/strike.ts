@@ -200,7 +200,10 @@ export const strike = (view: View, bodies: readonly Body[], passes: readonly Pas
     }
     // what an end face keeps is added by who asks: where less is asked, so much less is told
     const spared = options.allowance - allowance;
-    where.push(...(spared === 0 ? meeting.where : meeting.where.map(([a, b]): Interval => [a + spared, b - spared]).filter(([a, b]) => a < b)));
+    where.push(...meeting.where.map(([a, b]): Interval => {
+      const less = Math.min(spared, (b - a) / 2);
+      return [a + less, b - less];
+    }));
     depth = Math.max(depth, meeting.depth);
   }
   return where.length === 0 ? NO_STRIKE : { where: union(where), depth };

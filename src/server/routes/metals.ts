@@ -29,7 +29,7 @@ export const metalRoutes = (app: FastifyInstance, { store, shop }: Context): voi
     const like = found(metalById(likeId), `There is no metal '${likeId}' in the list.`);
     const fitted = metalFromBends(bends.map(asMeasuredBend), like, named.id, named.name);
     if (!fitted.ok) throw new HttpError(422, fitted.sentence);
-    return { ...named, like: likeId, by: 'test bends', bends, curve: fitted.value.metal.curve as Extract<OwnMetalData, { by: 'test bends' }>['curve'], words: fitted.value.words };
+    return { ...named, like: likeId, by: 'test bends', bends, curve: fitted.value.metal.curve, words: fitted.value.words };
   };
 
   const dataOf = async (asked: Asked): Promise<OwnMetalData> => {
