@@ -45,7 +45,7 @@ const limitsOf = (step: Step, width: number, units: Units): Paragraph => ({
     ['value', 'limit'],
     step.forming!.limits.map(({ name, value, limit, margin, unit, holds, mark, source }) => ({
       name: `${holds ? '' : '⚠ '}${name}`, first: figure(value, unit, units), second: figure(limit, unit, units),
-      source: `${holds ? 'margin' : 'does not hold by'} ${figure(Math.abs(margin), unit, units)}; ${source.includes(mark) ? source : `${source} (${mark})`}`,
+      source: `${holds ? 'margin' : 'past good practice by'} ${figure(Math.abs(margin), unit, units)}; ${source.includes(mark) ? source : `${source} (${mark})`}`,
     })),
     width, `Limits of step ${step.number}`,
   ),

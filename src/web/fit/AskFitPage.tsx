@@ -18,6 +18,8 @@ interface Choice {
   readonly more: string;
 }
 
+const count = (n: number, what: string): string => (n === 1 ? `1 ${what}` : `${n} ${what}s`);
+
 const Choices = ({ legend, all, chosen, choose }: {
   readonly legend: string; readonly all: readonly Choice[]; readonly chosen: ReadonlySet<string>; readonly choose: (ids: ReadonlySet<string>) => void;
 }) => (
@@ -63,7 +65,9 @@ export const AskFitPage = () => {
   }
   const allParts = parts.value.parts;
   const allMachines = machines.value.machines;
-  const chosenParts = partIds ?? new Set(allParts.map(({ id }) => id));
+  // somebody's own parts are what is asked about; the demonstration's where there are none
+  const own = allParts.filter(({ demo }) => !demo);
+  const chosenParts = partIds ?? new Set((own.length > 0 ? own : allParts).map(({ id }) => id));
   const chosenMachines = machineIds ?? new Set(allMachines.map(({ id }) => id));
   const unwrapped = (data: unknown, key: string): unknown => (typeof data === 'object' && data !== null && key in data ? (data as Readonly<Record<string, unknown>>)[key] : data);
   const ask = async (event: FormEvent): Promise<void> => {
@@ -94,7 +98,7 @@ export const AskFitPage = () => {
         <form className="ask-fit" onSubmit={(event) => void ask(event)}>
           <div className="columns">
             <Choices legend="Parts" chosen={chosenParts} choose={setParts}
-              all={allParts.map(({ id, name, thickness, bends }) => ({ id, name, more: `${figure(thickness, 2)} mm, ${bends === 1 ? '1 bend' : `${bends} bends`}` }))} />
+              all={allParts.map(({ id, name, thickness, bends, demo }) => ({ id, name, more: `${figure(thickness, 2)} mm, ${bends === 1 ? '1 bend' : `${bends} bends`}${demo ? ', demo' : ''}` }))} />
             <div className="stack">
               <Choices legend="Machines" chosen={chosenMachines} choose={setMachines} all={allMachines.map(({ id, name, summary }) => ({ id, name, more: summary }))} />
               <label className="field"><span>Metal</span>
@@ -113,7 +117,7 @@ export const AskFitPage = () => {
               </label>
               <JsonField label="The buyer's present machine" hint="(JSON, as `machines --json` prints it; may stay empty)" told={setBuyersMachines} />
               <JsonField label="The buyer's own tools" hint="(JSON, as `tools --json` prints them; may stay empty)" told={setBuyersRack} />
-              <button type="submit" className="next" disabled={asking || chosenParts.size === 0 || chosenMachines.size === 0}>Work out {chosenParts.size * chosenMachines.size} cells</button>
+              <button type="submit" className="next" disabled={asking || chosenParts.size === 0 || chosenMachines.size === 0}>Try {count(chosenParts.size, 'part')} on {count(chosenMachines.size, 'machine')}</button>
               <Fault sentence={fault} />
             </div>
           </div>
@@ -123,7 +127,7 @@ export const AskFitPage = () => {
             <h2 id="before-title">Asked before</h2>
             <ul className="plain">
               {fits.value!.fits.map((fit) => (
-                <li key={fit.id}><a href={to.fit(fit.id)}>{fit.parts.length} parts on {fit.machines.length} machines, {fit.metalName}, {fit.quantity} of each</a> <span className="soft small">{fit.state}, {day(fit.createdAt)}, {fit.by}</span></li>
+                <li key={fit.id}><a href={to.fit(fit.id)}>{count(fit.parts.length, 'part')} on {count(fit.machines.length, 'machine')}, {fit.metalName}, {fit.quantity} of each</a> <span className="soft small">{fit.state}, {day(fit.createdAt)}, {fit.by}</span></li>
               ))}
             </ul>
           </section>

@@ -97,6 +97,8 @@ export const PartPage = ({ id }: { readonly id: string }) => {
         </div>
       )}
       <div className="body columns">
+        {/* the check list is long: on a narrow page what it leads to stands far below */}
+        <button type="button" className="only-narrow no-print" onClick={() => document.getElementById('run-title')?.scrollIntoView()}>Try it on a machine</button>
         <div>
           <FoldView id={id} name={value.name} sheet={sheet} lit={lit} pick={picked && pickNext} />
           {value.refused.length > 0 && (

@@ -13,7 +13,8 @@ import { PartRow } from './PartRow.js';
 export const PartsPage = () => {
   const { value, fault, again } = useAnswer<{ readonly parts: readonly PartRevision[] }>('/api/parts');
   const [by, setBy] = useState(nameOnRecord);
-  const [flat, setFlat] = useState<File>();
+  const [flats, setFlats] = useState<readonly File[]>([]);
+  const [flat, ...more] = flats;
   const parts = value?.parts;
   return (
     <Sheet
@@ -37,19 +38,22 @@ export const PartsPage = () => {
       }
     >
       <div className="body">
-        {!flat && <DropZone added={again} flat={setFlat} />}
+        <DropZone added={again} flat={setFlats} busy={flat !== undefined} />
         {flat && (
           <FlatDesk
-            file={flat} told={{ from: 'dxf' }} action="Take it in" leave={() => setFlat(undefined)}
+            key={`${more.length} ${flat.name}`} file={flat} told={{ from: 'dxf' }} action="Take it in" leave={() => setFlats(more)}
             take={async (told) => {
               const { parts: taken } = await sendFile<{ readonly parts: readonly PartRevision[] }>('/api/parts', flat, { told: JSON.stringify(told) });
-              go(to.part(taken[0]!.id));
+              if (more.length === 0) return go(to.part(taken[0]!.id));
+              setFlats(more);
+              again();
             }}
           />
         )}
+        {more.length > 0 && <p className="small soft">Then: {more.map(({ name }) => name).join(', ')}.</p>}
         <Fault sentence={fault} />
         {!parts && !fault && <Waiting what="Fetching the parts" />}
-        {parts && parts.length === 0 && <p className="empty">No part is here yet. Hand in a STEP file above to begin.</p>}
+        {parts && parts.length === 0 && <p className="empty">No part is here yet. Hand in a STEP or DXF file above to begin.</p>}
         {parts && parts.length > 0 && (
           <ul className="parts" aria-label="Parts">
             {parts.map((part) => <PartRow key={part.id} part={part} purged={again} />)}

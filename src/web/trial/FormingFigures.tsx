@@ -22,10 +22,10 @@ const Rules = ({ forming }: { readonly forming: StepForming }) => (
 const Limits = ({ step, forming }: { readonly step: Step; readonly forming: StepForming }) => (
   <div className="scroll" tabIndex={0} role="group" aria-label={`Limits of step ${step.number}`}>
     <table>
-      <thead><tr><th scope="col">Limit, tightest first</th><th scope="col" className="number">Value</th><th scope="col" className="number">Limit</th><th scope="col" className="number">Margin</th><th scope="col">Holds</th><th scope="col">Source</th></tr></thead>
+      <thead><tr><th scope="col">Limit, tightest first</th><th scope="col" className="number">Value</th><th scope="col" className="number">Limit</th><th scope="col" className="number">Margin</th><th scope="col">Kept</th><th scope="col">Source</th></tr></thead>
       <tbody>
         {forming.limits.map(({ name, value, limit, margin, unit, holds, source, mark }) => (
-          <tr key={name}><td>{name}</td><td className="number">{shown(value, unit)}</td><td className="number">{shown(limit, unit)}</td><td className="number">{shown(margin, unit)}</td><td>{holds ? '✓ yes' : <strong>⚠ no</strong>}</td><td className="small">{sourced(source, mark)}</td></tr>
+          <tr key={name}><td>{name}</td><td className="number">{shown(value, unit)}</td><td className="number">{shown(limit, unit)}</td><td className="number">{shown(margin, unit)}</td><td>{holds ? '✓ yes' : <strong>⚠ no, watch it</strong>}</td><td className="small">{sourced(source, mark)}</td></tr>
         ))}
       </tbody>
     </table>
@@ -35,15 +35,21 @@ const Limits = ({ step, forming }: { readonly step: Step; readonly forming: Step
 const rangeWords = ({ range, rangeWords: words }: StepForming): string =>
   range === null ? words : `Bend angle ${degrees(range.bendAngleReleased.min)} to ${degrees(range.bendAngleReleased.max)}, peak force ${figure(range.peakForcePerLength.min, 0)} to ${figure(range.peakForcePerLength.max, 0)} N/mm, each flange ${figure(range.flangeChange.min, 2)} to ${mm(range.flangeChange.max)}. ${words}`;
 
+/** Names of the limits that a step goes past. None of them refuses a stroke: a plan past one that does is no plan. */
+const watched = ({ forming }: Step): readonly string[] => forming?.limits.filter(({ holds }) => !holds).map(({ name }) => name) ?? [];
+
 /** For each step what forming says beside its own figures: rules, limits, the stock's scatter, why this V; folded away until asked for. */
 export const FormingFigures = ({ trial: { steps } }: { readonly trial: Trial }) => {
   if (!steps.some((s) => s.forming)) return null;
   return (
     <section className="section" aria-labelledby="forming-title">
       <h2 id="forming-title">Rules, limits and scatter</h2>
+      {steps.some((s) => watched(s).length > 0) && (
+        <p className="small soft">⚠ names what goes past a good-practice limit. Such a limit forbids no stroke, so it does not change the verdict: look at that place on the first piece.</p>
+      )}
       {steps.map((step) => step.forming && (
         <details key={step.number} className="forming">
-          <summary>Step {step.number}: {step.bends.join(', ')}{step.forming.limits.some((l) => !l.holds) && <strong> ⚠ a limit does not hold</strong>}</summary>
+          <summary>Step {step.number}: {step.bends.join(', ')}{watched(step).length > 0 && <strong> ⚠ watch: {watched(step).join('; ')}</strong>}</summary>
           <div className="stack">
             {step.forming.whyV.map((words) => <p key={words}>{asSentence(words)}</p>)}
             <p><strong>Stock at the ends of its range.</strong> {rangeWords(step.forming)}</p>
