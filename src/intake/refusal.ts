@@ -32,6 +32,8 @@ export interface Refusal {
   readonly faces: readonly number[];
   /** The measure that decided, in the unit that the sentence says. */
   readonly measure?: number;
+  /** Which body of several: its product's name, else the file's with a number. */
+  readonly name?: string;
   /** What a picture of it is drawn from, where there is a body with faces. */
   readonly outlines?: Outlines;
 }

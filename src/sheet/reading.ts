@@ -38,8 +38,19 @@ export interface ProfileReading {
   readonly line: string;
 }
 
+/** A part from a body of a STEP file. */
+export interface StepReading {
+  readonly from: 'step';
+  /** The body's place in the file, from 0. */
+  readonly body: number;
+  /** The unit the file is in, whatever it declares. */
+  readonly unit?: Part['unit'];
+  /** mm, the inside radius told for bends drawn sharp. */
+  readonly sharpRadius?: number;
+}
+
 /** How a part came to be, so that it can be read again with one thing told otherwise. */
-export type Reading = DxfReading | ProfileReading;
+export type Reading = DxfReading | ProfileReading | StepReading;
 
 /** What is on record about the faces of a sheet. */
 export interface Marks {

@@ -1,9 +1,8 @@
 import type { Assumption, Part } from '../../sheet/index.js';
+import { MM_IN as MM, UNIT_WORDS as inWords } from '../lengthUnits.js';
 
 type Unit = Part['unit'];
 
-/** mm in a unit. */
-const MM: Readonly<Record<Unit, number>> = { mm: 1, inch: 25.4, cm: 10, m: 1000 };
 /** $INSUNITS of the header. */
 const DECLARED: Readonly<Record<number, Unit>> = { 1: 'inch', 4: 'mm', 5: 'cm', 6: 'm' };
 
@@ -14,8 +13,6 @@ const DECLARED: Readonly<Record<number, Unit>> = { 1: 'inch', 4: 'mm', 5: 'cm', 
 const WIDEST = 2000;
 const LONGEST = 6000;
 const SHORTEST = 10;
-
-const inWords: Readonly<Record<Unit, string>> = { mm: 'millimetres', inch: 'inches', cm: 'centimetres', m: 'metres' };
 
 export interface ChosenUnit {
   readonly unit: Unit;
@@ -53,7 +50,7 @@ export const chooseUnit = (size: readonly [number, number], header: number | und
     assumption: { code: 'unit', sentence, plates: [], bends: [] },
     question: { taken: unit, ...(declared === undefined ? {} : { declared }), doubted, readings },
   });
-  if (told !== undefined) return chosen(told, `Read as ${inWords[told]}, as told: ${sides(told)}.`);
+  if (told !== undefined) return chosen(told, `Read as ${inWords[told]}, set by hand: ${sides(told)}.`);
   if (declared !== undefined && couldBe(declared)) return chosen(declared, `Read as ${inWords[declared]}, as the file declares: ${sides(declared)}.`);
   const other = (['mm', 'inch', 'cm', 'm'] as const).find(couldBe) ?? declared ?? 'mm';
   if (declared === undefined) return chosen(other, `The file declares no unit; read as ${inWords[other]}: ${sides(other)}.`, true);

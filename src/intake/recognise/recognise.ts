@@ -1,5 +1,5 @@
 import { type Rigid, bounds, compose, shift } from '../../geometry/index.js';
-import type { Assumption, Bend, Formed, Part, Plate } from '../../sheet/index.js';
+import type { Bend, Formed, Part, Plate } from '../../sheet/index.js';
 import type { Brep } from '../step/brep.js';
 import { SAME_LENGTH } from '../tolerances.js';
 import { SAME_VOLUME, type Varied, assumptionsOf } from './assumptions.js';
@@ -26,7 +26,6 @@ export interface RecogniseOptions {
   readonly unit: Part['unit'];
   /** mm, the inside radius of bends drawn sharp; without it the thickness (common practice, no source). */
   readonly sharpRadius?: number;
-  readonly assumptions?: readonly Assumption[];
 }
 
 /** A part, with where each of its plates stands in the solid's own frame. */
@@ -88,10 +87,7 @@ export const recognise = (drawn: Brep, options: RecogniseOptions): Recognised | 
     const sentence = `The faces ${thickness.toFixed(2)} mm apart that hang together would make ${model.toFixed(0)} mm3, the body has ${solid.toFixed(0)} mm3 (${(100 * off).toFixed(0)} %).`;
     return { reason: noThickness(brep, skins, sentence, Number((100 * off).toFixed(1))) };
   }
-  const assumptions = [
-    ...(options.assumptions ?? []),
-    ...assumptionsOf({ placed, metals, made: bends.made, thickness, slivers, off, hems, varied: variedPlates(pairs, placed, slabs, thickness) }),
-  ];
+  const assumptions = assumptionsOf({ placed, metals, made: bends.made, thickness, slivers, off, hems, varied: variedPlates(pairs, placed, slabs, thickness) });
   const part: Part = { name: options.name, thickness, plates, bends: made, assumptions, unit: options.unit, volume: Math.abs(drawn.volume), ...formedOf(metals) };
   return moveRoot({ part, frames: placed.map((p) => p.frame) });
 };

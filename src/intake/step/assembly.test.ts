@@ -48,12 +48,21 @@ describe('an assembly', () => {
     // two uses of the angle in the pair, two of the pair, the sheet and the block in the whole
     expect(text.match(/NEXT_ASSEMBLY_USAGE_OCCURRENCE\(/g)).toHaveLength(6);
     expect(text.match(/MANIFOLD_SOLID_BREP\(/g)).toHaveLength(3);
-    const { parts, refused } = readText(oc, text, 'all.step');
+    // the writer lists the products as the assembly is built: the whole, the pair, the angle, the sheet, the block
+    const names = ['Whole', 'Pair', 'Angle', 'Sheet \\X2\\00E4\\X0\\', 'Block'];
+    const named = text.replace(/ PRODUCT\('[^']*','[^']*'/g, () => ` PRODUCT('no. ${6 - names.length}','${names.shift()!}'`);
+    const { parts, refused } = readText(oc, named, 'all.step');
     expect(parts.map(({ index, part }) => [index, part.name, part.thickness, part.bends.length])).toEqual([
-      ...[0, 1, 2, 3].map((i) => [i, `all ${i + 1}`, 2, 1]),
-      [4, 'all 5', 3, 0],
+      ...[0, 1, 2, 3].map((i) => [i, `Angle ${i + 1}`, 2, 1]),
+      [4, 'Sheet ä', 3, 0],
     ]);
-    expect(refused.map(({ index, code }) => [index, code])).toEqual([[5, 'no constant thickness']]);
+    expect(refused.map(({ index, code, name }) => [index, code, name])).toEqual([[5, 'no constant thickness', 'Block']]);
+    // the order of the bodies follows the order of the file's records, and the names follow the bodies
+    const [, head, records, tail] = /^([\s\S]*?DATA;\n)([\s\S]*?)(ENDSEC;\nEND-ISO[\s\S]*)$/.exec(named)!;
+    const backwards = `${head!}${records!.split(/;\n/).filter((it) => it !== '').reverse().join(';\n')};\n${tail!}`;
+    expect(readText(oc, backwards, 'all.step').parts.map(({ index, part }) => [index, part.name, part.thickness])).toEqual([
+      [1, 'Sheet ä', 3], ...[2, 3, 4, 5].map((i) => [i, `Angle ${i - 1}`, 2]),
+    ]);
     const bodies = loadAsWritten(oc, new TextEncoder().encode(text))!;
     const corner = (i: number): number[] => [0, 1, 2].map((axis) => Math.min(...bodies[i]!.edges.map((edge) => edge.from[axis]!)));
     // second use of the angle: (x, y) -> (300 - y, x)

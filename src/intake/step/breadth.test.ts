@@ -3,6 +3,7 @@ import { type Vec2, bounds, signedArea } from '../../geometry/index.js';
 import { type Part, develop, profilePart, trayPart } from '../../sheet/index.js';
 import { type Kernel, loadKernel } from './kernel.js';
 import { foldedSolid } from './foldedSolid.js';
+import { readSolids } from './readSolids.js';
 import { kernelBodies, readShape, readText } from './testKernel.js';
 import { stepText } from './writeStep.js';
 
@@ -69,11 +70,56 @@ describe('headers and units', () => {
   }, LONG);
 });
 
+describe('a file that declares the wrong unit', () => {
+  let text: string;
+  const written = (): string => (text ??= stepText(oc, solidOf(angle()), 'angle'));
+  const inMetres = (): string => written().replace('SI_UNIT(.MILLI.,.METRE.)', 'SI_UNIT($,.METRE.)');
+  it('is read as declared, doubted with what it would be otherwise', () => {
+    const { part } = readText(oc, inMetres()).parts[0]!;
+    expect([part.unit, part.thickness]).toEqual(['m', 2000]);
+    expect(part.assumptions).toEqual([{
+      // 100 wide, 2 thick, drawn in mm; as inches 50.8 mm thick, as centimetres 20
+      code: 'unit', plates: [], bends: [],
+      sentence: 'The file declares metres: 2000.00 mm thick, 100000.0 mm long, which no press brake bends. Is it another unit? It would be as millimetres 2.00 mm thick, 100.0 mm long; as centimetres 20.00 mm thick, 1000.0 mm long.',
+    }]);
+    expect(readText(oc, written()).parts[0]!.part.assumptions).toEqual([]);
+  }, LONG);
+  it('is read in the unit set by hand, every length and no angle', () => {
+    const bytes = new TextEncoder().encode(inMetres());
+    const { part } = readSolids(oc, bytes, { fileName: 'angle.step', text: inMetres(), unit: 'mm' }).parts[0]!;
+    expect([part.unit, part.thickness, part.bends[0]!.insideRadius, Math.round(part.bends[0]!.bendAngle)]).toEqual(['mm', 2, 3, 90]);
+    expect(flats(part)).toEqual([[35, 100], [55, 100]]);
+    expect(part.assumptions.map(({ sentence }) => sentence)).toEqual(['Read as millimetres, set by hand (the file declares metres): 2.00 mm thick, 100.0 mm long.']);
+    expect(part.reading).toEqual({ from: 'step', body: 0, unit: 'mm' });
+    const inches = readSolids(oc, bytes, { fileName: 'angle.step', text: inMetres(), unit: 'inch' }).parts[0]!.part;
+    expect([inches.thickness, inches.bends[0]!.insideRadius, Math.round(inches.bends[0]!.bendAngle)]).toEqual([50.8, expect.closeTo(76.2, 6), 90]);
+    expect(flats(inches)).toEqual([[889, 2540], [1397, 2540]]);
+    // r 3 and 2 thick: a quarter of the ring between 3 and 5, and the two flats, 100 long; mm3 by the third power of 25.4
+    expect(inches.volume! / (100 * (2 * 35 + 2 * 55 + 4 * Math.PI)) / 25.4 ** 3).toBeCloseTo(1, 6);
+  }, LONG);
+  it('has areas and volumes of the same scale, also where the kernel has to measure a wall', () => {
+    const plate = make.cut(make.box([0, 0, 0], [60, 40, 2]), make.ball([30, 20, 1], 12));
+    const told = stepText(oc, plate, 'plate');
+    for (const [unit, mm] of [['mm', 1], ['inch', 25.4]] as const) {
+      const { part } = readSolids(oc, new TextEncoder().encode(told), { fileName: 'p.step', text: told, unit }).parts[0]!;
+      // both faces lie 1 from the ball's middle: circles of sqrt(144 - 1); its slab between them has 2 pi (144 - 1/3)
+      expect(Math.abs(signedArea(part.plates[0]!.holes[0]!)) / mm ** 2).toBeCloseTo(Math.PI * 143, 1);
+      expect(part.volume! / mm ** 3).toBeCloseTo(60 * 40 * 2 - 2 * Math.PI * (144 - 1 / 3), 0);
+    }
+  }, LONG);
+  it('is refused with the doubt beside the reason where it is too small to be read', () => {
+    const small = written().replace('SI_UNIT(.MILLI.,.METRE.)', 'SI_UNIT(.NANO.,.METRE.)');
+    const { refused } = readText(oc, small);
+    expect(refused[0]!.sentence).toContain('The file names nanometre as its length unit: 0.0 mm long, which no press brake bends. Is it another unit? It would be as millimetres 100.0 mm long; as inches 2540.0 mm long; as centimetres 1000.0 mm long.');
+  }, LONG);
+});
+
 it('reads or refuses each of several solids by itself', () => {
   const both = make.fuse(solidOf(angle()), make.box([500, 0, 0], [550, 40, 30]));
   const { parts, refused } = readShape(oc, both);
   expect([parts.length, refused.length]).toEqual([1, 1]);
-  expect(parts[0]!.part.name).toMatch(/^test [12]$/);
+  // the writer makes a product of each solid and names it by number
+  expect(parts[0]!.part.name).toMatch(/^test \d+\.[12]$/);
   expect(refused[0]).toMatchObject({ code: 'no constant thickness', faces: [expect.any(Number)] });
   expect(refused[0]!.outlines!.edges).toHaveLength(12);
   expect(refused[0]!.outlines!.marked[0]!.loops[0]).toHaveLength(4);

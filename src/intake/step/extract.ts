@@ -49,21 +49,21 @@ class Places {
   }
 }
 
-const surfaceOf = (raw: TextSurface, m: Placement, reversed: boolean): Surface => {
-  if (raw.kind === 'other') return raw.sphere === undefined ? raw : { ...raw, sphere: { ...raw.sphere, centre: moveBy(m, raw.sphere.centre) } };
+const surfaceOf = (raw: TextSurface, m: Placement, reversed: boolean, scale: number): Surface => {
+  if (raw.kind === 'other') return raw.sphere === undefined ? raw : { ...raw, sphere: { centre: scale3(moveBy(m, raw.sphere.centre), scale), radius: raw.sphere.radius * scale } };
   const flip = reversed ? -1 : 1;
-  const [origin, x, y] = [moveBy(m, raw.origin), turnBy(m, raw.x), turnBy(m, raw.y)];
+  const [origin, x, y] = [scale3(moveBy(m, raw.origin), scale), turnBy(m, raw.x), turnBy(m, raw.y)];
   if (raw.kind === 'plane') return { kind: 'plane', origin, normal: scale3(cross3(x, y), flip) };
   const axis = turnBy(m, raw.normal);
   // the surface's own normal dS/du x dS/dv points away from the axis in a right-handed frame
-  return { kind: 'cylinder', origin, axis, radius: raw.radius, hollow: dot3(cross3(x, y), axis) * flip < 0 };
+  return { kind: 'cylinder', origin, axis, radius: raw.radius * scale, hollow: dot3(cross3(x, y), axis) * flip < 0 };
 };
 
 /** Bodies of a text of the kernel as plain data, areas of faces that are neither plane nor cylinder left at 0. */
 class Reading {
   private readonly places: Places;
 
-  constructor(private readonly tables: BrepTables) {
+  constructor(private readonly tables: BrepTables, private readonly scale: number) {
     this.places = new Places(tables.places);
   }
 
@@ -98,7 +98,7 @@ class Reading {
     const faces = this.under(top, 'Fa').map((at): Face => {
       const { children, surface: held } = this.tables.shapes[at.shape]!;
       const raw = held === undefined || held.index === 0 ? undefined : this.tables.surfaces[held.index - 1];
-      const surface: Surface = raw === undefined ? { kind: 'other', name: 'none' } : surfaceOf(raw, this.places.at(this.places.product(at.place, held!.place)), at.reversed);
+      const surface: Surface = raw === undefined ? { kind: 'other', name: 'none' } : surfaceOf(raw, this.places.at(this.places.product(at.place, held!.place)), at.reversed, this.scale);
       const loops = children.map((wire) => {
         const loop = this.stand(wire, at);
         return this.tables.shapes[loop.shape]!.children.flatMap((use): EdgeUse[] => {
@@ -118,7 +118,7 @@ class Reading {
     const { first, last } = held;
     const m = this.places.at(this.places.product(place, held.place));
     const curve = this.tables.curves[held.index - 1]!;
-    const at = (u: number): Vec3 => moveBy(m, onCurve(curve, u));
+    const at = (u: number): Vec3 => scale3(moveBy(m, onCurve(curve, u)), this.scale);
     if (curve.kind === 'line') {
       const [from, to] = [at(first), at(last)];
       return { from, to, curve: { kind: 'line' }, points: [from, to] };
@@ -126,7 +126,7 @@ class Reading {
     if (curve.kind === 'circle') {
       const points = sampleCurve(at, first, last, 2);
       const axis = cross3(turnBy(m, curve.x), turnBy(m, curve.y));
-      return { from: points[0]!, to: points[points.length - 1]!, curve: { kind: 'circle', centre: moveBy(m, curve.origin), axis, radius: curve.sizes[0], sweep: last - first }, points };
+      return { from: points[0]!, to: points[points.length - 1]!, curve: { kind: 'circle', centre: scale3(moveBy(m, curve.origin), this.scale), axis, radius: curve.sizes[0] * this.scale, sweep: last - first }, points };
     }
     const points = sampleCurve(at, first, last, 4);
     return { from: points[0]!, to: points[points.length - 1]!, curve: { kind: 'other' }, points };
@@ -153,20 +153,20 @@ const withAreas = ({ faces, edges }: Omit<Brep, 'volume' | 'solid'>, areas: read
   ({ faces: faces.map((face, i) => (face.surface.kind === 'other' ? { ...face, area: areas[i]! } : face)), edges, volume, solid });
 
 /** Volume and areas: the kernel is asked only where there are faces that are neither planes, cylinders nor straight walls. */
-const measured = (oc: Kernel, body: TopoDS_Shape, plain: Omit<Brep, 'volume' | 'solid'>, solid: boolean): Brep => {
+const measured = (oc: Kernel, body: TopoDS_Shape, plain: Omit<Brep, 'volume' | 'solid'>, solid: boolean, scale: number): Brep => {
   const known = knownOf(plain);
   const areas = known.map((it) => it?.area ?? 0);
   let volume = known.reduce((sum, it) => sum + (it?.volume ?? 0), 0);
   if (known.includes(undefined)) {
     const whole = new oc.GProp_GProps();
     oc.BRepGProp.VolumeProperties(body, whole, MEASURE_SHARE, false, false);
-    volume = whole.Mass();
+    volume = whole.Mass() * scale ** 3;
     whole.delete();
     each(oc, body, 'TopAbs_FACE', 'TopAbs_SHAPE', (found, index) => {
       if (index >= known.length || known[index] !== undefined) return;
       const [face, own] = [oc.TopoDS.Face(found), new oc.GProp_GProps()];
       oc.BRepGProp.SurfaceProperties(face, own, false, false);
-      areas[index] = own.Mass();
+      areas[index] = own.Mass() * scale ** 2;
       own.delete();
       face.delete();
     });
@@ -176,15 +176,16 @@ const measured = (oc: Kernel, body: TopoDS_Shape, plain: Omit<Brep, 'volume' | '
 
 /**
  * The solids of a shape, then its shells that belong to no solid, as plain data. The kernel writes the shape as one
- * text, which is read here: asking it face by face and point by point took longer than reading the file.
+ * text, which is read here: asking it face by face and point by point took longer than reading the file. All lengths come out
+ * `scale` times as long as the kernel has them, curves cut into chords at that size.
  */
-export const extractBreps = (oc: Kernel, shape: TopoDS_Shape): Brep[] => {
-  const reading = new Reading(readBrepText(oc.BRepToolsWrapper.Write(shape)));
+export const extractBreps = (oc: Kernel, shape: TopoDS_Shape, scale = 1): Brep[] => {
+  const reading = new Reading(readBrepText(oc.BRepToolsWrapper.Write(shape)), scale);
   const breps: Brep[] = [];
   const solids = reading.under(reading.root(), 'So');
-  each(oc, shape, 'TopAbs_SOLID', 'TopAbs_SHAPE', (body, i) => breps.push(measured(oc, body, reading.body(solids[i]!), true)));
+  each(oc, shape, 'TopAbs_SOLID', 'TopAbs_SHAPE', (body, i) => breps.push(measured(oc, body, reading.body(solids[i]!), true, scale)));
   const shells = reading.under(reading.root(), 'Sh', 'So');
-  each(oc, shape, 'TopAbs_SHELL', 'TopAbs_SOLID', (body, i) => breps.push(measured(oc, body, reading.body(shells[i]!), false)));
+  each(oc, shape, 'TopAbs_SHELL', 'TopAbs_SOLID', (body, i) => breps.push(measured(oc, body, reading.body(shells[i]!), false, scale)));
   return breps;
 };
 
@@ -192,8 +193,8 @@ export const extractBreps = (oc: Kernel, shape: TopoDS_Shape): Brep[] => {
  * The solids of a shape that the kernel has not mended; undefined where one is not sound as it stands, needs the kernel's own measure, or
  * where a shell bounds none.
  */
-export const soundBreps = (oc: Kernel, shape: TopoDS_Shape): Brep[] | undefined => {
-  const reading = new Reading(readBrepText(oc.BRepToolsWrapper.Write(shape)));
+export const soundBreps = (oc: Kernel, shape: TopoDS_Shape, scale = 1): Brep[] | undefined => {
+  const reading = new Reading(readBrepText(oc.BRepToolsWrapper.Write(shape)), scale);
   if (reading.under(reading.root(), 'Sh', 'So').length > 0) return undefined;
   const breps: Brep[] = [];
   for (const solid of reading.under(reading.root(), 'So')) {

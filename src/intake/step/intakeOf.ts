@@ -1,14 +1,18 @@
-import type { Assumption } from '../../sheet/index.js';
+import type { Part, StepReading } from '../../sheet/index.js';
 import type { Intake, Refusal } from '../refusal.js';
 import { outlinesOf } from '../recognise/outlines.js';
 import { recognise } from '../recognise/recognise.js';
+import { bodyNames } from './bodyNames.js';
 import type { Loaded } from './load.js';
 import { fileUnit } from './unit.js';
+import { longestSide, unitAssumption, unitWords } from './unitDoubt.js';
 
 export interface IntakeRequest {
   readonly fileName: string;
-  /** The file as text, for its unit. */
+  /** The file as text, a byte a character, for its unit and names. */
   readonly text: string;
+  /** The unit that the file is in, whatever it declares: the bodies come scaled to it. */
+  readonly unit?: Part['unit'];
   readonly sharpRadius?: number;
 }
 
@@ -21,24 +25,30 @@ export const refusedFile = (code: Refusal['code'], sentence: string, measure?: n
 const baseName = (fileName: string): string => fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '') || 'part';
 
 /** Each body of a loaded file as a part, or refused with its reason. */
-export const intakeOf = (loaded: Loaded, { fileName, text, sharpRadius }: IntakeRequest): Intake => {
+export const intakeOf = (loaded: Loaded, { fileName, text, unit: told, sharpRadius }: IntakeRequest): Intake => {
   if ('failed' in loaded) return refusedFile('unreadable file', `${fileName} is not a STEP file that can be read: ${loaded.failed === 'not STEP' ? 'its text does not follow the format' : 'nothing in it could be turned into a shape'}.`);
   const { bodies } = loaded;
   if (bodies.length === 0) return refusedFile('no solid', `${fileName} holds no solid: it has a product and no geometry.`, 0);
-  const { unit, doubtful } = fileUnit(text);
-  const assumptions: Assumption[] =
-    doubtful === undefined ? [] : [{ code: 'unit', sentence: `The file names ${doubtful} as its length unit; millimetres are taken.`, plates: [], bends: [] }];
-  const name = baseName(fileName);
+  const declared = fileUnit(text);
+  const names = bodyNames(text, bodies, baseName(fileName));
+  const given = { ...(told === undefined ? {} : { unit: told }), ...(sharpRadius === undefined ? {} : { sharpRadius }) };
   const intake: { parts: Intake['parts'][number][]; refused: Refusal[] } = { parts: [], refused: [] };
   bodies.forEach((body, index) => {
-    const result = recognise(body, {
-      name: bodies.length === 1 ? name : `${name} ${index + 1}`,
-      unit,
-      assumptions,
-      ...(sharpRadius === undefined ? {} : { sharpRadius }),
+    const name = names[index]!;
+    const result = recognise(body, { name, unit: told ?? declared.unit, ...(sharpRadius === undefined ? {} : { sharpRadius }) });
+    const length = longestSide(body);
+    if ('part' in result) {
+      const { part } = result;
+      const reading: StepReading = { from: 'step', body: index, ...given };
+      intake.parts.push({ index, part: { ...part, assumptions: [...unitAssumption(unitWords(declared, told, length, part.thickness)), ...part.assumptions], reading } });
+      return;
+    }
+    const doubt = told === undefined ? unitWords(declared, told, length) : undefined;
+    intake.refused.push({
+      index, ...result.reason, ...(bodies.length === 1 ? {} : { name }),
+      ...(doubt === undefined ? {} : { sentence: `${result.reason.sentence} ${doubt}` }),
+      ...(body.faces.length === 0 ? {} : { outlines: outlinesOf(body, result.reason.faces) }),
     });
-    if ('part' in result) intake.parts.push({ index, part: result.part });
-    else intake.refused.push({ index, ...result.reason, ...(body.faces.length === 0 ? {} : { outlines: outlinesOf(body, result.reason.faces) }) });
   });
   return intake;
 };

@@ -30,18 +30,18 @@ const shapeOf = <T>(reader: XSControl_Reader, use: (shape: TopoDS_Shape) => T): 
   }
 };
 
-/** Reads a STEP file, mended by the kernel as it mends any file; lengths come out in millimetres whatever the file's unit. */
-export const loadStep = (oc: Kernel, bytes: Uint8Array): Loaded =>
+/** Reads a STEP file, mended by the kernel as it mends any file; lengths come out in millimetres whatever the file's unit, times `scale`. */
+export const loadStep = (oc: Kernel, bytes: Uint8Array, scale = 1): Loaded =>
   opened(oc, bytes, (reader): Loaded => {
     reader.TransferRoots();
-    return shapeOf(reader, (shape) => ({ bodies: extractBreps(oc, shape) })) ?? { failed: 'no shape' };
+    return shapeOf(reader, (shape) => ({ bodies: extractBreps(oc, shape, scale) })) ?? { failed: 'no shape' };
   }) ?? { failed: 'not STEP' };
 
 /**
  * Reads a STEP file as it is written. The kernel's mending takes some twenty times as long as making the shape, and sound files need none
  * of it; undefined where any body is not sound.
  */
-export const loadAsWritten = (oc: Kernel, bytes: Uint8Array): readonly Brep[] | undefined =>
+export const loadAsWritten = (oc: Kernel, bytes: Uint8Array, scale = 1): readonly Brep[] | undefined =>
   opened(oc, bytes, (reader) => {
     // the roots are found by the STEP reader, which sets the units, and taken over by the general one, which mends nothing
     const roots = reader.NbRootsForTransfer();
@@ -54,7 +54,7 @@ export const loadAsWritten = (oc: Kernel, bytes: Uint8Array): readonly Brep[] | 
         root.delete();
         if (!done) return undefined;
       }
-      return shapeOf(bare, (shape) => soundBreps(oc, shape));
+      return shapeOf(bare, (shape) => soundBreps(oc, shape, scale));
     } finally {
       bare.delete();
       session.delete();

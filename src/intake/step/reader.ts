@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import type { Part } from '../../sheet/index.js';
 import type { Intake } from '../refusal.js';
 import { refusedFile } from './intakeOf.js';
 import { type Patience, patience } from '../patience.js';
@@ -10,6 +11,8 @@ export interface ReadStepOptions {
   readonly seconds?: number;
   /** Gives the reading up; the file is then refused as 'cancelled'. */
   readonly signal?: AbortSignal;
+  /** The unit that the file is in, whatever it declares. */
+  readonly unit?: Part['unit'];
   /** mm, the inside radius of bends drawn sharp; without it the thickness (common practice, no source). */
   readonly sharpRadius?: number;
   /** This process reads this file and ends: the quickest way to a first answer, slower for later files. */
@@ -111,7 +114,7 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions):
     });
     options.signal?.addEventListener('abort', onAbort, { once: true });
     worker.on('message', onMessage).on('exit', onExit).on('error', onError);
-    const request: ReadRequest = { id, bytes, fileName, ...(options.sharpRadius === undefined ? {} : { sharpRadius: options.sharpRadius }) };
+    const request: ReadRequest = { id, bytes, fileName, ...(options.unit === undefined ? {} : { unit: options.unit }), ...(options.sharpRadius === undefined ? {} : { sharpRadius: options.sharpRadius }) };
     worker.postMessage(request);
   });
 };

@@ -1,4 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads';
+import type { Part } from '../../sheet/index.js';
 import type { Intake } from '../refusal.js';
 import { refusedFile } from './intakeOf.js';
 import { type BoundedKernel, KERNEL_MB, ONE_FILE, loadBoundedKernel } from './kernel.js';
@@ -8,6 +9,7 @@ export interface ReadRequest {
   readonly id: number;
   readonly bytes: Uint8Array;
   readonly fileName: string;
+  readonly unit?: Part['unit'];
   readonly sharpRadius?: number;
 }
 
@@ -26,10 +28,10 @@ export interface Ready {
 const memoryLimit = (fileName: string): Intake =>
   refusedFile('memory limit', `${fileName} needs more memory than the reader may use (${KERNEL_MB} MB for its geometry).`, KERNEL_MB);
 
-const read = ({ oc, refusedMemory }: BoundedKernel, { id, bytes, fileName, sharpRadius }: ReadRequest): ReadReply => {
+const read = ({ oc, refusedMemory }: BoundedKernel, { id, bytes, fileName, unit, sharpRadius }: ReadRequest): ReadReply => {
   try {
     const text = new TextDecoder('latin1').decode(bytes);
-    const request = { fileName, text, ...(sharpRadius === undefined ? {} : { sharpRadius }) };
+    const request = { fileName, text, ...(unit === undefined ? {} : { unit }), ...(sharpRadius === undefined ? {} : { sharpRadius }) };
     const intake = readSolids(oc, bytes, request);
     // what was made with too little memory may lack anything
     return refusedMemory() ? { id, intake: memoryLimit(fileName), spoilt: true } : { id, intake, spoilt: false };
