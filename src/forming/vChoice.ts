@@ -95,7 +95,7 @@ const choiceOf = (q: VQuestion, die: DieData, punch: PunchData): ToolChoice => {
     against.push(`The punch's nose of ${punch.includedAngle} degrees included does not go into ${bend.includedAngleUnderLoad.toFixed(1)} degrees.`);
   }
   if (q.flange !== undefined && q.flange < bend.minFlange) {
-    against.push(`The flange of ${q.flange} mm is ${(bend.minFlange - q.flange).toFixed(1)} mm too short for this V.`);
+    against.push(`The flange of ${q.flange.toFixed(2)} mm is ${(bend.minFlange - q.flange).toFixed(1)} mm too short for this V.`);
   }
   const weakest = Math.min(die.rating, punch.rating);
   if (bend.peakForcePerLength > weakest) {
@@ -149,7 +149,7 @@ const wordsFor = (q: VQuestion, best: ToolChoice, ranked: readonly ToolChoice[])
   if (best.bend === null) return [];
   const usual = usualV(q.metal, q.thickness);
   const words = [
-    `V ${best.v} (${best.vConvention}) with punch ${best.punch}: ${best.vOverThickness.toFixed(1)} times the thickness, where ${usual} times is usual for this sheet (common practice, no source); it forms an inside radius of ${best.bend.insideRadius.toFixed(2)} mm${q.insideRadius === undefined ? '' : ` for ${q.insideRadius} mm drawn`}, asks ${best.bend.peakForcePerLength.toFixed(0)} N/mm at its peak and takes flanges from ${best.bend.minFlange.toFixed(1)} mm.`,
+    `V ${best.v} (${best.vConvention}) with punch ${best.punch}: ${best.vOverThickness.toFixed(1)} times the thickness, where ${usual} times is usual for this sheet (common practice, no source); it forms an inside radius of ${best.bend.insideRadius.toFixed(2)} mm${q.insideRadius === undefined ? '' : ` for ${q.insideRadius.toFixed(2)} mm drawn`}, asks ${best.bend.peakForcePerLength.toFixed(0)} N/mm at its peak and takes flanges from ${best.bend.minFlange.toFixed(1)} mm.`,
   ];
   const others = ranked.filter((c) => c.punch === best.punch && c.bend !== null);
   const smaller = others.filter((c) => c.v < best.v).sort((a, b) => b.v - a.v)[0];

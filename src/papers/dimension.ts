@@ -10,7 +10,7 @@ const PAST = 1.2;
 const OFF = 0.6;
 
 /** A slim filled arrow whose point is at `tip`, pointing along the unit direction. */
-const arrowHead = (tip: Vec2, direction: Vec2, fill: 'ink' | 'accent' | 'warning' = 'ink'): Item => {
+export const arrowHead = (tip: Vec2, direction: Vec2, fill: 'ink' | 'accent' | 'warning' = 'ink'): Item => {
   const [dx, dy] = direction;
   const base: Vec2 = [tip[0] - dx * ARROW, tip[1] - dy * ARROW];
   return area(fill, [tip, [base[0] - dy * ARROW_HALF, base[1] + dx * ARROW_HALF], [base[0] + dy * ARROW_HALF, base[1] - dx * ARROW_HALF]]);

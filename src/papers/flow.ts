@@ -45,47 +45,74 @@ const lay = (doc: Doc, p: Paragraph, width: number): Laid => {
   return { indent, words, wordsHeight, beside, height: height + AFTER_PARAGRAPH };
 };
 
-/**
- * Fills columns with blocks, one after another; a block that does not fit goes on in the next column under its heading.
- * `more` gives further columns on a new page.
- */
-export const flow = (doc: Doc, blocks: readonly Block[], columns: readonly Area[], more: () => readonly Area[]): void => {
+/** What a paragraph is drawn by, and under which heading where it stands first in its column. */
+type Put = (p: Paragraph, laid: Laid, column: Area, y: number) => void;
+interface Pen {
+  readonly put: Put;
+  readonly head: (words: string, column: Area, y: number) => void;
+}
+
+/** Lays blocks into columns and says how many stand whole; ends early where `more` brings no further columns. */
+const run = (doc: Doc, blocks: readonly Block[], columns: readonly Area[], more: () => readonly Area[], pen: Pen): number => {
   let left = [...columns];
-  let column: Area | undefined;
-  let y = 0;
-  const next = (): Area => {
+  const take = (): Area | undefined => {
     if (left.length === 0) left = [...more()];
-    const taken = left.shift();
-    if (!taken) throw new Error('a new page brought no columns');
-    y = taken.y;
-    return taken;
+    return left.shift();
   };
-  column = next();
-  const room = (): number => column!.y + column!.height - y;
-  for (const block of blocks) {
+  let column = take();
+  if (!column) return 0;
+  let { y } = column;
+  for (const [whole, block] of blocks.entries()) {
     let headed = false;
     for (const p of block.paragraphs) {
       for (let tries = 0; ; tries++) {
         const need = lay(doc, p, column.width).height + (headed ? 0 : HEADING);
         // a paragraph longer than a whole column is written all the same once a fresh page is reached
-        if (need <= room() || (tries > 8 && y === column.y)) break;
-        column = next();
+        if (need <= column.y + column.height - y || (tries > 8 && y === column.y)) break;
+        const next = take();
+        if (!next) return whole;
+        column = next;
+        ({ y } = next);
         headed = false;
       }
       if (!headed) {
-        const again = p !== block.paragraphs[0];
-        y += heading(doc, again ? `${block.heading} (continued)` : block.heading, column.x, y, column.width);
+        pen.head(p === block.paragraphs[0] ? block.heading : `${block.heading} (continued)`, column, y);
+        y += HEADING;
         headed = true;
       }
       const laid = lay(doc, p, column.width);
-      if (p.sign !== undefined) paragraph(doc, p.sign, column.x, y, laid.indent, { ...p.style, bold: true });
-      paragraph(doc, p.words, column.x + laid.indent, y, laid.words, p.style);
-      if (p.picture) {
-        const [px, py] = laid.beside ? [column.x + column.width - p.picture.width, y] : [column.x, y + laid.wordsHeight];
-        drawPicture(doc, p.picture, px, py);
-      }
+      pen.put(p, laid, column, y);
       y += laid.height;
     }
     y += AFTER_BLOCK;
   }
+  return blocks.length;
+};
+
+/** How many of the blocks, from the first on, stand whole in these columns. */
+export const fitCount = (doc: Doc, blocks: readonly Block[], columns: readonly Area[]): number =>
+  run(doc, blocks, columns, () => [], { put: () => undefined, head: () => undefined });
+
+/**
+ * Fills columns with blocks, one after another; a block that does not fit goes on in the next column under its heading.
+ * `more` gives further columns on a new page.
+ */
+export const flow = (doc: Doc, blocks: readonly Block[], columns: readonly Area[], more: () => readonly Area[]): void => {
+  const further = (): readonly Area[] => {
+    const fresh = more();
+    if (fresh.length === 0) throw new Error('a new page brought no columns');
+    return fresh;
+  };
+  run(doc, blocks, columns, further, {
+    head: (words, column, y) => {
+      heading(doc, words, column.x, y, column.width);
+    },
+    put: (p, laid, column, y) => {
+      if (p.sign !== undefined) paragraph(doc, p.sign, column.x, y, laid.indent, { ...p.style, bold: true });
+      paragraph(doc, p.words, column.x + laid.indent, y, laid.words, p.style);
+      if (!p.picture) return;
+      const [px, py] = laid.beside ? [column.x + column.width - p.picture.width, y] : [column.x, y + laid.wordsHeight];
+      drawPicture(doc, p.picture, px, py);
+    },
+  });
 };

@@ -2,11 +2,11 @@ import { type Vec2, bounds } from '../geometry/index.js';
 import { toolSlabs } from '../shop/index.js';
 import type { Die, Punch } from '../shop/index.js';
 import type { Placed, Station, Step, Trial } from '../trial/index.js';
-import { leader } from './dimension.js';
-import { type Units, roundFigure, roundText } from './format.js';
+import { type Units, roundFigure } from './format.js';
 import { LETTERS } from './pens.js';
 import { type Item, type Picture, area, group, polyline, strokes, text } from './picture.js';
 import { bendIndex, dieOf, punchOf } from './seatPose.js';
+import { stationLabels } from './stationLabels.js';
 import { textWidth } from './textWidth.js';
 
 export interface LayoutPictureOptions {
@@ -130,9 +130,25 @@ const stationBars = (trial: Trial): LineBar[] =>
     return [{ low: Math.min(...places), high: Math.max(...places), steps: steps.map(({ number }) => number), bends: [] }];
   });
 
+/** mm over the die seat: where a station's punch tip is drawn, open by some thicknesses of the sheet, and where its punch ends. */
+const tipOf = (trial: Trial, station: Station): number => station.dieTop + Math.max(12, trial.sheet.part.thickness * 4);
+const topOf = (trial: Trial, station: Station): number => tipOf(trial, station) + punchOf(trial, station.punch).height;
+
+/** Where the leader of a station's name ends. mm along */
+const middleOf = ({ punchSegments }: Station): number => ends(punchSegments).reduce((a, b) => a + b) / 2;
+
+const FRAME_NAME = 'side frame';
+const between = (low: number, x: number, high: number): boolean => low <= x && x <= high;
+
+/** Beside the right or the left frame, outside it rather than inside: where its name may stand. mm of paper */
+const frameNamePlaces = (s: Scale, half: number): readonly { readonly from: number; readonly to: number }[] => {
+  const room = textWidth(FRAME_NAME, LETTERS.small);
+  return [s.x(half) + 1, s.x(-half) - 1 - room, s.x(half) - 1 - room, s.x(-half) + 1].map((from) => ({ from, to: from + room }));
+};
+
 const stationItems = (trial: Trial, station: Station, s: Scale, units: Units): Item[] => {
   const [punch, die] = [punchOf(trial, station.punch), dieOf(trial, station.die)];
-  const tip = station.dieTop + Math.max(12, trial.sheet.part.thickness * 4);
+  const tip = tipOf(trial, station);
   const [low, high] = ends([...station.punchSegments, ...station.dieSegments]);
   const [x0, x1] = [s.x(low), s.x(high)];
   const riser = station.riser > 0 ? [rectangle(x0, s.y(station.riser), x1 - x0, station.riser * s.mm)] : [];
@@ -153,10 +169,7 @@ export const layoutPicture = (trial: Trial, options: LayoutPictureOptions = {}):
   const { width = 250, mostHeight = Infinity, units = 'mm', others = [] } = options;
   const { machine, stations } = trial;
   const mm = (width - 2 * MARGIN) / machine.length;
-  const tallest = Math.max(
-    60,
-    ...stations.map((st) => st.dieTop + 12 + punchOf(trial, st.punch).height),
-  );
+  const tallest = Math.max(60, ...stations.map((station) => topOf(trial, station)));
   const names = stations.length > 0 ? LETTERS.normal * 2.6 : 0;
   const seat = names + 3 + tallest * mm;
   const s: Scale = { x: (along) => width / 2 + along * mm, y: (up) => seat - up * mm, mm };
@@ -184,16 +197,13 @@ export const layoutPicture = (trial: Trial, options: LayoutPictureOptions = {}):
     const x = s.x((side * machine.betweenFrames) / 2);
     return [[x, names], [x, seat]];
   });
-  const labels = stations.map((station, k): Item => {
+  const frameName = frameNamePlaces(s, machine.betweenFrames / 2).find(({ from, to }) =>
+    from > 0 && to < width && !stations.some((station) => between(from - 1, s.x(middleOf(station)), to + 1))) ?? { from: s.x(machine.betweenFrames / 2) + 1 };
+  const labels = stationLabels(stations.map((station) => {
     const [low, high] = ends(station.punchSegments);
-    const x = s.x((low + high) / 2);
-    const words = `${station.id}  ${roundFigure(low, units)} to ${roundText(high, units)}`;
-    const y = 2.6 + (k % 2) * LETTERS.normal * 1.2;
-    const top = s.y(station.dieTop + 12 + punchOf(trial, station.punch).height);
-    const w = textWidth(words, LETTERS.normal);
-    const toLeft = x + 3 + w > width - 1;
-    return leader([x, top], [x + (toLeft ? -3 : 3), y + 0.8], [words]);
-  });
+    const extent = `${station.id}  ${roundFigure(low, units)} to ${roundFigure(high, units)}`;
+    return { x: s.x(middleOf(station)), top: s.y(topOf(trial, station)), words: [`${extent} ${units}`, extent, station.id] };
+  }), width, names);
   return {
     width,
     height,
@@ -201,7 +211,7 @@ export const layoutPicture = (trial: Trial, options: LayoutPictureOptions = {}):
       area('bed', rectangle(s.x(-half), seat, machine.length * mm, 3)),
       polyline('edge', rectangle(s.x(-half), seat, machine.length * mm, 3), true),
       strokes('hidden', frames),
-      text([s.x(machine.betweenFrames / 2) + 1, names + 2.4], 'side frame', LETTERS.small, { anchor: 'start' }),
+      text([frameName.from, names + 2.4], FRAME_NAME, LETTERS.small, { anchor: 'start' }),
       ...stations.flatMap((station) => stationItems(trial, station, s, units)),
       ...ruler(machine.length, seat + 3, s, units),
       ...labels,

@@ -58,14 +58,15 @@ export const drawReasonPages = (doc: Doc, trial: Trial, units: Units, newSheet: 
   drawPicture(doc, partPicture(trial.sheet, finalAngles(trial.sheet), { width: TITLE.width - INSET, height: PART_HEIGHT }), title.x, y);
   const reasons = trial.reasons.map((reason, k) => reasonParagraph(trial, reason, k));
   const none: Paragraph = { words: 'No single reason was found.', style: { size: 3 } };
+  // no plan stands, so there is nothing to set up or to time
+  const { before, after } = wordBlocks({ ...trial, stations: [], steps: [] }, units);
   const blocks: Block[] = [
     { heading: HEADLINE[trial.verdict], paragraphs: reasons.length > 0 ? reasons : [none] },
     ...(trial.remedies.length > 0
       ? [{ heading: 'Remedies, cheapest first', paragraphs: trial.remedies.map((_, k) => remedyParagraph(trial, k)) }]
       : []),
     { heading: 'What was tried', paragraphs: [{ words: sentence(trial.model), style: { size: 2.8 } }] },
-    // no plan stands, so there is nothing to set up or to time
-    ...wordBlocks({ ...trial, stations: [], steps: [] }, units).filter(
+    ...[...before, ...after].filter(
       ({ heading }) => heading === 'Warnings' || heading === 'Taken for granted' || heading === 'Cautions',
     ),
   ];

@@ -5,37 +5,42 @@ import { blankPicture } from './blankPicture.js';
 import { CAUTIONS, liftCaution } from './cautions.js';
 import { drawPicture } from './drawPicture.js';
 import type { Block } from './flow.js';
-import { flow } from './flow.js';
+import { fitCount, flow } from './flow.js';
 import { type Units, lengthText } from './format.js';
 import { layoutPicture } from './layoutPicture.js';
 import { type Area, type Doc, FRAME, INSET, box, heading, line, rule } from './paper.js';
 import { proofInWords, stationInWords, timeInWords } from './sheetWords.js';
 import { testStripWords } from './testStrip.js';
+import { toldTogether } from './toldTogether.js';
 import { TITLE, drawFrame, titleArea } from './titleBlock.js';
 import { unfoldingPath } from './unfoldingPath.js';
 
 const INNER: Area = { x: FRAME.x + INSET, y: FRAME.y + INSET, width: FRAME.width - 2 * INSET, height: FRAME.height - 2 * INSET };
 const SMALL = { size: 2.4 } as const;
 
-/** All that the sheet says in words, in the order of use: tools, strip, time, proof, what was taken for granted, cautions. */
-export const wordBlocks = (trial: Trial, units: Units): Block[] => {
+/** All that the sheet says in words: what is wanted before the first stroke, and what can be read after the steps. */
+export const wordBlocks = (trial: Trial, units: Units): { readonly before: readonly Block[]; readonly after: readonly Block[] } => {
   const note = (words: string): { words: string; style: { size: number } } => ({ words, style: SMALL });
   const signed = (sign: string) => (words: string) => ({ words, sign, style: SMALL });
   const strips = testStrips(trial);
   const misses = trial.misses ?? [];
-  return [
+  const told = (blocks: readonly Block[]): readonly Block[] => blocks.filter(({ paragraphs }) => paragraphs.length > 0);
+  const before = told([
     { heading: 'Tools, left to right', paragraphs: trial.stations.flatMap((station) => stationInWords(trial, station, units)).map(note) },
     { heading: 'Test strip first', paragraphs: strips.map((strip) => note(testStripWords(strip, units))) },
     { heading: 'Cautions', paragraphs: [...CAUTIONS, liftCaution(trial)].map(signed('⚠')) },
-    { heading: 'Warnings', paragraphs: trial.warnings.map(signed('⚠')) },
+    { heading: 'Warnings', paragraphs: toldTogether(trial.warnings).map(signed('⚠')) },
     {
       heading: 'What a blank already cut misses',
       paragraphs: misses.map(({ bend, flange, miss }) => note(`${flange} at ${bend}: ${miss >= 0 ? 'longer' : 'shorter'} by ${lengthText(Math.abs(miss), units)} than drawn.`)),
     },
+  ]);
+  const after = told([
     { heading: 'Proof', paragraphs: [note(proofInWords(trial, units))] },
     { heading: 'Predicted making time', paragraphs: trial.steps.length > 0 ? timeInWords(trial).map(note) : [] },
     { heading: 'Taken for granted', paragraphs: [...new Set([...trial.assumptions, ...trial.sheet.part.assumptions.map((a) => a.sentence)])].map(signed('–')) },
-  ].filter(({ paragraphs }) => paragraphs.length > 0);
+  ]);
+  return { before, after };
 };
 
 /** Thickness and size of the blank, each with a box for what is measured before anything is bent. */
@@ -88,10 +93,11 @@ const PATH_BELOW = 3;
 const BLANK_WIDTH = 68;
 
 /**
- * The first sheet: the unfolding as one path, the bed with its ruler, the blank to be measured first, tools and notes. Notes
- * that find no room go on over new sheets, which `newSheet` starts.
+ * The first sheet: the unfolding as one path, the bed with its ruler, the blank to be measured first, tools and notes. What is wanted
+ * before the first stroke goes on over new sheets, which `newSheet` starts; notes to be read at leisure that find no room come back, to
+ * stand after the steps rather than on a sheet of their own before them.
  */
-export const drawFirstPage = (doc: Doc, trial: Trial, units: Units, newSheet: () => readonly Area[]): void => {
+export const drawFirstPage = (doc: Doc, trial: Trial, units: Units, newSheet: () => readonly Area[]): readonly Block[] => {
   drawFrame(doc);
   const { x, width } = INNER;
   let { y } = INNER;
@@ -102,8 +108,8 @@ export const drawFirstPage = (doc: Doc, trial: Trial, units: Units, newSheet: ()
   rule(doc, FRAME.x, y, FRAME.x + FRAME.width, y);
   y += 2;
   const bottom = INNER.y + INNER.height;
+  y += heading(doc, `Along the bed, from the front (${units} from the middle)`, x, y, 110) - 1;
   const layout = layoutPicture(trial, { width, units, mostHeight: bottom - LOWEST - y });
-  heading(doc, `Along the bed, from the front (${units} from the middle)`, x, y, 110);
   drawPicture(doc, layout, x, y);
   y += layout.height + 0.5;
   rule(doc, FRAME.x, y, FRAME.x + FRAME.width, y);
@@ -116,5 +122,12 @@ export const drawFirstPage = (doc: Doc, trial: Trial, units: Units, newSheet: ()
     { x: middle, y, width: title.x - middle - 3, height: bottom - y },
     { x: title.x, y, width: TITLE.width - INSET, height: title.y - y - 1 },
   ];
-  flow(doc, wordBlocks(trial, units), columns.filter((c) => c.height > 12), newSheet);
+  const { before, after } = wordBlocks(trial, units);
+  const all = [...before, ...after];
+  const room = columns.filter((c) => c.height > 12);
+  const here = fitCount(doc, all, room);
+  // a new sheet that must be begun anyway takes all the notes
+  const shown = here < before.length ? all.length : here;
+  flow(doc, all.slice(0, shown), room, newSheet);
+  return all.slice(shown);
 };

@@ -75,11 +75,39 @@ describe('the set-up sheet', () => {
       };
       const read = words(await write('forming', { ...plain, steps: plain.steps.map((step) => ({ ...step, forming })) }));
       const needed = [
-        'Steps 1, 2: calculated, and by rule', '107.0 N/mm', '99.4 N/mm', '1.33 Rm t2/V (textbook)', 'Limits of step 1, tightest first', 'Limits of step 2',
+        'Steps 1, 2: calculated, and by rule', '107.0 N/mm', '99.4 N/mm', '1.33 Rm t2/V (textbook)', 'Limits of steps 1, 2, tightest first',
         'past good practice by 2.25 mm; 2.5 t + inside radius (common practice)', '1100.0 kN', 'margin 1078.6 kN', 'Bend angle 88.4° to 91.2°', '88 to 131 N/mm', 'measured on 4 pieces', 'V 12 is 8 times',
         'Cut two strips 100 mm along the bend by 100 mm across it', 'to depth 2.95 mm from touch (bend angle 60.0°)',
       ];
       expect(needed.filter((s) => !read.includes(s))).toEqual([]);
+    });
+
+    it('tells limits that several steps share once, and each step its own', async () => {
+      const plain = channelTrial();
+      const limit = (name: string, value: number) => ({ name, value, limit: 500, margin: 500 - value, unit: 'N/mm', holds: true, mark: 'machine data', source: 'a rating' } as const);
+      const forming = (own: number): StepForming => ({
+        byRule: [], limits: [limit('force on the die', 97.2), limit('force on the punch', own)], range: null, rangeWords: 'Not known.',
+        deduction: { source: 'strip', spread: null, words: 'calculated' }, whyV: ['V 12.'], testStrip: { along: 100, across: 100, bends: [], measure: [] }, crowning: { uncrowned: 0, setting: 0, residual: 0, angleSpread: 0 },
+      });
+      const read = words(await write('limits', { ...plain, steps: plain.steps.map((step, k) => ({ ...step, forming: forming(100 + k) })) }));
+      expect(['Limits of steps 1, 2, tightest first', 'Limits of step 1, tightest first', 'Limits of step 2, tightest first', '97.2 N/mm', '100.0 N/mm', '101.0 N/mm'].map((s) => read.split(s).length - 1)).toEqual([1, 1, 1, 1, 1, 1]);
+    });
+
+    it('says what to measure and what to expect in full, however long', async () => {
+      const plain = channelTrial();
+      const what = 'the flange beyond b14 and the long one beyond b2 together, outside, square to the base, to the outer corner of the flange beyond b14';
+      const read = words(await write('measure', { ...plain, steps: plain.steps.map((step) => ({ ...step, measure: { ...step.measure, what, firstPiece: 0.24, batch: 0.21 } })) }));
+      expect(read.split(what).length - 1 + (read.split('Expected: first piece ±0.24 mm, batch ±0.21 mm.').length - 1)).toBe(4);
+      expect(read).not.toContain('…');
+    });
+
+    it('keeps notes that find no room on the first sheet for the sheets after the steps', async () => {
+      const plain = channelTrial();
+      const long = Array.from({ length: 12 }, (_, k) => `Assumption number ${k + 1} of several, long enough that a column of the first sheet is filled by some of them at most.`);
+      const file = await write('notes', { ...plain, assumptions: long });
+      const sheets = run('pdftotext', '-layout', file, '-').split('\f').slice(0, -1);
+      expect(sheets.map((sheet) => [/Step \d of 2/.test(sheet), sheet.includes('Assumption number 12')])).toEqual([[false, false], [true, false], [true, false], [false, true]]);
+      expect(sheets[0]).toContain('Caution');
     });
 
     it('bears the line at the foot on every page', async () => {

@@ -47,12 +47,12 @@ export const setupSheetPdf = async (trial: Trial, options: SetupSheetOptions = {
   };
   sheet('first');
   if (trial.verdict === 'makes') {
-    drawFirstPage(doc, trial, units, notes);
+    const left = drawFirstPage(doc, trial, units, notes);
     for (const step of trial.steps) {
       sheet(`step ${step.number} of ${trial.steps.length}`);
       drawStepPage(doc, trial, step, units);
     }
-    const figures = formingBlocks(trial, wordColumns(STRIP.height)[0]!.width, units);
+    const figures = [...left, ...formingBlocks(trial, wordColumns(STRIP.height)[0]!.width, units)];
     if (figures.length > 0) flow(doc, figures, notes(), notes);
   } else {
     drawReasonPages(doc, trial, units, notes);

@@ -81,12 +81,32 @@ const table = (doc: Doc, title: string, rows: readonly Row[], x: number, y: numb
   });
 };
 
-/** Boxes for what is measured on the first piece and after. */
+/** What to measure, and what the first piece and the batch are expected to show. */
+const measureWords = ({ measure: { what, firstPiece, batch } }: Step, units: Units): readonly [string, string] => [
+  `Measure after the stroke: ${what}`,
+  firstPiece === undefined || batch === undefined ? '' : `Expected: first piece ±${lengthText(firstPiece, units)}, batch ±${lengthText(batch, units)}.`,
+];
+
+const CAPTION = { size: 2.5, bold: true } as const;
+const EXPECTED = { size: 2.3 } as const;
+/** mm: a box that a figure is written into by hand. */
+const BY_HAND = 9.5;
+
+/** mm that the boxes take with the words over them. */
+const measuredHeight = (doc: Doc, step: Step, width: number, units: Units): number => {
+  const [what, expected] = measureWords(step, units);
+  return paragraphHeight(doc, what, width, CAPTION) + (expected === '' ? 0 : paragraphHeight(doc, expected, width, EXPECTED)) + 0.8 + BY_HAND;
+};
+
+/** Boxes for what is measured on the first piece and after, with their lower edge at the foot of the place; the words over them take what they need. */
 const measured = (doc: Doc, step: Step, place: Area, units: Units): void => {
-  const { what, length, tolerance, firstPiece, batch } = step.measure;
-  const expected = firstPiece === undefined || batch === undefined ? '' : `; expected: first piece ±${lengthText(firstPiece, units)}, batch ±${lengthText(batch, units)}`;
-  const { x, y, width, height } = place;
-  line(doc, `Measure after the stroke: ${what}${expected}`, x, y, width, { size: 2.6, bold: true });
+  const { x, width } = place;
+  const { length, tolerance } = step.measure;
+  const [what, expected] = measureWords(step, units);
+  let y = place.y + place.height - measuredHeight(doc, step, width, units);
+  y += paragraph(doc, what, x, y, width, CAPTION);
+  if (expected !== '') y += paragraph(doc, expected, x, y, width, EXPECTED);
+  y += 0.8;
   const cells: readonly [number, string][] = [
     [4, `${lengthText(length, units)} ±${lengthText(tolerance, units)}`],
     [4.6, `Bend ${angleFigure(step.bendAngle)}, included ${angleFigure(step.includedAngle)}`],
@@ -97,8 +117,8 @@ const measured = (doc: Doc, step: Step, place: Area, units: Units): void => {
   let at = x;
   for (const [share, label] of cells) {
     const wide = (width * share) / whole;
-    box(doc, { x: at, y: y + 4.2, width: wide, height: height - 4.2 }, 'edge');
-    line(doc, label, at + 1, y + 4.8, wide - 2, { size: 2.2 });
+    box(doc, { x: at, y, width: wide, height: BY_HAND }, 'edge');
+    line(doc, label, at + 1, y + 0.6, wide - 2, { size: 2.2 });
     at += wide;
   }
 };
@@ -197,6 +217,8 @@ export const drawStepPage = (doc: Doc, trial: Trial, step: Step, units: Units): 
     `least clearance of the step ${lengthText(step.clearance, units)}`,
     ...(step.crowning === null ? [step.crowningWords] : []),
   ].map(sentence).join(' ');
-  paragraph(doc, more, x, under, width, { size: 2.35 });
+  const boxesTop = places.boxes.y + places.boxes.height - measuredHeight(doc, step, places.boxes.width, units);
+  const size = [2.35, 2.2, 2.05].find((it) => under + paragraphHeight(doc, more, width, { size: it }) <= boxesTop) ?? 1.9;
+  paragraph(doc, more, x, under, width, { size });
   measured(doc, step, places.boxes, units);
 };

@@ -115,7 +115,7 @@ export const unheldLimits = (steps: readonly Step[]): string[] => {
   for (const step of steps)
     for (const l of step.forming?.limits ?? []) {
       if (l.holds) continue;
-      const words = `${l.name} ${l.value.toFixed(2)} ${l.unit} where ${l.limit.toFixed(2)} is the limit (${l.source}${l.source.includes(l.mark) ? '' : `; ${l.mark}`})`;
+      const words = `${l.name} ${l.value.toFixed(2)} ${l.unit} where ${l.limit.toFixed(2)} ${l.unit} is the limit (${l.source}${l.source.includes(l.mark) ? '' : `; ${l.mark}`})`;
       told.set(words, [...(told.get(words) ?? []), step.number]);
     }
   return [...told].map(([words, numbers]) => `${numbers.length === 1 ? 'Step' : 'Steps'} ${numbers.join(', ')}: ${words}.`);
