@@ -51,7 +51,7 @@ const at = (json: unknown, path: readonly PropertyKey[]): unknown =>
   path.reduce<unknown>((value, key) => (typeof value === 'object' && value !== null ? Reflect.get(value, key) : undefined), json);
 
 const shown = (value: unknown): string =>
-  value === undefined ? 'it is missing' : `${JSON.stringify(value)?.slice(0, 60) ?? typeof value} was given`;
+  value === undefined ? 'it is missing' : value === '' ? 'nothing was given' : `${JSON.stringify(value)?.slice(0, 60) ?? typeof value} was given`;
 
 /**
  * The data in the schema's shape, or the first fault. `depth` is the length of the path that leads to an entry

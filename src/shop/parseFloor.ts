@@ -5,7 +5,8 @@ import { type DataFault, list, oneOf, readShape, refuse, type Refused, whole, wi
 import { seatSchema, tangSchema } from './families.js';
 import type { Axis, Finger, Machine } from './machine.js';
 import type { Result } from './result.js';
-import { buildSection, sectionSchema } from './sectionSchema.js';
+import { sectionFault } from './sectionFault.js';
+import { buildSection, type RawSection, sectionSchema } from './sectionSchema.js';
 import { withOptions } from './withOptions.js';
 
 const mm = (least: number, most: number) => within(least, most, 'mm');
@@ -157,19 +158,24 @@ const axisFault = (id: string, name: string, axis: Axis): Refused | undefined =>
     ? refuse('sense', id, `gauge.${name}.min`, `(${axis.min} mm) must be less than max (${axis.max} mm)`)
     : undefined;
 
-const machineFault = (m: Machine): Refused | undefined => {
+type RawMachine = z.output<typeof machineSchema>;
+
+/** `raw`: its cross-sections as they were given, where they are known. */
+const machineFault = (m: Machine, raw?: RawMachine): Refused | undefined => {
   const less = (a: number, an: string, b: number, bn: string): Refused | undefined =>
     a < b ? undefined : refuse('sense', m.id, an, `(${a}) must be less than ${bn} (${b})`);
-  const sections: [string, Contour][] = [
-    ...m.beam.map((c, i): [string, Contour] => [`beam.${i}`, c]),
-    ...m.clamp.map((c, i): [string, Contour] => [`clamp.${i}`, c]),
-    ...m.bed.map((c, i): [string, Contour] => [`bed.${i}`, c]),
-    ['gauge.beam', m.gauge.beam],
-    ['gauge.finger.profile', m.gauge.finger.profile],
+  const sections: [string, Contour, RawSection | undefined][] = [
+    ...m.beam.map((c, i): [string, Contour, RawSection | undefined] => [`beam.${i}`, c, raw?.beam[i]]),
+    ...m.clamp.map((c, i): [string, Contour, RawSection | undefined] => [`clamp.${i}`, c, raw?.clamp[i]]),
+    ...m.bed.map((c, i): [string, Contour, RawSection | undefined] => [`bed.${i}`, c, raw?.bed[i]]),
+    ['gauge.beam', m.gauge.beam, raw?.gauge.beam],
+    ['gauge.finger.profile', m.gauge.finger.profile, raw?.gauge.finger.profile],
   ];
-  for (const [field, contour] of sections) {
+  for (const [field, contour, given] of sections) {
     const wrong = contourFault(contour);
-    if (wrong !== undefined) return refuse('sense', m.id, field, wrong);
+    if (wrong === undefined) continue;
+    const why = given && sectionFault(given);
+    return why ? refuse('sense', m.id, `${field}.${why.field}`, why.what) : refuse('sense', m.id, field, wrong);
   }
   for (const [field, contour] of sections.slice(0, m.beam.length + m.clamp.length)) {
     const low = bounds([contour])[0][1];
@@ -231,8 +237,8 @@ export const parseFloor = (json: unknown): Result<readonly Machine[], DataFault>
   );
   const twice = repeated(machines.map((m) => m.id));
   if (twice !== undefined) return refuse('sense', twice, 'id', 'names two machines; each needs its own');
-  for (const machine of machines) {
-    const fault = machineFault(machine) ?? optionFault(machine);
+  for (const [i, machine] of machines.entries()) {
+    const fault = machineFault(machine, read.value[i]) ?? optionFault(machine);
     if (fault !== undefined) return fault;
   }
   return { ok: true, value: machines };

@@ -6,7 +6,8 @@ import { halfOpening, vDepth } from './profiles.js';
 import type { Result } from './result.js';
 import { type Die, type Punch, type Rack, type Tool, bendsInV } from './tool.js';
 import { crossingsAt } from './toolSlabs.js';
-import { dieContour, punchContour, rackSchema, type RawDie } from './toolSchema.js';
+import { dieProfileFault, type ProfileFault, punchProfileFault } from './profileFault.js';
+import { dieContour, punchContour, rackSchema, type RawDie, type RawPunch } from './toolSchema.js';
 
 /** mm by which a profile may miss its tip, its top or its stated height: rounding in a drawing, no more. */
 const DRAWN_TO = 0.01;
@@ -53,9 +54,20 @@ const offsetFault = (tool: Tool): Refused | undefined => {
   return half < needed ? refuse('sense', tool.id, 'profile', `must reach at least ${needed.toFixed(1)} mm to either side of its middle, not ${half.toFixed(1)} mm`) : undefined;
 };
 
-const punchFault = (p: Punch): Refused | undefined => {
-  const wrong = contourFault(p.profile);
-  if (wrong !== undefined) return refuse('sense', p.id, 'profile', wrong);
+/** An outline that is none, by the parameter that makes it so where one is found. */
+const outlineFault = (tool: Tool, why: () => ProfileFault | undefined): Refused | undefined => {
+  const wrong = contourFault(tool.profile);
+  if (wrong === undefined) return undefined;
+  const { field, what } = why() ?? { field: 'profile', what: wrong };
+  return refuse('sense', tool.id, field, what);
+};
+
+const punchFault = (p: Punch, raw: RawPunch): Refused | undefined => {
+  if (!bendsInV(p) !== (p.includedAngle === 180)) {
+    return refuse('sense', p.id, 'includedAngle', `must be 180 degrees for ${p.shape === 'offset' ? 'an offset' : 'a flattening'} punch and less for any other`);
+  }
+  const wrong = outlineFault(p, () => punchProfileFault(raw));
+  if (wrong !== undefined) return wrong;
   const [[, low], [, high]] = bounds([p.profile]);
   if (Math.abs(low) > DRAWN_TO || (p.shape !== 'offset' && !p.profile.some((v) => v.x === 0 && Math.abs(v.y) <= DRAWN_TO))) {
     return refuse('sense', p.id, 'profile', `must have its tip, a corner at (0, 0), as its lowest point (the lowest lies at ${low.toFixed(2)} mm)`);
@@ -63,22 +75,18 @@ const punchFault = (p: Punch): Refused | undefined => {
   if (Math.abs(high - p.height) > DRAWN_TO) {
     return refuse('sense', p.id, 'height', `(${p.height} mm) must be the top of the profile (${high.toFixed(2)} mm)`);
   }
-  if (!bendsInV(p) !== (p.includedAngle === 180)) {
-    return refuse('sense', p.id, 'includedAngle', `must be 180 degrees for ${p.shape === 'offset' ? 'an offset' : 'a flattening'} punch and less for any other`);
-  }
   return offsetFault(p) ?? segmentFault(p);
 };
 
 const dieFault = (d: Die, raw: RawDie): Refused | undefined => {
   const wide = bounds([d.profile])[1][0];
   if (d.shape === 'V') {
-    if (d.v <= 0 || d.includedAngle >= 180) {
-      return refuse('sense', d.id, 'v', `(${d.v} mm) must be more than 0 mm, with less than 180 degrees included`);
-    }
+    if (d.v <= 0) return refuse('sense', d.id, 'v', `(${d.v} mm) must be more than 0 mm`);
+    if (d.includedAngle >= 180) return refuse('sense', d.id, 'includedAngle', `(${d.includedAngle} degrees) must be less than 180 degrees for a V`);
     const c = halfOpening(d);
     const half = raw.profile.shape === 'block' ? raw.profile.topWidth / 2 : wide;
     if (c + LEAST_LAND > half) {
-      return refuse('sense', d.id, 'v', `opens ${(2 * c).toFixed(1)} mm with its shoulder radii: the die's top must be at least ${(2 * (c + LEAST_LAND)).toFixed(1)} mm wide, not ${(2 * half).toFixed(1)} mm`);
+      return refuse('sense', d.id, 'v', `(${d.v} mm) takes ${(2 * c).toFixed(1)} mm with its shoulder radii: the die's top must be at least ${(2 * (c + LEAST_LAND)).toFixed(1)} mm wide, not ${(2 * half).toFixed(1)} mm`);
     }
     const flat = raw.profile.shape === 'block' ? raw.profile.flat : 0;
     if (flat >= d.v) return refuse('sense', d.id, 'profile.flat', `(${flat} mm) must be less than the V (${d.v} mm)`);
@@ -89,8 +97,8 @@ const dieFault = (d: Die, raw: RawDie): Refused | undefined => {
   } else if (d.v !== 0 || d.includedAngle !== 180) {
     return refuse('sense', d.id, 'v', `must be 0 mm, with 180 degrees included, for an ${d.shape === 'offset' ? 'offset die' : 'anvil'}`);
   }
-  const wrong = contourFault(d.profile);
-  if (wrong !== undefined) return refuse('sense', d.id, 'profile', wrong);
+  const wrong = outlineFault(d, () => dieProfileFault(raw));
+  if (wrong !== undefined) return wrong;
   const [[, low], [, high]] = bounds([d.profile]);
   if (Math.abs(high) > DRAWN_TO) {
     return refuse('sense', d.id, 'profile', `must have its top face at up 0 (the highest point lies at ${high.toFixed(2)} mm)`);
@@ -113,8 +121,8 @@ export const parseRack = (json: unknown): Result<Rack, DataFault> => {
   const dies = raw.dies.map((d): Die => ({ ...d, profile: dieContour(d) }));
   const twice = repeated([...punches, ...dies, ...raw.risers].map((t) => t.id));
   if (twice !== undefined) return refuse('sense', twice, 'id', 'names two tools; each needs its own');
-  for (const punch of punches) {
-    const fault = punchFault(punch);
+  for (const [i, punch] of punches.entries()) {
+    const fault = punchFault(punch, raw.punches[i]!);
     if (fault !== undefined) return fault;
   }
   for (const [i, die] of dies.entries()) {

@@ -11,7 +11,7 @@ const tangentPoint = (radius: number, half: number): readonly [number, number] =
 ];
 
 /** up of a nose's flank where it is `x` away from the bending plane. */
-const flankUp = (radius: number, half: number, x: number): number => {
+export const flankUp = (radius: number, half: number, x: number): number => {
   const [tx, ty] = tangentPoint(radius, half);
   return ty + (x - tx) / Math.tan(half);
 };

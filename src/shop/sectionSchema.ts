@@ -49,7 +49,9 @@ export const sectionSchema = z.discriminatedUnion(
   { error: 'must have a shape, one of: contour, rectangle, beam, clamp, bed, finger' },
 );
 
-export const buildSection = (s: z.output<typeof sectionSchema>): Contour => {
+export type RawSection = z.output<typeof sectionSchema>;
+
+export const buildSection = (s: RawSection): Contour => {
   switch (s.shape) {
     case 'contour':
       return drawn(s);

@@ -14,7 +14,7 @@ describe('tools as CSV', () => {
 
   it('a table as a spreadsheet with decimal commas writes it', () => {
     const text = '\uFEFFkind;id;name;held_by;shape;height;included_angle;v;v_convention;shoulder_radius;rating;weight;segments;profile\r\n'
-      + 'die;d1;"V 12; mine";seat A;V;90,5;85;12;sharp;1,2;500;18,5;415x3 + 100;block topWidth 26 baseWidth 30 stepAt 30 flat 0.6\r\n\r\n';
+      + 'die;d1;"V 12; mine";seat A;V;90,5;85;12;sharp;1,2;500;18,5;415x3 + 100;block topWidth 26,5 baseWidth 30 stepAt 30 flat 0.6\r\n\r\n';
     const read = toolsFromCsv(text);
     expect(read).toMatchObject({ ok: true, value: { punches: [], risers: [], dies: [{ id: 'd1', name: 'V 12; mine', demo: false, reversible: true, height: 90.5, shoulderRadius: 1.2, weight: 18.5, segments: [{ length: 415, count: 3 }, { length: 100, count: 1 }] }] } });
     expect(parseRack({ id: 'own', name: 'Own', demo: false, currency: 'EUR', ...(read.ok ? read.value : {}) }).ok).toBe(true);
@@ -26,6 +26,9 @@ describe('tools as CSV', () => {
     ['kind,id,height,held_by\nhammer,h,1,tang A\n', "Line 2, kind: punch, die or riser is wanted, not 'hammer'."],
     ['kind,id,height,held_by,segments\n"punch","a\nb",1,tang A,10\npunch,p,1,tang A,left 100\n', /^Line 2, profile: a profile is a shape/],
     ['kind,id,height,held_by,segments,profile\npunch,p,1,tang A,left 100,anvil width 3\n', /^Line 2, segments: 'left 100' is no segment/],
+    ['kind,id,height,held_by,height\n', "The header has the column 'height' twice."],
+    ['kind,id,height,held_by,length,width\nriser,r,10,seat A,100,30,7\n', "Line 2 has '7' where the header names no column: is a comma in a cell that stands without quotes?"],
+    ['kind,id,height,held_by,length,width\nriser,r,10,seat A,100,30\nriser,r,20,seat A,100,30\n', "Line 3, id: 'r' stands in line 2 already; each tool needs its own."],
   ])('refuses %j', (text, sentence) => {
     const read = toolsFromCsv(text);
     expect(read.ok).toBe(false);

@@ -25,15 +25,21 @@ const profileInWords = (profile: unknown): string => {
   return [shape as string, ...Object.entries(rest).map(([name, value]) => `${name} ${String(value)}`)].join(' ');
 };
 
+/** What is no figure goes on as it was written, for the parser to refuse by its field. */
+const figureOrWord = (word: string): number | string => {
+  const value = Number(word.replace(',', '.'));
+  return Number.isNaN(value) ? word : value;
+};
+
 /** 'block topWidth 26 baseWidth 30 stepAt 30 flat 0.6' or 'contour 0 0; 10 20 0.1; ...' as data for the parser. */
 const profileFromWords = (text: string): Result<object, string> => {
   const [shape = '', ...words] = text.trim().split(/\s+/);
   if (shape === 'contour') {
-    const corners = text.trim().slice('contour'.length).split(';').map((c) => c.trim().split(/\s+/).map(Number));
+    const corners = text.trim().slice('contour'.length).split(';').map((c) => c.trim().split(/\s+/).map((word) => Number(word.replace(',', '.'))));
     return corners.some((c) => c.some(Number.isNaN)) ? { ok: false, fault: 'the corners of a contour are numbers: back up [bulge], with ; between corners' } : { ok: true, value: { shape, corners } };
   }
   if (shape === '' || words.length % 2 !== 0) return { ok: false, fault: "a profile is a shape and its parameters by name, as in 'block topWidth 26 baseWidth 30 stepAt 30 flat 0.6', or 'contour' and its corners" };
-  return { ok: true, value: { shape, ...Object.fromEntries(words.flatMap((name, i) => (i % 2 === 0 ? [[name, Number(words[i + 1])]] : []))) } };
+  return { ok: true, value: { shape, ...Object.fromEntries(words.flatMap((name, i) => (i % 2 === 0 ? [[name, figureOrWord(words[i + 1]!)]] : []))) } };
 };
 
 /** The tools of a rack as a CSV table with a header line: punches, dies, then risers. */
@@ -67,6 +73,10 @@ export const toolsFromCsv = (text: string): Result<RackData, string> => {
   if (missing.length > 0) return { ok: false, fault: `The header lacks the column ${missing.join(', ')}.` };
   const unknown = header.find((h) => h !== '' && !(COLUMNS as readonly string[]).includes(h));
   if (unknown !== undefined) return { ok: false, fault: `The header has a column '${unknown}' that is not known; known are ${COLUMNS.join(', ')}.` };
+  const named = header.filter((h) => h !== '');
+  const twice = named.find((h, i) => named.indexOf(h) !== i);
+  if (twice !== undefined) return { ok: false, fault: `The header has the column '${twice}' twice.` };
+  const lines = new Map<string, number>();
   const out = { punches: [] as object[], dies: [] as object[], risers: [] as object[] };
   for (const { line, cells } of rows.slice(1)) {
     const cell = (c: Column): string => (cells[header.indexOf(c)] ?? '').trim();
@@ -78,6 +88,11 @@ export const toolsFromCsv = (text: string): Result<RackData, string> => {
     };
     const truth = (c: Column, usual: boolean): unknown => (cell(c) === '' ? usual : cell(c) === 'true' ? true : cell(c) === 'false' ? false : cell(c));
     const stated = (values: Raw): object => Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
+    const over = cells.findIndex((c, i) => c.trim() !== '' && (header[i] ?? '') === '');
+    if (over >= 0) return { ok: false, fault: `Line ${line} has '${cells[over]!.trim().slice(0, 40)}' where the header names no column: is a comma in a cell that stands without quotes?` };
+    const before = lines.get(cell('id'));
+    if (before !== undefined && cell('id') !== '') return { ok: false, fault: `Line ${line}, id: '${cell('id')}' stands in line ${before} already; each tool needs its own.` };
+    lines.set(cell('id'), line);
     const kind = cell('kind');
     if (kind === 'riser') {
       out.risers.push(stated({ id: cell('id'), height: number('height'), seat: cell('held_by'), length: number('length'), width: number('width') }));

@@ -6,7 +6,7 @@ import { CHROMIUM, type Served, openServed, seriousOn } from './served.js';
 
 const LONG = 120_000;
 
-describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a real fit, in a real browser', () => {
+describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a real fit, tools and machines typed in, in a real browser', () => {
   let server: Served;
   let page: Page;
   let fit: FitView;
@@ -107,6 +107,82 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
 
   it('pieces made', async () => {
     await read(`trials/${fit.cells[0]![0]!.trialId!}/pieces`, 'light angle');
+    await holds();
+  }, LONG);
+
+  it('a punch as it is typed: nonsense has its sentence beside the field, nothing typed is lost, a drawing in inches is taken', async () => {
+    await read('racks/demo-rack/new-punch', 'Cross-section, from the tip');
+    const keep = page.getByRole('button', { name: /^Keep as revision/ });
+    const says = async (label: string, typed: string, sentence: string): Promise<void> => {
+      const field = page.getByLabel(label, { exact: true });
+      const good = await field.inputValue();
+      await field.fill(typed);
+      await page.locator('.field-fault').getByText(sentence).waitFor();
+      expect(await keep.isDisabled()).toBe(true);
+      expect(await field.inputValue()).toBe(typed);
+      await field.fill(good);
+      await page.getByText('Read in full.').waitFor();
+    };
+    await says('Height, tip to shoulder, mm', '-5', 'Height must be a number from 5 to 500 mm (-5 was given).');
+    await says('Tip radius, mm', '20', 'Tip radius (20 mm) must be at most 8.14 mm');
+    await says('Weight, kg/m', '18,500', '18,500 may mean 18500 or, with a decimal comma, 18.500');
+    await says('Short id', 'straight-r1', "Short id ('straight-r1') names another tool of this rack");
+    await says('Segments at hand: length x count, mm; ears as left 100 reach 30 foot 25', '100 by 2', "'100 by 2' is no segment");
+    // 10 by 40 mm upright from its tip, drawn in inches: 0.3937 by 1.5748
+    const [w, h] = [5 / 25.4, 40 / 25.4];
+    const corners = [[0, 0], [w, w], [w, h], [-w, h], [-w, w]] as const;
+    const dxf = (units: number, closed: boolean): Buffer => Buffer.from([
+      0, 'SECTION', 2, 'HEADER', 9, '$INSUNITS', 70, units, 0, 'ENDSEC', 0, 'SECTION', 2, 'ENTITIES',
+      ...corners.flatMap(([x, y], i) => { const to = corners[(i + 1) % corners.length]!; return !closed && i === 2 ? [] : [0, 'LINE', 8, 'C', 10, x, 20, y, 11, to[0], 21, to[1]]; }), 0, 'ENDSEC', 0, 'EOF',
+    ].join('\n'));
+    const take = (name: string, buffer: Buffer): Promise<void> => page.getByLabel('Cross-section, from the tip as a DXF file').setInputFiles({ name, mimeType: 'application/dxf', buffer });
+    await take('open.dxf', dxf(1, false));
+    await page.getByText(/open\.dxf: The cut lines close nowhere/).waitFor();
+    // the refusal is the browser's own line on the console too
+    expect(server.faults.splice(0).every((fault) => fault.includes('422'))).toBe(true);
+    await take('blade.dxf', dxf(1, true));
+    await page.getByText('Taken from blade.dxf: 10.00 mm wide, 40.00 mm high.').waitFor();
+    expect(await page.getByLabel('Height, tip to shoulder, mm').inputValue()).toBe('40');
+    await page.getByLabel('Name', { exact: true }).fill('Blade as drawn');
+    await page.goto(`${server.url()}/#/floor`);
+    await page.getByRole('heading', { name: 'Floor' }).waitFor();
+    await read('racks/demo-rack/new-punch', 'Blade as drawn');
+    await keep.click();
+    await page.getByRole('rowheader', { name: /Blade as drawn/ }).waitFor();
+    await holds();
+  }, LONG);
+
+  it('a table with a wrong column is refused by its name, the rack out and in again changes nothing', async () => {
+    await read('racks/demo-rack', 'Add tools from CSV');
+    const csv = await (await fetch(`${server.url()}/api/racks/demo-rack/tools.csv`)).text();
+    const take = (text: string): Promise<void> => page.getByLabel('Add tools from CSV').setInputFiles({ name: 'tools.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+    await take(csv.replace('tip_radius', 'tip_size'));
+    await page.getByText("tools.csv: The header has a column 'tip_size' that is not known").waitFor();
+    await take(csv);
+    await page.getByText('Nothing changes: this is what revision 2 of demo-rack says already.').waitFor();
+    await take(`${csv}${'x'.repeat(1_000_000)}`);
+    await page.getByText(/tools\.csv has 1\.01 MB; such a table is taken up to 0\.95 MB\./).waitFor();
+    server.faults.splice(0);
+    await holds();
+  }, LONG);
+
+  it('a machine as it is typed: faces of its finger and options have fields, kept as a revision', async () => {
+    await read('floor/general', 'Options to be had with it');
+    await page.getByLabel('Nose height, mm').fill('12');
+    await page.locator('.field-fault').getByText("Face 2 (step) must lie on an upright edge of the finger's profile.").waitFor();
+    const faces = page.getByRole('group', { name: /^Stop faces of the finger/ });
+    await faces.getByLabel('To, mm').first().fill('12');
+    await faces.getByLabel('Up from R, from, mm').last().fill('12');
+    await page.getByRole('button', { name: 'Add an option' }).click();
+    const option = page.getByRole('group', { name: /^Option \d/ }).last();
+    await option.getByLabel('Name').fill('Deeper throat');
+    await option.getByLabel('Price').fill('9100');
+    await option.getByLabel(/^Changes nothing that a plan looks at/).selectOption('the throat');
+    await option.getByLabel('Then the throat, mm').fill('520');
+    await page.getByRole('button', { name: 'Keep as revision 2' }).click();
+    await page.getByText(/^Kept as revision 2: .*gauge\.finger\.profile\.noseHeight 10 to 12/).waitFor();
+    const { data } = (await (await fetch(`${server.url()}/api/machines/general`)).json()) as { readonly data: { readonly options: readonly object[] } };
+    expect(data.options.at(-1)).toEqual({ id: expect.stringMatching(/^option \d$/) as unknown, name: 'Deeper throat', price: 9100, effect: { throat: 520 } });
     await holds();
   }, LONG);
 });

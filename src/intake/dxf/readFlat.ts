@@ -92,7 +92,7 @@ const asBlank = (loops: readonly Contour[]): { readonly outline: Contour; readon
   const apart = rest.filter(({ loop }) => !within(ring, [loop[0]!.x, loop[0]!.y]));
   if (apart.length > 0) {
     const { area } = apart[0]!;
-    return { code: 'several outlines', sentence: `${apart.length + 1} outlines lie side by side, the second of ${Math.abs(area).toFixed(0)} mm2: one blank a file.`, measure: apart.length + 1 };
+    return { code: 'several outlines', sentence: `${apart.length + 1} outlines lie side by side, the second of ${Math.abs(area).toFixed(0)} mm2: one outline a file.`, measure: apart.length + 1 };
   }
   const holes = rest.map(({ loop, area }) => (area < 0 ? loop : reversed(loop)));
   return { outline, holes, area: signedArea(outline) + holes.reduce((sum, hole) => sum + signedArea(hole), 0) };

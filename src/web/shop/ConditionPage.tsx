@@ -29,7 +29,7 @@ export const ConditionPage = ({ id }: { readonly id: string }) => {
   const begun = machine.value?.condition !== null && machine.value !== undefined;
   const path = `${machinePath}/condition`;
   const fresh = useMemo((): ConditionRecord => ({ machineId: id, demo: false, plate: { serial: '', year: null, force: null, mass: null }, manuals: null, supply: '', asFound: nothingYet(), overhaul: '', overhauled: null }), [id]);
-  const entry = useEntry<Entry>(begun ? path : null, machine.value && !begun ? fresh : undefined);
+  const entry = useEntry<Entry>(begun ? path : null, machine.value && !begun ? fresh : undefined, path);
   const [length, setLength] = useState('1000');
   const { data } = entry;
   const read = useMemo(() => (data === undefined ? undefined : parseCondition(data)), [data]);
@@ -59,7 +59,7 @@ export const ConditionPage = ({ id }: { readonly id: string }) => {
         )}
         {data !== undefined && press && (
           <DataForm data={data} change={entry.change} fault={read?.ok === false ? read.fault : undefined}>
-            <div className="section"><Keep path={path} data={data} after={entry.after} good={record !== undefined} changed={entry.changed} kept={() => { entry.kept(); machine.again(); }} /></div>
+            <div className="section"><Keep path={path} data={data} after={entry.after} good={record !== undefined} changed={entry.changed} forget={entry.forget} kept={() => { entry.kept(); machine.again(); }} /></div>
             <div className="shop-form">
               <h2>As the plate says</h2>
               <section className="grid-fields" aria-label="Plate">

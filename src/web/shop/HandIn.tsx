@@ -2,6 +2,10 @@ import { useRef, useState } from 'react';
 import { sentence } from '../ask.js';
 import { Fault } from '../sheet/Fault.js';
 
+/** Bytes: the largest request of data that the server takes, less what goes round the text. */
+const MOST = 950_000;
+const megabytes = (bytes: number): string => (bytes / 1e6).toLocaleString('en-GB', { maximumFractionDigits: 2 });
+
 /** A button that takes a file in as text and says what came of it. */
 export const HandIn = ({ label, accept, take }: { readonly label: string; readonly accept: string; readonly take: (text: string) => Promise<string> }) => {
   const chooser = useRef<HTMLInputElement>(null);
@@ -10,11 +14,12 @@ export const HandIn = ({ label, accept, take }: { readonly label: string; readon
   const read = async (file: File | undefined): Promise<void> => {
     if (!file) return;
     setSaid(undefined);
+    if (file.size > MOST) return setFault(`${file.name} has ${megabytes(file.size)} MB; such a table is taken up to ${megabytes(MOST)} MB.`);
     try {
       setSaid(await take(await file.text()));
       setFault(undefined);
     } catch (refusal) {
-      setFault(refusal instanceof SyntaxError ? `${file.name} is no JSON: ${refusal.message}.` : sentence(refusal));
+      setFault(refusal instanceof SyntaxError ? `${file.name} is no JSON: ${refusal.message}.` : `${file.name}: ${sentence(refusal)}`);
     }
   };
   return (

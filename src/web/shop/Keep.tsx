@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { ShopRevision } from '../../store/index.js';
 import { post, sentence } from '../ask.js';
 import { Fault } from '../sheet/Fault.js';
+import { FirstFault } from './fields.js';
 
 interface KeepProps {
   readonly path: string;
@@ -11,10 +12,12 @@ interface KeepProps {
   readonly good: boolean;
   readonly changed: boolean;
   readonly kept: (revision: ShopRevision) => void;
+  /** Takes back what was typed; absent while nothing is. */
+  readonly forget?: (() => void) | undefined;
 }
 
 /** Keeps what was typed as the next revision. */
-export const Keep = ({ path, data, after, good, changed, kept }: KeepProps) => {
+export const Keep = ({ path, data, after, good, changed, kept, forget }: KeepProps) => {
   const [fault, setFault] = useState<string>();
   const [busy, setBusy] = useState(false);
   const [said, setSaid] = useState<string>();
@@ -34,7 +37,8 @@ export const Keep = ({ path, data, after, good, changed, kept }: KeepProps) => {
   return (
     <div className="keep no-print">
       <button type="button" className="next" disabled={!good || !changed || busy} onClick={() => void keep()}>{after === 0 ? 'Keep it' : `Keep as revision ${after + 1}`}</button>
-      <span className="soft" role="status">{!changed ? said ?? 'Nothing is changed yet.' : good ? 'Read in full.' : 'Not yet: see the sentences beside the fields.'}</span>
+      {forget && <button type="button" className="quiet" onClick={forget}>Forget what was typed</button>}
+      <span className="soft" role="status">{!changed ? said ?? 'Nothing is changed yet.' : good ? 'Read in full.' : <FirstFault />}</span>
       <Fault sentence={fault} />
     </div>
   );

@@ -1,12 +1,14 @@
-import { useState } from 'react';
-import type { Rack, Tool } from '../../shop/index.js';
+import { useMemo, useState } from 'react';
+import { type Rack, type Tool, parseRack } from '../../shop/index.js';
 import type { ShopRevision } from '../../store/index.js';
 import { post, remove, sentence } from '../ask.js';
 import { go, to } from '../place.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { day, figure, mm } from '../wording.js';
+import { DataForm, TextField, YesNoField } from './fields.js';
 import { HandIn } from './HandIn.js';
+import { Keep } from './Keep.js';
 import { Revisions } from './Revisions.js';
 import { SectionView } from './SectionView.js';
 import { type Entry, useEntry } from './useEntry.js';
@@ -32,7 +34,9 @@ const Row = ({ rack, tool }: { readonly rack: string; readonly tool: Tool }) => 
 /** The tools of one rack. */
 export const RackPage = ({ id }: { readonly id: string }) => {
   const path = `/api/racks/${encodeURIComponent(id)}`;
-  const { value, fault, show, kept } = useEntry<RackEntry>(path);
+  const entry = useEntry<RackEntry>(path);
+  const { value, fault, show, kept, data } = entry;
+  const read = useMemo(() => (data === undefined ? undefined : parseRack(data)), [data]);
   const [refusal, setRefusal] = useState<string>();
   const rack = value?.rack;
   const latest = value?.revisions.at(-1)?.revision;
@@ -63,6 +67,14 @@ export const RackPage = ({ id }: { readonly id: string }) => {
             <a className="button" href={`${path}/tools.csv`} download>Save as CSV</a><a className="button" href={`${path}/rack.json`} download>Save as JSON</a>
             <HandIn label="Add tools from CSV" accept=".csv" take={csv('add')} />
           </div>
+        )}
+        {value && data !== undefined && (
+          <details className="section no-print"><summary>Name and currency of the rack</summary>
+            <DataForm data={data} change={entry.change} fault={read?.ok === false ? read.fault : undefined}>
+              <section className="grid-fields" aria-label="Name and currency"><TextField path="name" label="Name" /><TextField path="currency" label="Currency of its prices" /><YesNoField path="demo" label="Invented, for demonstration" /></section>
+              <div className="section"><Keep path="/api/racks" data={data} after={entry.after} good={read?.ok === true} changed={entry.changed} forget={entry.forget} kept={kept} /></div>
+            </DataForm>
+          </details>
         )}
         {rack && table('Punches', rack.punches)}
         {rack && table('Dies', rack.dies)}

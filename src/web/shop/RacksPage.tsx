@@ -1,5 +1,6 @@
+import { useState } from 'react';
 import type { ShopRevision } from '../../store/index.js';
-import { nameOnRecord, post } from '../ask.js';
+import { nameOnRecord, post, sentence } from '../ask.js';
 import { go, to } from '../place.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
@@ -10,10 +11,16 @@ import { HandIn } from './HandIn.js';
 /** The racks: ours first, others (a buyer's own) beside it. */
 export const RacksPage = () => {
   const { value, fault, again } = useAnswer<{ readonly racks: readonly ShopRevision[] }>('/api/racks');
+  const [refusal, setRefusal] = useState<string>();
   const fresh = async (): Promise<void> => {
-    const id = `rack-${(value?.racks.length ?? 0) + 1}`;
-    const kept = await post<ShopRevision>('/api/racks', { data: { id, name: 'New rack', demo: false, currency: 'EUR', punches: [], dies: [], risers: [] } });
-    go(to.rack(kept.id));
+    const taken = new Set(value?.racks.map((r) => r.id));
+    const number = Array.from({ length: taken.size + 1 }, (_, i) => i + 1).find((n) => !taken.has(`rack-${n}`))!;
+    try {
+      const kept = await post<ShopRevision>('/api/racks', { data: { id: `rack-${number}`, name: `Rack ${number}`, demo: false, currency: 'EUR', punches: [], dies: [], risers: [] } });
+      go(to.rack(kept.id));
+    } catch (wrong) {
+      setRefusal(sentence(wrong));
+    }
   };
   const takeIn = async (text: string): Promise<string> => {
     const data = JSON.parse(text) as { readonly id?: string };
@@ -28,7 +35,7 @@ export const RacksPage = () => {
       block={[['Sheet', 'Racks'], ['How many', value ? String(value.racks.length) : '–'], ['Who', nameOnRecord() || 'local'], ['What is kept', 'every revision']]}
     >
       <div className="body">
-        <Fault sentence={fault} />
+        <Fault sentence={fault ?? refusal} />
         {!value && !fault && <Waiting what="Fetching the racks" />}
         {value && (
           <table>

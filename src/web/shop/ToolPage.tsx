@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useId, useMemo, useRef, useState } from 'react';
 import { type Tool, parseRack, segmentsFromWords, segmentsInWords, type Segment } from '../../shop/index.js';
 import { go, to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
@@ -7,9 +7,11 @@ import { Sheet } from '../sheet/Sheet.js';
 import { day } from '../wording.js';
 import { ChoiceField, DataForm, FieldFault, NumberField, StepFields, TextField, YesNoField, useForm } from './fields.js';
 import { Keep } from './Keep.js';
+import { asKind } from './kinds.js';
 import { SectionField } from './SectionField.js';
 import { SectionView } from './SectionView.js';
 import { at, isTree, type Tree } from './tree.js';
+import { useDraft } from './useDraft.js';
 import { useEntry } from './useEntry.js';
 
 type List = 'punches' | 'dies' | 'risers';
@@ -25,33 +27,66 @@ const FRESH: Readonly<Record<string, readonly [List, Tree]>> = {
 };
 
 const SegmentsField = () => {
+  const id = useId();
   const { data, set } = useForm();
   const held = at(data, 'segments');
   const [typed, setTyped] = useState<string>();
-  const read = typed === undefined ? undefined : segmentsFromWords(typed);
+  const text = typed ?? (typeof held === 'string' ? held : undefined);
+  const read = text === undefined ? undefined : segmentsFromWords(text);
   return (
-    <label className="field wide"><span>Segments at hand: length x count, mm; ears as left 100 reach 30 foot 25</span>
-      <input type="text" spellCheck={false} value={typed ?? (Array.isArray(held) ? segmentsInWords(held as readonly Segment[]) : '')} onChange={(event) => {
+    <div className="field wide"><label htmlFor={id}>Segments at hand: length x count, mm; ears as left 100 reach 30 foot 25</label>
+      <input id={id} type="text" autoComplete="off" spellCheck={false} value={typed ?? (Array.isArray(held) ? segmentsInWords(held as readonly Segment[]) : typeof held === 'string' ? held : '')} onChange={(event) => {
         setTyped(event.target.value);
         const next = segmentsFromWords(event.target.value);
-        if (next.ok) set('segments', next.value);
+        // what cannot be read stands in the data as it is written, so that it is not kept for what stood there before
+        set('segments', next.ok ? next.value : event.target.value);
       }} />
-      {read?.ok === false && <span className="field-fault" role="status"><span aria-hidden="true">⚠</span> {read.fault}.</span>}
-      <FieldFault path="segments" deep />
-    </label>
+      {read?.ok === false && <p className="field-fault" role="status"><span aria-hidden="true">⚠</span> {read.fault}.</p>}
+      {read?.ok !== false && <FieldFault path="segments" label="Segments at hand" deep />}
+    </div>
   );
+};
+
+/** The kind of a tool, with what it settles; a kind gone back to has its figures again. */
+const KindField = ({ choices }: { readonly choices: readonly string[] }) => {
+  const { data, alter } = useForm();
+  const before = useRef<Readonly<Record<string, Tree>>>({});
+  const id = useId();
+  if (!isTree(data)) return null;
+  const now = String(data['shape']);
+  return (
+    <div className="field"><label htmlFor={id}>Kind</label>
+      <select id={id} value={now} onChange={(event) => {
+        before.current = { ...before.current, [now]: data };
+        const kind = event.target.value;
+        alter((tool) => asKind(tool as Tree, kind, before.current[kind]));
+      }}>{choices.map((c) => <option key={c}>{c}</option>)}</select>
+      <FieldFault path="shape" label="Kind" />
+    </div>
+  );
+};
+
+/** The tool as the rack's parser reads it, alone so that its own faults are told first; then its id beside the others. */
+const readTool = (rack: Tree, list: List, tool: Tree, before: Tree | undefined): ReturnType<typeof parseRack> => {
+  const read = parseRack({ ...rack, punches: [], dies: [], risers: [], [list]: [tool] });
+  const others = LISTS.flatMap((l) => rack[l] as readonly Tree[]).filter((t) => t !== before);
+  if (!read.ok || !others.some((t) => t['id'] === tool['id'])) return read;
+  const id = String(tool['id']);
+  return { ok: false, fault: { code: 'sense', entry: id, field: 'id', sentence: `${id}: id ('${id}') names another tool of this rack; each needs its own.` } };
 };
 
 /** One punch, die or riser of a rack: typed, checked and drawn, kept as the rack's next revision. */
 export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id: string }) => {
   const entry = useEntry(`/api/racks/${encodeURIComponent(rackId)}`);
-  const [typed, setTyped] = useState<Tree>();
+  const [draft, setDraft] = useDraft(`tool ${rackId} ${id}`);
+  const after = draft?.after ?? entry.after;
+  const forget = draft && ((): void => setDraft(undefined));
   const rack = entry.value?.data as Readonly<Record<List, readonly Tree[]>> & Tree | undefined;
   const fresh = FRESH[id];
   const list = fresh?.[0] ?? LISTS.find((l) => rack?.[l].some((t) => t['id'] === id));
   const before = fresh?.[1] ?? (rack && list ? rack[list].find((t) => t['id'] === id) : undefined);
-  const tool = typed ?? before;
-  const read = useMemo(() => (rack && list && tool ? parseRack({ ...rack, punches: [], dies: [], risers: [], [list]: [tool] }) : undefined), [rack, list, tool]);
+  const tool = draft && isTree(draft.data) ? draft.data : before;
+  const read = useMemo(() => (rack && list && tool ? readTool(rack, list, tool, before) : undefined), [rack, list, tool, before]);
   const good: Tool | undefined = read?.ok ? [...read.value.punches, ...read.value.dies][0] : undefined;
   const [last, setLast] = useState<Tool>();
   if (good && good !== last) setLast(good);
@@ -69,8 +104,8 @@ export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id:
         {!rack && !entry.fault && <Waiting what="Fetching the rack" />}
         {rack && !tool && <p>There is no tool '{id}' in this rack.</p>}
         {tool && list && (
-          <DataForm data={tool} change={(data) => setTyped(isTree(data) ? data : {})} fault={read?.ok === false ? read.fault : undefined}>
-            <Keep path="/api/racks" data={next} after={entry.after} good={read?.ok === true} changed={fresh !== undefined || typed !== undefined} kept={() => { setTyped(undefined); entry.kept(); go(to.rack(rackId)); }} />
+          <DataForm data={tool} change={(data) => setDraft({ after, data })} fault={read?.ok === false ? read.fault : undefined}>
+            <Keep path="/api/racks" data={next} after={after} good={read?.ok === true} changed={fresh !== undefined || (draft !== undefined && JSON.stringify(draft.data) !== JSON.stringify(before))} forget={forget} kept={() => { setDraft(undefined); entry.kept(); go(to.rack(rackId)); }} />
             <div className="columns shop-columns">
               <div className="shop-form">
                 <section className="grid-fields" aria-label="What it is">
@@ -79,19 +114,19 @@ export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id:
                     <NumberField path="height" label="Height, mm" /><ChoiceField path="seat" label="Seat" choices={LETTERS.map((l) => `seat ${l}`)} /><NumberField path="length" label="Length at hand, mm" /><NumberField path="width" label="Width, mm" />
                   </> : <>
                     <TextField path="name" label="Name" /><ChoiceField path="tang" label="Held by" choices={LETTERS.map((l) => `${holder} ${l}`)} /><YesNoField path="demo" label="Invented, for demonstration" />
-                    <ChoiceField path="shape" label="Kind" choices={list === 'punches' ? ['straight', 'gooseneck', 'acute', 'flattening', 'offset'] : ['V', 'anvil', 'offset']} />
+                    <KindField choices={list === 'punches' ? ['straight', 'gooseneck', 'acute', 'flattening', 'offset'] : ['V', 'anvil', 'offset']} />
                     <NumberField path="includedAngle" label={list === 'punches' ? 'Nose, degrees included' : 'V, degrees included'} />
                     {list === 'punches' ? <NumberField path="tipRadius" label="Tip radius, mm" /> : <>
                       <NumberField path="v" label="V opening, mm" /><ChoiceField path="vConvention" label="V measured between" choices={['sharp', 'tangent']} /><NumberField path="shoulderRadius" label="Shoulder radius, mm" />
                     </>}
                     <NumberField path="height" label={list === 'punches' ? 'Height, tip to shoulder, mm' : 'Height, top to seat, mm'} /><NumberField path="rating" label="Rating, N/mm" /><NumberField path="weight" label="Weight, kg/m" />
-                    <YesNoField path="reversible" label="May stand the other way round" /><NumberField path="price" label="Price (may stay out)" />
+                    <YesNoField path="reversible" label="May stand the other way round" /><NumberField path="price" label={`Price of the set, ${String(rack?.['currency'] ?? '')} (may stay out)`} mayStayOut />
                     <StepFields />
                     <SegmentsField />
                   </>}
                 </section>
-                {list !== 'risers' && <SectionField path="profile" label={list === 'punches' ? 'Cross-section, from the tip' : 'Cross-section, from the middle of the top'} shapes={list === 'punches' ? ['straight', 'gooseneck', 'flattening', 'offset'] : ['block', 'anvil', 'step']} of={list === 'punches' ? 'punch' : 'die'} />}
-                {without && <div className="section"><h2>Take it out of the rack</h2><Keep path="/api/racks" data={without} after={entry.after} good changed kept={() => go(to.rack(rackId))} /></div>}
+                {list !== 'risers' && <SectionField path="profile" label={list === 'punches' ? 'Cross-section, from the tip' : 'Cross-section, from the middle of the top'} shapes={list === 'punches' ? ['straight', 'gooseneck', 'flattening', 'offset'] : ['block', 'anvil', 'step']} of={list === 'punches' ? 'punch' : 'die'} drawn={last?.profile} />}
+                {without && <div className="section"><h2>Take it out of the rack</h2><Keep path="/api/racks" data={without} after={after} good changed kept={() => { setDraft(undefined); go(to.rack(rackId)); }} /></div>}
               </div>
               {list !== 'risers' && (
                 <div className={good ? 'shop-picture' : 'shop-picture stale'}>

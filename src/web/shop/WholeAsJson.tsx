@@ -17,7 +17,7 @@ export const WholeAsJson = ({ change }: { readonly change: (data: unknown) => vo
     }
   };
   return (
-    <details className="section whole"><summary>The whole as JSON (options, faces of the finger, further sections)</summary>
+    <details className="section whole"><summary>The whole as JSON (further cross-sections, and all of the above)</summary>
       <textarea rows={16} spellCheck={false} aria-label="The whole as JSON" value={typed ?? JSON.stringify(data, null, 1)} onChange={(event) => setTyped(event.target.value)} />
       <div className="buttons"><button type="button" disabled={typed === undefined} onClick={take}>Take this text</button></div>
       <Fault sentence={fault} />

@@ -1,32 +1,46 @@
-import { createContext, useContext, useId, useState, type ReactNode } from 'react';
+import { createContext, useContext, useId, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
 import type { DataFault } from '../../shop/index.js';
+import { faultWords } from './faultWords.js';
+import { figureTyped, twoReadings } from './figureTyped.js';
 import { at, isTree, withAt } from './tree.js';
 
 /** The data of a form, how one field is set, and what is wrong with it by field. */
 interface Form {
   readonly data: unknown;
   readonly set: (path: string, value: unknown) => void;
+  /** All of the data at once, from what it is by then. */
+  readonly alter: (how: (data: unknown) => unknown) => void;
   readonly faults: ReadonlyMap<string, string>;
 }
 
-const FormOf = createContext<Form>({ data: {}, set: () => undefined, faults: new Map() });
+const FormOf = createContext<Form>({ data: {}, set: () => undefined, alter: () => undefined, faults: new Map() });
 
 /** What a parser found wrong, by field; without the entry's name in front, which the form has in its title. */
 const faultsBy = (fault: DataFault | undefined): ReadonlyMap<string, string> =>
   new Map([...(fault ? [fault, ...(fault.others ?? [])] : [])].reverse().map((f) => [f.field, f.sentence.replace(`${f.entry}: `, '')]));
 
-export const DataForm = ({ data, change, fault, children }: { readonly data: unknown; readonly change: (data: unknown) => void; readonly fault: DataFault | undefined; readonly children: ReactNode }) => (
-  <FormOf.Provider value={{ data, set: (path, value) => change(withAt(data, path, value)), faults: faultsBy(fault) }}>{children}</FormOf.Provider>
-);
-
-/** The sentence that belongs to a field, or to anything under it that has no field of its own. */
-const useSentence = (path: string, deep: boolean): string | undefined => {
-  const { faults } = useContext(FormOf);
-  return faults.get(path) ?? (deep ? [...faults].find(([field]) => field.startsWith(`${path}.`))?.[1] : undefined);
+export const DataForm = ({ data, change, fault, children }: { readonly data: unknown; readonly change: (data: unknown) => void; readonly fault: DataFault | undefined; readonly children: ReactNode }) => {
+  // what a file says arrives later than what is typed meanwhile: both go on what stands in the form by then
+  const latest = useRef(data);
+  useLayoutEffect(() => { latest.current = data; }, [data]);
+  const alter = (how: (data: unknown) => unknown): void => {
+    latest.current = how(latest.current);
+    change(latest.current);
+  };
+  return <FormOf.Provider value={{ data, set: (path, value) => alter((now) => withAt(now, path, value)), alter, faults: faultsBy(fault) }}>{children}</FormOf.Provider>;
 };
 
-export const FieldFault = ({ path, id, deep = false }: { readonly path: string; readonly id?: string; readonly deep?: boolean }) => {
-  const sentence = useSentence(path, deep);
+/** The sentence that belongs to a field, or to anything under it that has no field of its own. */
+const useSentence = (path: string, deep: boolean, label?: string): string | undefined => {
+  const { faults, data } = useContext(FormOf);
+  const own = faults.get(path);
+  if (own !== undefined) return twoReadings(at(data, path)) ?? faultWords(path, own, label);
+  const [field, sentence] = (deep ? [...faults].find(([name]) => name.startsWith(`${path}.`)) : undefined) ?? [];
+  return field === undefined || sentence === undefined ? undefined : faultWords(field, sentence);
+};
+
+export const FieldFault = ({ path, id, label, deep = false }: { readonly path: string; readonly id?: string; readonly label?: string; readonly deep?: boolean }) => {
+  const sentence = useSentence(path, deep, label);
   return sentence === undefined ? null : <p className="field-fault" id={id} role="status"><span aria-hidden="true">⚠</span> {sentence}</p>;
 };
 
@@ -36,17 +50,11 @@ const Labelled = ({ path, label, children }: { readonly path: string; readonly l
   return (
     <div className="field"><label htmlFor={id}>{label}</label>
       {children({ id, ...(wrong ? { 'aria-describedby': `${id}-says`, 'aria-invalid': true } : {}) })}
-      <FieldFault path={path} id={`${id}-says`} />
+      <FieldFault path={path} id={`${id}-says`} label={label} />
     </div>
   );
 };
 
-const typedNumber = (text: string): number | string => {
-  const value = Number(text.replace(',', '.').replaceAll(/[\s\u2009]/g, ''));
-  return text.trim() === '' || Number.isNaN(value) ? text : value;
-};
-
-/** A figure. `orNothing`: an empty field is `null`, which is not known. */
 /** What both halves of an offset tool make; for other tools nothing. */
 export const StepFields = () => {
   const { data } = useContext(FormOf);
@@ -56,19 +64,20 @@ export const StepFields = () => {
   </> : null;
 };
 
-export const NumberField = ({ path, label, orNothing = false }: { readonly path: string; readonly label: string; readonly orNothing?: boolean }) => {
+/** A figure. `orNothing`: an empty field is `null`, which is not known. `mayStayOut`: an empty field is not in the data. */
+export const NumberField = ({ path, label, orNothing = false, mayStayOut = false }: { readonly path: string; readonly label: string; readonly orNothing?: boolean; readonly mayStayOut?: boolean }) => {
   const { data, set } = useContext(FormOf);
   const value = at(data, path);
   const [typed, setTyped] = useState('');
   const held = value === null || value === undefined ? '' : String(value as string | number);
   // what is typed stays as typed ('12.') while it means the figure that is held
-  const shown = String(typedNumber(typed)) === held && typed !== '' ? typed : held;
+  const shown = String(figureTyped(typed)) === held && typed !== '' ? typed : held;
   return (
     <Labelled path={path} label={label}>
       {(ids) => <input {...ids} type="text" inputMode="decimal" autoComplete="off" value={shown} {...(orNothing ? { placeholder: 'not known' } : {})} onChange={(event) => {
         const text = event.target.value;
         setTyped(text);
-        set(path, orNothing && text.trim() === '' ? null : typedNumber(text));
+        set(path, text.trim() !== '' ? figureTyped(text) : orNothing ? null : mayStayOut ? undefined : text);
       }} />}
     </Labelled>
   );
@@ -170,6 +179,14 @@ export const KnownField = ({ path, label, optional = false }: { readonly path: s
       <FieldFault path={path} />
     </fieldset>
   );
+};
+
+/** Of a form that cannot be kept: its first sentence, so that none is missed, and how many more stand beside the fields. */
+export const FirstFault = () => {
+  const { faults, data } = useContext(FormOf);
+  const [first, ...more] = [...faults].reverse();
+  if (!first) return null;
+  return <>Not yet. {twoReadings(at(data, first[0])) ?? faultWords(first[0], first[1])}{more.length > 0 && ` ${more.length} more beside the fields.`}</>;
 };
 
 export const useForm = (): Form => useContext(FormOf);

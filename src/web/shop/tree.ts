@@ -7,12 +7,13 @@ export const isTree = (value: unknown): value is Tree => typeof value === 'objec
 export const at = (data: unknown, path: string): unknown =>
   path.split('.').reduce<unknown>((value, key) => (typeof value === 'object' && value !== null ? (value as Tree)[key] : undefined), data);
 
-/** The data with one field set, or taken out by undefined; all else shared. */
+/** The data with one field set, or taken out by undefined, with what held nothing else; all else shared. */
 export const withAt = (data: unknown, path: string, value: unknown): unknown => {
   const [key, ...rest] = path.split('.');
   const inner = rest.length === 0 ? value : withAt(at(data, key!), rest.join('.'), value);
   if (Array.isArray(data)) return data.map((old: unknown, i) => (i === Number(key) ? inner : old));
   const tree = isTree(data) ? data : {};
-  if (inner === undefined) return Object.fromEntries(Object.entries(tree).filter(([name]) => name !== key));
+  const gone = inner === undefined || (value === undefined && isTree(inner) && Object.keys(inner).length === 0);
+  if (gone) return Object.fromEntries(Object.entries(tree).filter(([name]) => name !== key));
   return { ...tree, [key!]: inner };
 };
