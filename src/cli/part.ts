@@ -88,7 +88,7 @@ export const partInWords = (part: Description, units: 'mm' | 'in' | undefined): 
 const inWords = (parts: readonly Description[], refused: Intake['refused'], units: 'mm' | 'in' | undefined): string =>
   [
     ...parts.map((part) => partInWords(part, units)),
-    ...refused.map(({ index, sentence }) => `Body ${index} is refused: ${sentence}`),
+    ...refused.map(({ index, name, sentence }) => `Body ${index}${name === undefined ? '' : `, ${name},`} is refused: ${sentence}`),
   ].join('\n\n');
 
 /** The picture of the first refused body that has faces to show. */
@@ -146,7 +146,7 @@ export const partCommand = (): Command =>
       const value = {
         units: JSON_UNITS,
         parts: described,
-        refused: refused.map(({ index, code, sentence, faces, measure }) => ({ index, code, sentence, faces, ...(measure === undefined ? {} : { measure }) })),
+        refused: refused.map(({ index, name, code, sentence, faces, measure }) => ({ index, ...(name === undefined ? {} : { name }), code, sentence, faces, ...(measure === undefined ? {} : { measure }) })),
       };
       if (parts.length === 0) process.exitCode = 2;
       await answer(value, () => inWords(described, refused, options.units), options);

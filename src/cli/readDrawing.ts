@@ -29,7 +29,7 @@ export const drawingOptions = (command: Command): Command =>
     .addOption(new Option('--bend-side <side>', 'of a flat: the side that bends close towards where nothing says (A: towards whoever looks)').choices(['A', 'B']))
     .option('--bend <id=angle,side,radius>', 'of a flat: one bend, e.g. b2=45,B,3 (what stays empty is read or taken); may be given again', collect)
     .option('--layer <name=role>', `of a flat: what a layer's lines are: ${ROLES.join(', ')}; may be given again`, collect)
-    .addOption(new Option('--unit <unit>', 'of a flat: the unit it is drawn in, whatever its header says').choices(['mm', 'inch', 'cm', 'm']))
+    .addOption(new Option('--unit <unit>', 'the unit that a STEP file or a flat is in, whatever it declares').choices(['mm', 'inch', 'cm', 'm']))
     .option('--gap <mm>', 'of a flat: loose ends no further apart are joined (default 0.05)');
 
 const parted = (option: string, typed: string): readonly [string, string] => {

@@ -25,7 +25,7 @@ export const PART_FILE = 'a STEP file, a flat as .dxf, or a typed-in profile as 
 
 /** The bodies of a part file, each read or refused by itself. */
 export const readParts = async (path: string, options: ReadOptions): Promise<Intake> => {
-  const { sharpRadius } = options;
+  const { sharpRadius, unit } = options;
   ruleOf(options); // a rule that there is not is a fault before anything is read
   const bytes = await readBytes(path);
   if (extname(path).toLowerCase() === '.dxf') return readDrawing(path, bytes, options);
@@ -33,6 +33,7 @@ export const readParts = async (path: string, options: ReadOptions): Promise<Int
   return readStep(bytes, basename(path), {
     seconds: READ_SECONDS,
     once: true,
+    ...(unit === undefined ? {} : { unit }),
     ...(sharpRadius === undefined ? {} : { sharpRadius: positive('--sharp-radius', sharpRadius) }),
   });
 };

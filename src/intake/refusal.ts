@@ -34,6 +34,8 @@ export interface Refusal {
   readonly measure?: number;
   /** Which body of several: its product's name, else the file's with a number. */
   readonly name?: string;
+  /** The unit that the file declares makes no sheet for a brake of it, and none was told: it may be read in another. */
+  readonly unitDoubted?: true;
   /** What a picture of it is drawn from, where there is a body with faces. */
   readonly outlines?: Outlines;
 }

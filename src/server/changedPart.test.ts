@@ -9,7 +9,7 @@ const drawn = (): Part => {
   const stud = { plate: 0, kind: 'boss' as const, side: 'A' as const, outline: square, height: 8 };
   return { ...made.value, formed: [stud, { ...stud, plate: 1 }] };
 };
-const change = (asked: unknown) => changedPart(drawn(), changeSchema.parse(asked), [], () => Promise.reject(new Error('nothing is read again')));
+const change = (asked: unknown) => changedPart(drawn(), changeSchema.parse(asked), [], { drawing: () => Promise.reject(new Error('nothing is read again')), solid: () => Promise.reject(new Error('nothing is read again')) });
 
 describe('what a user sets otherwise of a solid that was read', () => {
   it('how a bend of large radius is made', async () => {
@@ -32,7 +32,7 @@ describe('what a user sets otherwise of a solid that was read', () => {
 
   it('the thickness where the faces of the solid vary, outside lengths kept; nowhere else', async () => {
     const varied: Part = { ...drawn(), assumptions: [{ code: 'thickness varies', sentence: 'Faces of plate 1 lie 0.98 mm apart.', plates: [0], bends: [] }] };
-    const { part, words } = await changedPart(varied, changeSchema.parse({ thickness: 1.2 }), [], () => Promise.reject(new Error('nothing is read again')));
+    const { part, words } = await changedPart(varied, changeSchema.parse({ thickness: 1.2 }), [], { drawing: () => Promise.reject(new Error('nothing is read again')), solid: () => Promise.reject(new Error('nothing is read again')) });
     expect([part.thickness, words, part.bends[0]!.insideRadius]).toEqual([1.2, 'thickness 1.2 mm', 25]);
     // 80 outside less an outer radius of 25 + 1.2: the flat ends at 53.8
     expect(part.bends[0]!.sides[0].line.from[1]).toBeCloseTo(53.8, 9);

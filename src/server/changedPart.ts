@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { type DxfPartResult, dxfReadingSchema, ruleSchema } from '../intake/index.js';
+import { type DxfPartResult, type Intake, dxfReadingSchema, ruleSchema } from '../intake/index.js';
 import type { Metal } from '../metal/index.js';
 import { DEFAULT_K } from '../forming/index.js';
-import { asFormed, type Assumption, develop, dimensionFault, type DxfReading, type Part, partFromLine, ruleInWords, withThickness } from '../sheet/index.js';
+import { asFormed, type Assumption, develop, dimensionFault, type DxfReading, type Part, partFromLine, ruleInWords, type StepReading, UNIT_WORDS, withThickness } from '../sheet/index.js';
 import { HttpError } from './httpError.js';
 
 const radius = z.number().min(0).max(10_000);
@@ -33,6 +33,8 @@ export const changeSchema = z.strictObject({
   kinds: z.record(z.string(), z.enum(['bend', 'rolled'])).optional(),
   /** mm: how high what is formed into the plates stands, by its place in the part's list. */
   heights: z.record(z.string().regex(/^\d{1,6}$/), z.number().min(0).max(1_000)).optional(),
+  /** A solid read again in this unit, whatever its file declares; null as the file declares. */
+  unit: z.enum(['mm', 'inch', 'cm', 'm']).nullable().optional(),
   /** A flat drawing read again with all of this told. */
   told: dxfReadingSchema.optional(),
   /** A typed-in profile typed anew. */
@@ -51,19 +53,25 @@ interface Changed {
   readonly words: string;
 }
 
-/** The part with the change made, and the change in words; an HttpError when it cannot be made or changes nothing. `read` reads the drawing again. */
-export const changedPart = async (part: Part, change: Change, metals: readonly Metal[], read: (told: DxfReading) => Promise<DxfPartResult>): Promise<Changed> => {
-  const again = change.told !== undefined ? await readAgain(part, change.told, read) : change.line !== undefined ? typedAnew(part, change.line) : { part, words: '' };
+/** Reads the file that a part came from again: a flat drawing, or the bodies of a solid's file. */
+export interface Again {
+  readonly drawing: (told: DxfReading) => Promise<DxfPartResult>;
+  readonly solid: (told: StepReading) => Promise<Intake>;
+}
+
+/** The part with the change made, and the change in words; an HttpError when it cannot be made or changes nothing. */
+export const changedPart = async (part: Part, change: Change, metals: readonly Metal[], again: Again): Promise<Changed> => {
+  const read = await readAgain(part, change, again);
   const steps = [thicknessTold, withRadii, withKinds, withHeights, withRule, withMetal(metals), withMarks, withDimensions, renamed];
-  const words = [again.words];
-  let changed = again.part;
+  const words = [read.words];
+  let changed = read.part;
   for (const step of steps) {
     const made = step(changed, change);
     changed = made.part;
     words.push(made.words);
   }
   const said = words.filter((it) => it !== '').join(', ');
-  if (said === '') throw new HttpError(400, 'Nothing changes: give a name, a thickness, radii or kinds of bends, heights, a rule, a metal, marks, dimensions, or what is told of a drawing or a profile.');
+  if (said === '') throw new HttpError(400, 'Nothing changes: give a name, a thickness, radii or kinds of bends, heights, a rule, a metal, marks, dimensions, a unit, or what is told of a drawing or a profile.');
   return { part: changed, words: said };
 };
 
@@ -72,7 +80,27 @@ const same = (part: Part): Changed => ({ part, words: '' });
 /** What the user chose beside the reading stays with a part that is read again. */
 const keeping = (read: Part, { name, metal, marks }: Part): Part => ({ ...read, name, ...(metal === undefined ? {} : { metal }), ...(marks === undefined ? {} : { marks }) });
 
-const readAgain = async (part: Part, told: DxfReading, read: (told: DxfReading) => Promise<DxfPartResult>): Promise<Changed> => {
+const readAgain = async (part: Part, { told, line, unit }: Change, { drawing, solid }: Again): Promise<Changed> => {
+  if (told !== undefined) return drawnAgain(part, told, drawing);
+  if (line !== undefined) return typedAnew(part, line);
+  return unit === undefined ? same(part) : inUnit(part, unit, solid);
+};
+
+/** A solid read again in another unit: thickness, radii and outlines come scaled, and curves are cut into chords at their new size. */
+const inUnit = async (part: Part, unit: Part['unit'] | null, read: Again['solid']): Promise<Changed> => {
+  const { reading } = part;
+  if (reading?.from === 'dxf') throw new HttpError(422, "The unit of a flat drawing is told with the drawing ('told').");
+  if (reading?.from !== 'step') throw new HttpError(422, 'This part has no file that could be read in another unit: hand the file in again, or type the profile anew.');
+  if (unit === (reading.unit ?? null)) return same(part);
+  const { unit: _before, ...rest } = reading;
+  const { parts, refused } = await read(unit === null ? rest : { ...rest, unit });
+  const found = parts.find(({ index }) => index === reading.body);
+  if (found === undefined) throw new HttpError(422, (refused.find(({ index }) => index === reading.body) ?? refused[0])?.sentence ?? 'The file holds no such body any longer.');
+  const kept = part.rule === undefined ? {} : { rule: part.rule };
+  return { part: { ...keeping(found.part, part), ...kept }, words: `unit ${unit === null ? 'as the file declares' : UNIT_WORDS[unit]}; radii, kinds of bends, heights and dimensions as read` };
+};
+
+const drawnAgain = async (part: Part, told: DxfReading, read: Again['drawing']): Promise<Changed> => {
   if (part.reading?.from !== 'dxf') throw new HttpError(422, 'This part was not read from a flat drawing.');
   const result = await read(told);
   if (!result.ok) throw new HttpError(422, result.failure.sentence, { failure: result.failure, layers: result.seen.layers, unit: result.seen.unit });

@@ -1,4 +1,5 @@
 export type { Assumption, Bend, BendSide, Dimension, Feature, Formed, HemArc, Line, Part, Plate, Side } from './part.js';
+export { MM_IN, UNIT_WORDS } from './lengthUnits.js';
 export type { BendTold, DxfReading, LayerRole, Marks, ProfileReading, Reading, StepReading } from './reading.js';
 export type { Developed } from './developed.js';
 export { acrossBend, middleFrame } from './acrossBend.js';

@@ -32,6 +32,8 @@ export interface PartRevision {
 /** What the reader refused of the same file, told again whenever the part is looked at. */
 export interface RefusedRecord {
   readonly index: number;
+  /** Which body of several. */
+  readonly name?: string;
   readonly code: string;
   readonly sentence: string;
   /** The faces that the sentence names, from 1 in the file's order; the measure that decided. */

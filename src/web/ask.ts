@@ -47,20 +47,24 @@ export const post = async <T>(path: string, body?: unknown): Promise<T> =>
 
 export const remove = async <T>(path: string): Promise<T> => (await (await ask(path, { method: 'DELETE' })).json()) as T;
 
-/** Sends a file with fields beside it. */
-export const sendFile = async <T>(path: string, file: File, fields: Readonly<Record<string, string>>, signal?: AbortSignal): Promise<T> => {
+const formOf = (file: File, fields: Readonly<Record<string, string>>): FormData => {
   const form = new FormData();
   // fields first: the server reads a form in its order
   for (const [name, value] of Object.entries(fields)) form.append(name, value);
   form.append('file', file);
-  return (await (await ask(path, { method: 'POST', body: form, ...(signal ? { signal } : {}) })).json()) as T;
+  return form;
+};
+
+/** Sends a file with fields beside it. */
+export const sendFile = async <T>(path: string, file: File, fields: Readonly<Record<string, string>>, signal?: AbortSignal): Promise<T> => {
+  return (await (await ask(path, { method: 'POST', body: formOf(file, fields), ...(signal ? { signal } : {}) })).json()) as T;
 };
 
 /** A file of the server's. */
 export const getFile = async (path: string, name: string): Promise<File> => new File([await (await ask(path)).blob()], name);
 
 /** Sends a file and tells how far it has got, 0 to 1 (fetch cannot tell). */
-export const upload = <T>(path: string, file: File, sent: (share: number) => void): Promise<T> =>
+export const upload = <T>(path: string, file: File, fields: Readonly<Record<string, string>>, sent: (share: number) => void): Promise<T> =>
   new Promise((done, refuse) => {
     const request = new XMLHttpRequest();
     request.open('POST', path);
@@ -77,9 +81,7 @@ export const upload = <T>(path: string, file: File, sent: (share: number) => voi
       if (request.status >= 200 && request.status < 300) done(body as T);
       else refuse(new ApiFault(sentenceOf(body, request.status), request.status, body));
     };
-    const form = new FormData();
-    form.append('file', file);
-    request.send(form);
+    request.send(formOf(file, fields));
   });
 
 export const sentence = (fault: unknown): string => (fault instanceof Error ? fault.message : String(fault));

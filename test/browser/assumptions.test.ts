@@ -1,5 +1,6 @@
-import { existsSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CHROMIUM, type Served, openServed } from './served.js';
@@ -36,6 +37,17 @@ describe.skipIf(![CHROMIUM, SHARP, ROLLED, FLAT].every((path) => existsSync(path
     await page.getByRole('button', { name: 'Set inside radius of b1, mm' }).first().click();
     await page.getByText('Drawn sharp; the inside radius was chosen by the user: b1 1.5 mm.').waitFor();
     await page.getByText(/b1: bend angle 90\.0° .* inside radius 1\.50 mm/).waitFor();
+  }, LONG);
+
+  it('the unit of a file that declares another than it is drawn in', async () => {
+    const metres = join(mkdtempSync(join(tmpdir(), 'brakewright-unit-')), 'metres.step');
+    writeFileSync(metres, readFileSync(SHARP, 'latin1').replaceAll('SI_UNIT ( .MILLI., .METRE. )', 'SI_UNIT ( $, .METRE. )'), 'latin1');
+    await drop(metres);
+    await page.getByText(/The file declares metres: 2500\.00 mm thick, .* which no press brake bends\. .* as millimetres 2\.50 mm thick/).waitFor();
+    await page.getByLabel('unit to read the file in', { exact: true }).selectOption('mm');
+    await page.getByRole('button', { name: 'Set unit to read the file in' }).click();
+    await page.getByText(/Read as millimetres, set by hand \(the file declares metres\): 2\.50 mm thick/).waitFor();
+    await page.getByText(/2: unit millimetres; radii/).waitFor({ state: 'attached' });
   }, LONG);
 
   it('how a bend of large radius is made', async () => {

@@ -1,5 +1,4 @@
-import type { Assumption, Part } from '../../sheet/index.js';
-import { MM_IN as MM, UNIT_WORDS as inWords } from '../lengthUnits.js';
+import { type Assumption, MM_IN as MM, type Part, UNIT_WORDS as inWords } from '../../sheet/index.js';
 
 type Unit = Part['unit'];
 

@@ -46,7 +46,7 @@ export const intakeOf = (loaded: Loaded, { fileName, text, unit: told, sharpRadi
     const doubt = told === undefined ? unitWords(declared, told, length) : undefined;
     intake.refused.push({
       index, ...result.reason, ...(bodies.length === 1 ? {} : { name }),
-      ...(doubt === undefined ? {} : { sentence: `${result.reason.sentence} ${doubt}` }),
+      ...(doubt === undefined ? {} : { sentence: `${result.reason.sentence} ${doubt}`, unitDoubted: true }),
       ...(body.faces.length === 0 ? {} : { outlines: outlinesOf(body, result.reason.faces) }),
     });
   });

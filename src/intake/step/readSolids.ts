@@ -1,6 +1,6 @@
+import { MM_IN } from '../../sheet/index.js';
 import type { Intake } from '../refusal.js';
 import { type IntakeRequest, intakeOf } from './intakeOf.js';
-import { MM_IN } from '../lengthUnits.js';
 import type { Kernel } from './kernel.js';
 import { loadAsWritten, loadStep } from './load.js';
 import { fileUnit } from './unit.js';

@@ -1,5 +1,4 @@
-import type { Part } from '../../sheet/index.js';
-import { MM_IN } from '../lengthUnits.js';
+import { MM_IN, type Part } from '../../sheet/index.js';
 
 /** The length unit that a file's coordinates are written in, and how it was known. */
 export interface FileUnit {

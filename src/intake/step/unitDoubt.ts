@@ -1,5 +1,4 @@
-import type { Assumption, Part } from '../../sheet/index.js';
-import { MM_IN, UNIT_WORDS } from '../lengthUnits.js';
+import { type Assumption, MM_IN, type Part, UNIT_WORDS } from '../../sheet/index.js';
 import type { Brep } from './brep.js';
 import type { FileUnit } from './unit.js';
 

@@ -1,8 +1,8 @@
 import multipart from '@fastify/multipart';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
-import { type DxfPartResult, dxfReadingSchema, partOfProfile, profileSchema, readDxfAside, readStep } from '../../intake/index.js';
+import { type DxfPartResult, dxfReadingSchema, partOfProfile, profileSchema, readDxfAside, readStep, type ReadStepOptions } from '../../intake/index.js';
 import { pictureToSvg, refusalPicture } from '../../papers/index.js';
-import type { DxfReading } from '../../sheet/index.js';
+import { type DxfReading, UNIT_WORDS } from '../../sheet/index.js';
 import { changeSchema, changedPart } from '../changedPart.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
@@ -45,12 +45,10 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk
       const parts = await store.addReading({ file: { name: file.name, bytes: file.bytes }, parts: [read.value.part], refused: [] }, whoAsks(request));
       return reply.code(201).send({ parts, refused: [] });
     }
-    const intake = await inTurn(() => readStep(file.bytes, file.name, {
-      seconds: readSeconds, signal: gone.signal, ...(file.sharpRadius === undefined ? {} : { sharpRadius: file.sharpRadius }),
-    }));
+    const intake = await inTurn(() => readStep(file.bytes, file.name, { seconds: readSeconds, signal: gone.signal, ...file.solid }));
     if (gone.signal.aborted) return reply; // nobody is there to answer, and what nobody asked for any longer is not kept
-    const refused = intake.refused.map(({ index, code, sentence, faces, measure }) => ({ index, code, sentence, faces, ...(measure === undefined ? {} : { measure }) }));
-    const seen = intake.refused.map(({ outlines, sentence }, i) => ({ ...refused[i]!, ...(outlines === undefined || i >= picturedRefusals ? {} : { picture: pictureToSvg(refusalPicture(outlines, sentence), `refused-${i}`) }) }));
+    const refused = intake.refused.map(({ index, name, code, sentence, faces, measure }) => ({ index, ...(name === undefined ? {} : { name }), code, sentence, faces, ...(measure === undefined ? {} : { measure }) }));
+    const seen = intake.refused.map(({ outlines, sentence, unitDoubted }, i) => ({ ...refused[i]!, ...(unitDoubted ? { unitDoubted } : {}), ...(outlines === undefined || i >= picturedRefusals ? {} : { picture: pictureToSvg(refusalPicture(outlines, sentence), `refused-${i}`) }) }));
     if (intake.parts.length === 0) {
       const first = refused[0]?.sentence ?? 'The file holds no solid.';
       throw new HttpError(422, refused.length < 2 ? first : `None of the ${refused.length} solids is a part that can be bent; the first: ${first}`, { refused: seen });
@@ -99,9 +97,15 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk
       if (file === undefined) throw new HttpError(422, 'The file that this part was read from is not kept.');
       return file.bytes;
     };
-    const changed = await changedPart(part, asked, (await shop.current()).metals, async (told) => {
-      const bytes = await original();
-      return inTurn(() => readDxfAside(bytes, part.name, told));
+    const changed = await changedPart(part, asked, (await shop.current()).metals, {
+      drawing: async (told) => {
+        const bytes = await original();
+        return inTurn(() => readDxfAside(bytes, part.name, told));
+      },
+      solid: async ({ unit, sharpRadius }) => {
+        const bytes = await original();
+        return inTurn(() => readStep(bytes, part.name, { seconds: readSeconds, ...(unit === undefined ? {} : { unit }), ...(sharpRadius === undefined ? {} : { sharpRadius }) }));
+      },
     });
     const revision = await store.addRevision(request.params.id, changed.part, changed.words, whoAsks(request));
     return reply.code(201).send(revision);
@@ -125,8 +129,8 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk
 interface Upload {
   readonly name: string;
   readonly bytes: Uint8Array;
-  /** mm, the inside radius of bends drawn sharp. */
-  readonly sharpRadius?: number;
+  /** Of a solid: the inside radius of bends drawn sharp (mm), and the unit that its file is in, whatever it declares. */
+  readonly solid?: Pick<ReadStepOptions, 'sharpRadius' | 'unit'>;
   /** Of a flat drawing: what is told of it. */
   readonly told?: DxfReading;
 }
@@ -137,11 +141,13 @@ const baseName = (fileName: string): string => fileName.replace(/\.[^.]*$/, '') 
 const drawingFault = (read: Extract<DxfPartResult, { readonly ok: false }>): HttpError =>
   new HttpError(422, read.failure.sentence, { failure: read.failure, layers: read.seen.layers, unit: read.seen.unit });
 
-const toldOf = (text: unknown): DxfReading => {
+const isUnit = (text: string): text is keyof typeof UNIT_WORDS => Object.hasOwn(UNIT_WORDS, text);
+
+const toldOf = (text: string | undefined): DxfReading => {
   if (text === undefined) return { from: 'dxf' };
   let data: unknown;
   try {
-    data = JSON.parse(String(text));
+    data = JSON.parse(text);
   } catch {
     throw new HttpError(400, "'told' is no JSON.");
   }
@@ -156,15 +162,16 @@ const uploaded = async (request: FastifyRequest): Promise<Upload> => {
   // toBuffer() throws by itself only when a chunk follows the one that was cut off at the limit.
   if (file.file.truncated) throw new HttpError(413, tooLarge);
   const name = file.filename.slice(0, 200);
-  const field = file.fields['sharpRadius'];
-  const sharp = field !== undefined && 'value' in field ? Number(field.value) : undefined;
+  const field = (key: string): string | undefined => {
+    const found = file.fields[key];
+    return found !== undefined && 'value' in found ? String(found.value) : undefined;
+  };
+  const [sharp, unit] = [field('sharpRadius') === undefined ? undefined : Number(field('sharpRadius')), field('unit')];
+  if (unit !== undefined && !isUnit(unit)) throw new HttpError(400, `'unit' is one of ${Object.keys(UNIT_WORDS).join(', ')}.`);
   if (sharp !== undefined && !(sharp >= 0 && sharp <= 1000)) throw new HttpError(400, "'sharpRadius' is an inside radius in mm, from 0 to 1000.");
   const drawing = /\.dxf$/i.test(name);
   if (!drawing && !/\.(step|stp)$/i.test(name)) throw new HttpError(415, `'${name}' is no STEP or DXF file by its name (.step, .stp or .dxf).`);
   if (bytes.length === 0) throw new HttpError(422, `'${name}' is empty.`);
-  if (drawing) {
-    const told = file.fields['told'];
-    return { name, bytes, told: toldOf(told !== undefined && 'value' in told ? told.value : undefined) };
-  }
-  return { name, bytes, ...(sharp === undefined ? {} : { sharpRadius: sharp }) };
+  if (drawing) return { name, bytes, told: toldOf(field('told')) };
+  return { name, bytes, solid: { ...(sharp === undefined ? {} : { sharpRadius: sharp }), ...(unit === undefined ? {} : { unit }) } };
 };

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { DxfPartResult } from '../../intake/index.js';
-import type { DxfReading, LayerRole, Part } from '../../sheet/index.js';
+import { type DxfReading, type LayerRole, type Part, UNIT_WORDS } from '../../sheet/index.js';
 import { sendFile, sentence } from '../ask.js';
 import { Fault, Waiting, Warning } from '../sheet/Fault.js';
 import { mm } from '../wording.js';
@@ -25,7 +25,6 @@ interface FlatDeskProps {
 const ROLES: readonly (readonly [LayerRole, string])[] = [
   ['cut', 'cut line'], ['bend', 'bend line'], ['bend A', 'bend line, up (towards A)'], ['bend B', 'bend line, down (towards B)'], ['ignore', 'left out'],
 ];
-const UNITS = { mm: 'millimetres', inch: 'inches', cm: 'centimetres', m: 'metres' } as const;
 /** ms between the last key and the next look. */
 const PAUSE = 300;
 
@@ -102,7 +101,7 @@ export const FlatDesk = ({ file, told: begin, action, take, leave }: FlatDeskPro
                 {unit.readings.map((reading) => (
                   <label key={reading.unit} className="choice">
                     <input type="radio" name="unit" checked={unit.taken === reading.unit} onChange={() => tell({ unit: reading.unit })} />
-                    <span>{UNITS[reading.unit]}: {mm(reading.size[0], 1)} × {mm(reading.size[1], 1)}{unit.declared === reading.unit ? ', as the file declares' : ''}{reading.couldBe ? '' : '; no sheet is of that size'}</span>
+                    <span>{UNIT_WORDS[reading.unit]}: {mm(reading.size[0], 1)} × {mm(reading.size[1], 1)}{unit.declared === reading.unit ? ', as the file declares' : ''}{reading.couldBe ? '' : '; no sheet is of that size'}</span>
                   </label>
                 ))}
               </fieldset>

@@ -1,11 +1,11 @@
-import type { Assumption, BendTold, DxfReading, Part } from '../../sheet/index.js';
+import { type Assumption, type BendTold, type DxfReading, type Part, UNIT_WORDS } from '../../sheet/index.js';
 import { ChoiceChange, NumberChange, TextChange } from './change.js';
 import { ruleChoices, ruleOfChoice, choiceOf } from './ruleChoice.js';
 
 /** The body of a new revision (docs/api.md). */
 export type Revise = (change: Readonly<Record<string, unknown>>) => void;
 
-const UNITS = [['mm', 'millimetres'], ['inch', 'inches'], ['cm', 'centimetres'], ['m', 'metres']] as const;
+const UNITS = Object.entries(UNIT_WORDS) as [Part['unit'], string][];
 const SIDES = [['A', 'up (towards A)'], ['B', 'down (towards B)']] as const;
 
 /** What is told of bends, put beside what was told before. */
@@ -44,6 +44,15 @@ const KindChange = ({ part, id, revise }: { readonly part: Part; readonly id: st
   return kind === undefined || kind === 'hem' ? null : <ChoiceChange key={kind} label={`how ${id} is made`} value={kind} choices={KINDS} send={(to) => revise({ kinds: { [id]: to } })} />;
 };
 
+const AS_DECLARED = [['', 'as the file declares'], ...UNITS] as const;
+
+/** The unit that a solid's file is read in; nothing where the part came from no such file. */
+export const UnitChange = ({ part: { reading }, revise }: { readonly part: Part; readonly revise: Revise }) => {
+  if (reading?.from !== 'step') return null;
+  const unit = reading.unit ?? '';
+  return <ChoiceChange key={unit} label="unit to read the file in" value={unit} choices={AS_DECLARED} send={(to) => revise({ unit: to === '' ? null : to })} />;
+};
+
 interface AssumptionChangeProps {
   readonly part: Part;
   readonly assumption: Assumption;
@@ -59,6 +68,7 @@ export const AssumptionChange = ({ part, assumption: { code, bends }, revise, la
   if ((code === 'sharp bend' || (code === 'bend radius' && !told)) && ids.length > 0) return <BendChange part={part} ids={ids} what="radius" revise={revise} />;
   if (code === 'rolled' && ids[0] !== undefined) return <KindChange part={part} id={ids[0]} revise={revise} />;
   if (code === 'profile' && part.reading?.from === 'profile') return <TextChange key={part.reading.line} label="profile" value={part.reading.line} send={(line) => revise({ line })} />;
+  if (code === 'unit' && !told) return <UnitChange part={part} revise={revise} />;
   if (code === 'thickness varies') return <NumberChange key={part.thickness} label="thickness, mm" value={part.thickness} least={0.05} most={50} step={0.01} send={(thickness) => revise({ thickness })} />;
   if (!told) return null;
   switch (code) {

@@ -1,13 +1,13 @@
 import type { ReactNode } from 'react';
 import type { Metal } from '../../metal/index.js';
 import type { PartSummary } from '../../server/index.js';
-import type { Part } from '../../sheet/index.js';
+import { type Part, UNIT_WORDS } from '../../sheet/index.js';
 import type { PartRevision } from '../../store/index.js';
 import { type Lit, NOTHING_LIT } from '../scene/sheetMesh.js';
 import { Fault } from '../sheet/Fault.js';
 import { useAnswer } from '../useAnswer.js';
 import { asSentence, day, degrees, mm } from '../wording.js';
-import { AssumptionChange, BendChange, type Revise } from './AssumptionChange.js';
+import { AssumptionChange, BendChange, type Revise, UnitChange } from './AssumptionChange.js';
 import { ChoiceChange, NumberChange, TextChange } from './change.js';
 import { formedLines } from './formedLines.js';
 import { choiceOf, ruleChoices, ruleOfChoice } from './ruleChoice.js';
@@ -44,7 +44,9 @@ export const CheckList = ({ part, summary, revisions, lit, light, revise, busy, 
   }));
   const nowhere: Lit = NOTHING_LIT;
   const metal = metals.find(({ id }) => id === part.metal);
+  const unitSaid = part.reading?.from !== 'step' || part.assumptions.some(({ code }) => code === 'unit');
   const chosen: Line[] = [
+    ...(unitSaid ? [] : [{ words: `Unit: ${UNIT_WORDS[part.unit]}, as the file declares`, lights: nowhere, change: <UnitChange part={part} revise={revise} /> }]),
     {
       words: `Metal: ${metal?.name ?? part.metal ?? 'not chosen yet'}`, lights: nowhere,
       change: <ChoiceChange key={`${part.metal}/${metals.length}`} label="metal" value={part.metal ?? ''} choices={[['', 'not chosen yet'], ...metals.map(({ id, name, temper }) => [id, temper ? `${name}, ${temper}` : name] as const)]} send={(id) => id !== '' && revise({ metal: id })} />,

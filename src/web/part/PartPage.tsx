@@ -103,7 +103,7 @@ export const PartPage = ({ id }: { readonly id: string }) => {
           <FoldView id={id} name={value.name} sheet={sheet} lit={lit} pick={picked && pickNext} />
           {value.refused.length > 0 && (
             <section className="section stack">
-              {value.refused.map(({ index, sentence }) => <Warning key={index} word={`Solid ${index + 1} of the same file was refused.`}>{sentence}</Warning>)}
+              {value.refused.map(({ index, name, sentence }) => <Warning key={index} word={`Solid ${index + 1} of the same file${name === undefined ? '' : `, ${name},`} was refused.`}>{sentence}</Warning>)}
             </section>
           )}
           <CheckList part={part} summary={summary} revisions={value.revisions} lit={lit} light={setLit} revise={revise} busy={revising.busy} fault={revising.fault} layers={openLayers} />

@@ -1,4 +1,5 @@
 import { useRef, useState, type DragEvent } from 'react';
+import { type Part, UNIT_WORDS } from '../../sheet/index.js';
 import type { PartRevision } from '../../store/index.js';
 import { ApiFault, sentence, upload } from '../ask.js';
 import { go, to } from '../place.js';
@@ -8,7 +9,10 @@ import { TakenList } from './TakenList.js';
 
 interface Refused {
   readonly index: number;
+  /** Which solid of several. */
+  readonly name?: string;
   readonly sentence: string;
+  readonly unitDoubted?: boolean;
   /** SVG: the body with the faces marked that the sentence names. */
   readonly picture?: string;
 }
@@ -16,6 +20,9 @@ interface Answer {
   readonly parts: readonly PartRevision[];
   readonly refused: readonly Refused[];
 }
+type Unit = Part['unit'];
+const UNITS = Object.entries(UNIT_WORDS) as [Unit, string][];
+
 interface Told {
   readonly words: string;
   readonly picture?: string;
@@ -25,6 +32,8 @@ interface Outcome {
   readonly name: string;
   readonly taken: readonly PartRevision[];
   readonly refused: readonly Told[];
+  /** Nothing was taken, and the unit that it declares is in doubt: it may be sent again. */
+  readonly again?: File;
 }
 /** The file that is on its way: `share` of it sent, `before` those of the same hand that came before it. */
 interface Sending {
@@ -34,18 +43,19 @@ interface Sending {
   readonly of: number;
 }
 
-const solid = ({ index, sentence: words, picture }: Refused): Told => ({ words: `Solid ${index + 1}: ${words}`, ...(picture === undefined ? {} : { picture }) });
+const solid = ({ index, name, sentence: words, picture }: Refused): Told => ({ words: `Solid ${index + 1}${name === undefined ? '' : `, ${name}`}: ${words}`, ...(picture === undefined ? {} : { picture }) });
 
-const handIn = async (file: File, sent: (share: number) => void): Promise<Outcome> => {
+const handIn = async (file: File, unit: Unit | undefined, sent: (share: number) => void): Promise<Outcome> => {
   const { name } = file;
   try {
-    const { parts, refused } = await upload<Answer>('/api/parts', file, sent);
+    const { parts, refused } = await upload<Answer>('/api/parts', file, unit === undefined ? {} : { unit }, sent);
     return { name, taken: parts, refused: refused.map(solid) };
   } catch (fault) {
     const all = fault instanceof ApiFault ? (fault.body as { readonly refused?: readonly Refused[] } | null)?.refused : undefined;
     const [only] = all ?? [];
     const one: Told = { words: sentence(fault), ...(only?.picture === undefined ? {} : { picture: only.picture }) };
-    return { name, taken: [], refused: all && all.length > 1 ? all.map(solid) : [one] };
+    const doubted = all?.some(({ unitDoubted }) => unitDoubted) ?? false;
+    return { name, taken: [], refused: all && all.length > 1 ? all.map(solid) : [one], ...(doubted ? { again: file } : {}) };
   }
 };
 
@@ -65,7 +75,7 @@ export const DropZone = ({ added, flat, busy }: DropZoneProps) => {
   const [outcomes, setOutcomes] = useState<readonly Outcome[]>([]);
   const [over, setOver] = useState(false);
   const chooser = useRef<HTMLInputElement>(null);
-  const take = async (files: readonly File[]): Promise<void> => {
+  const take = async (files: readonly File[], unit?: Unit): Promise<void> => {
     if (files.length === 0 || sending || busy) return;
     const solids = files.filter((file) => !isFlat(file));
     setOutcomes([]);
@@ -73,7 +83,7 @@ export const DropZone = ({ added, flat, busy }: DropZoneProps) => {
     for (const [i, file] of solids.entries()) {
       const sent = (share: number): void => setSending({ name: file.name, share, number: i + 1, of: solids.length });
       sent(0);
-      came.push(await handIn(file, sent));
+      came.push(await handIn(file, unit, sent));
       setOutcomes([...came]);
       added();
     }
@@ -109,7 +119,7 @@ export const DropZone = ({ added, flat, busy }: DropZoneProps) => {
             <progress aria-label={`Taking in ${sending.name}`} {...(sending.share < 1 ? { value: sending.share } : {})} />
           </p>
         )}
-        {outcomes.map(({ name, taken, refused }, i) => (
+        {outcomes.map(({ name, taken, refused, again }, i) => (
           <div key={`${i} ${name}`} className="stack">
             {taken.length > 0 && <TakenList file={name} parts={taken} changed={added} />}
             {refused.map(({ words, picture }) => (
@@ -118,6 +128,12 @@ export const DropZone = ({ added, flat, busy }: DropZoneProps) => {
                 {picture !== undefined && <SvgText text={picture} className="refused-picture" />}
               </div>
             ))}
+            {again && (
+              <div className="buttons">
+                <span>Read {name} again in</span>
+                {UNITS.map(([unit, words]) => <button key={unit} type="button" disabled={sending !== undefined} onClick={() => void take([again], unit)}>{words}</button>)}
+              </div>
+            )}
           </div>
         ))}
         {outcomes.length > 1 && !sending && outcomes.some(({ taken }) => taken.length > 0) && <p><a className="button" href={to.fits}>Try them on several machines</a></p>}

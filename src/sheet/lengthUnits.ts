@@ -1,4 +1,4 @@
-import type { Part } from '../sheet/index.js';
+import type { Part } from './part.js';
 
 type Unit = Part['unit'];
 
