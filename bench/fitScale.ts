@@ -74,6 +74,8 @@ export const fitScaleBench = async (partCount: number, machineCount: number, rou
 
   const smaller: FitQuestion = { ...question, parts: parts.slice(0, Math.max(4, Math.ceil(partCount / SHARE))) };
   const rates = new Map<number, number[]>([[1, []], [2, []]]);
+  // processor time of the whole process for each trial: it tells waiting (the same for both) from cores that hinder each other (more with two)
+  const prices = new Map<number, number[]>([[1, []], [2, []]]);
   const busy: number[] = [];
   const pools = new Map([1, 2].map((workers) => [workers, new TrialPool()]));
   // warm: what is measured is planning, not the loading of engines
@@ -81,9 +83,12 @@ export const fitScaleBench = async (partCount: number, machineCount: number, rou
   for (let round = 0; round < rounds; round++) {
     for (const workers of [1, 2]) {
       const before = performance.eventLoopUtilization();
+      const used = process.cpuUsage();
       const at = performance.now();
       const run = await runFit(smaller, { workers, pool: pools.get(workers)! });
       rates.get(workers)!.push(run.computed / ((performance.now() - at) / 1000));
+      const { user, system } = process.cpuUsage(used);
+      prices.get(workers)!.push((user + system) / 1e6 / run.computed);
       busy.push(performance.eventLoopUtilization(before).utilization);
     }
   }
@@ -91,6 +96,7 @@ export const fitScaleBench = async (partCount: number, machineCount: number, rou
   const [one, two] = [median(rates.get(1)!), median(rates.get(2)!)];
   const spread = (workers: number): string => `${Math.min(...rates.get(workers)!).toFixed(2)} to ${Math.max(...rates.get(workers)!).toFixed(2)}`;
   print(`${smaller.parts.length * machines.length} cells, median of ${rounds}: ${one.toFixed(2)} trials/s with one worker (${spread(1)}), ${two.toFixed(2)} with two (${spread(2)}): ${(two / one).toFixed(2)} times; warm workers`);
+  print(`processor time for each trial, median: ${median(prices.get(1)!).toFixed(2)} s with one worker, ${median(prices.get(2)!).toFixed(2)} s with two; so ${(one * median(prices.get(1)!)).toFixed(2)} and ${(two * median(prices.get(2)!)).toFixed(2)} cores at work`);
   print(`this thread is busy ${(median(busy) * 100).toFixed(1)} % of the time (median)`);
   return counts.get('not decided') ?? 0;
 };

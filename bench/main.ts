@@ -15,6 +15,7 @@ import { exhaustiveBench } from './exhaustive.js';
 import { benchParts } from './parts.js';
 import { prismBench } from './prism.js';
 import { refusalsBench } from './refusals.js';
+import { settledBench } from './settled.js';
 import { timesBench } from './times.js';
 
 const ROUNDS = 5;
@@ -42,7 +43,7 @@ if (process.argv.includes('--full')) {
   print(sweepInWords(sweep));
   sweep.breaks.forEach(print);
   // hours: agreement, refusals and campaign keep what they have done and go on from there
-  const disagreements = sweep.breaks.length + (await exhaustiveBench(20, print)) + (await agreementBench(300, print)) + (await refusalsBench(500, print)) + (await campaign(2000, print));
+  const disagreements = sweep.breaks.length + (await settledBench(print)) + (await exhaustiveBench(20, print)) + (await agreementBench(300, print)) + (await refusalsBench(500, print)) + (await campaign(2000, print));
   process.exitCode = disagreements > 0 ? 1 : 0;
   // several parts on one layout; intake: round trips, damaged files, reading times
   for (const [name, ...words] of [['oneLayout'], ['stepRoundTrip', '1000'], ['dxf', '1000'], ['fuzzStep', '5000'], ['fuzzDxf', '5000'], ['step']] as const) {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { exhaustedParts } from '../bench/exhaustive.js';
 import { compare } from '../bench/oracle/agreement.js';
 import { benchParts } from '../bench/parts.js';
 import { randomSerial, randomTray, randomTree } from '../bench/random.js';
@@ -30,6 +31,11 @@ describe('the best cost, benchmark parts', () => {
   });
 
   it('P7', async () => check(benchParts().find((b) => b.id === 'P7')!.part, 'general', rack, null));
+
+  it('P14: hems are closed after their pre-bend, on stations of their own', async () => {
+    const [asked] = exhaustedParts('P14');
+    await check(asked!.part, asked!.machine, asked!.rack);
+  });
 
   it('P15 where a station is raised: two stations, not one for each step (they once were)', async () => {
     const part = benchParts().find((b) => b.id === 'P15')!.part;

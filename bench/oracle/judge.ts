@@ -4,10 +4,15 @@ import { createAsker } from '../../src/trial/asker.js';
 import type { Setting } from '../../src/trial/setting.js';
 import { chooseStop } from '../../src/trial/stops.js';
 import { bendLine, settingOf } from '../../src/trial/strokeOption.js';
+import { anglesIn } from '../../src/trial/states.js';
+import { symmetriesOf } from '../../src/trial/symmetry.js';
 import { viewer } from '../../src/trial/views.js';
 import { waysFor } from '../../src/trial/toolClearance.js';
 import type { Searched, TrialInput } from '../../src/trial/index.js';
+import { sameWay } from '../../src/trial/task.js';
+import { bitsOf } from '../../src/trial/groups.js';
 import type { Option } from './leg.js';
+import { mayCome } from './problem.js';
 import { strokeTrial } from './strokeTrial.js';
 
 type Task = Searched['task'];
@@ -19,6 +24,8 @@ export interface Verdicts {
   /** Both say yes; both say no. */
   accepted: number;
   refused: number;
+  /** Strokes that a turn of the flat blank onto itself takes to one already asked, with the planner's own answers alike: they are one question. */
+  turned: number;
   /** Refused by a stated rule that is no matter of clearance (flange too short for the V, ram too low): taken as it is. */
   byRule: number;
   /** The planner says yes and the proof finds something: each a defect. */
@@ -42,7 +49,7 @@ const CLEARANCE: readonly string[] = ['clearance', 'plate on plate', 'way in', '
  */
 export const judge = async (searched: Searched, input: TrialInput): Promise<{ readonly answer: Task['answer']; readonly verdicts: Verdicts }> => {
   const { task, tooling } = searched;
-  const verdicts: Verdicts = { accepted: 0, refused: 0, byRule: 0, wrongYes: [], careful: [] };
+  const verdicts: Verdicts = { accepted: 0, refused: 0, turned: 0, byRule: 0, wrongYes: [], careful: [] };
   const look = viewer(tooling.sheet);
   const asker = createAsker();
   const findings = async (action: Action, mask: number, option: Option, tools: Interval): Promise<readonly string[]> => {
@@ -50,7 +57,7 @@ export const judge = async (searched: Searched, input: TrialInput): Promise<{ re
     const proof = await proveTrial(trial, { steps: [number] });
     return proof.findings.filter((f) => f.startsWith(`Step ${number}`)).map((f) => f.replace(/^Step \d+/, ''));
   };
-  const isMade = (mask: number) => (b: number): boolean => (mask & (1 << b)) !== 0;
+  const angles = anglesIn(tooling.sheet.part);
   const name = (action: Action, mask: number): string =>
     `${tooling.sheet.part.name}, V ${tooling.v}: bends ${task.groups[action.group]!.bends.join('+')}, side ${action.gaugeSide} to the gauge, ${tooling.pairs[action.pair]!.key}, made ${mask.toString(2)}`;
 
@@ -89,7 +96,7 @@ export const judge = async (searched: Searched, input: TrialInput): Promise<{ re
       verdicts.byRule++;
       return said;
     }
-    const setting = settingOf(tooling, input.machine, task.groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, (b) => (isMade(mask)(b) ? tooling.sheet.part.bends[b]!.bendAngle : 0));
+    const setting = settingOf(tooling, input.machine, task.groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, angles(mask));
     const [from, to] = bendLine(tooling, setting.seat, setting.group);
     const bare = Math.min(BARE_END, (to - from) / 10);
     const need: Interval = [from + bare, to - bare];
@@ -103,12 +110,26 @@ export const judge = async (searched: Searched, input: TrialInput): Promise<{ re
     return { ok: true, option: stop ? { ...free, stop } : free, others: () => [] };
   };
   const known = new Map<string, Answer>();
-  const strokes = task.groups.length;
-  for (let fold = 0; fold < 2 ** strokes; fold++) {
-    const mask = task.groups.reduce((sum, g, k) => ((fold & (1 << k)) !== 0 ? g.bends.reduce((s, b) => s | (1 << b), sum) : sum), 0);
+  const [bits, needs] = [task.groups.map(bitsOf), task.groups.map((g) => g.needs ?? 0)];
+  const keyOf = (action: Action, mask: number): string => `${mask} ${task.actions.indexOf(action)}`;
+  // bits of second states go with their bends only where there are none
+  const turns = needs.some((n) => n !== 0) ? [] : symmetriesOf(tooling.sheet, false);
+  const images = (action: Action, mask: number): readonly Answer[] => turns.flatMap(({ bendTo, turned }) => {
+    const to = bendTo.reduce((sum, t, b) => ((mask & (1 << b)) !== 0 ? sum | (1 << t) : sum), 0);
+    const bends = task.groups[action.group]!.bends.map((b) => bendTo[b]!);
+    const image = task.actions.find((a) => a.pair === action.pair && a.sideUp === action.sideUp && sameWay(a.towards, turned(action.towards)) && bends.every((b) => task.groups[a.group]!.bends.includes(b)));
+    const answer = image && known.get(keyOf(image, to));
+    return answer ? [answer] : [];
+  });
+  for (let fold = 0; fold < 2 ** bits.length; fold++) {
+    const mask = bits.reduce((sum, b, k) => ((fold & (1 << k)) !== 0 ? sum | b : sum), 0);
     for (const action of task.actions) {
-      if ((fold & (1 << action.group)) === 0) known.set(`${mask} ${task.actions.indexOf(action)}`, await judged(action, mask));
+      if (!mayCome(bits, needs, action.group, mask)) continue;
+      const said = task.answer(action, mask);
+      const image = images(action, mask).find(({ ok }) => ok === said.ok);
+      if (image) verdicts.turned++;
+      known.set(keyOf(action, mask), image ? said : await judged(action, mask));
     }
   }
-  return { answer: (action, mask) => known.get(`${mask} ${task.actions.indexOf(action)}`)!, verdicts };
+  return { answer: (action, mask) => known.get(keyOf(action, mask))!, verdicts };
 };

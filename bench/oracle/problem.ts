@@ -5,8 +5,10 @@ import { STATION } from './timeModel.js';
 
 /** An order of strokes to be found, as plain data: which strokes may be made in which fold, and what changes cost. */
 export interface Problem {
-  /** Bends of each group as bits; `full` is all of them. */
+  /** What each group makes, as bits: bends, or their second states; `full` is all of them. */
   readonly bits: readonly number[];
+  /** Bits that must be there before a group's stroke (a hem is closed after its pre-bend). */
+  readonly needs: readonly number[];
   readonly full: number;
   /** The strokes that may be made with these bends made. */
   readonly legs: (mask: number) => readonly Leg[];
@@ -20,19 +22,25 @@ export interface Problem {
 
 type Task = Searched['task'];
 
+/** Is it a fold at all (nothing made whose need is not), the stroke not yet made, and what it needs there? */
+export const mayCome = (bits: readonly number[], needs: readonly number[], group: number, mask: number): boolean =>
+  (mask & bits[group]!) === 0 && (mask & needs[group]!) === needs[group] && bits.every((b, g) => (mask & b) === 0 || (mask & needs[g]!) === needs[g]);
+
 /** `answer`: who says whether a stroke may be made; the planner's own asker, or another judge. */
 export const problemOf = (task: Task, machine: Machine, quantity: number, answer: Task['answer'] = task.answer): Problem => {
-  const bits = task.groups.map((g) => g.bends.reduce((sum, b) => sum + 2 ** b, 0));
+  const bits = task.groups.map((g) => g.bits ?? g.bends.reduce((sum, b) => sum + 2 ** b, 0));
+  const needs = task.groups.map((g) => g.needs ?? 0);
   const known = new Map<number, readonly Leg[]>();
   const hand = (axis: Machine['gauge']['x']): number => (axis.drive === 'by hand' ? axis.seconds : 0);
   return {
     bits,
+    needs,
     full: bits.reduce((a, b) => a | b, 0),
     legs: (mask) => {
       let legs = known.get(mask);
       if (!legs) {
         legs = task.actions.flatMap((action) => {
-          if ((mask & bits[action.group]!) !== 0) return [];
+          if (!mayCome(bits, needs, action.group, mask)) return [];
           const said = answer(action, mask);
           return said.ok ? [legOf(task, action, said.option)] : [];
         });

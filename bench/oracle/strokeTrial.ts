@@ -1,4 +1,5 @@
 import type { Interval } from '../../src/geometry/index.js';
+import { bitsOf } from '../../src/trial/groups.js';
 import type { Layout } from '../../src/trial/layout.js';
 import { stepsOf } from '../../src/trial/steps.js';
 import type { Option } from './leg.js';
@@ -23,8 +24,9 @@ export const strokeTrial = ({ task, tooling }: Searched, input: TrialInput, acti
   const plan: Layout['plan'] = [{ action, option, mask }];
   const [step] = stepsOf({ stations: [station], placements: [{ station: 0, origin: 0 }], plan }, tooling, machine, task.handling);
   const { part } = tooling.sheet;
-  const before = task.groups.filter((g) => g.bends.every((b) => (mask & (1 << b)) !== 0)).map(({ bends }, i): Step => {
-    const { bendAngle, direction } = part.bends[bends[0]!]!;
+  const before = task.groups.filter((g) => (mask & bitsOf(g)) === bitsOf(g)).map(({ bends, closes }, i): Step => {
+    const { bendAngle: drawn, direction, hem } = part.bends[bends[0]!]!;
+    const bendAngle = hem && !closes ? hem.preBendAngle : drawn;
     return { ...step!, number: i + 1, bends: bends.map((b) => part.bends[b]!.id), bendAngle, includedAngle: 180 - bendAngle, bendAngleUnderLoad: bendAngle, sideUp: direction };
   });
   const number = before.length + 1;

@@ -29,19 +29,19 @@ export const changeOf = (before: Lie, after: Lie): number => {
   return FLIP + (between(before.towards, after.towards, 180) > SAME ? TURN : 0);
 };
 
-/** What the ram does in one stroke, mm over the die top with the sheet of `thickness` lying there. */
+/** What the ram does in one stroke, mm over the die top; `touch` is where it meets the metal: a lying sheet's thickness, or the top of a hem's flange. */
 export interface Ram {
   readonly opening: number;
   readonly openingOut: number;
   readonly depth: number;
-  readonly thickness: number;
+  readonly touch: number;
 }
 
-/** Down to the change point over the sheet at approach speed, on at bending speed to the depth, dwell, up at return speed. */
-export const ramSeconds = ({ speeds, changePoint }: Machine, { opening, openingOut, depth, thickness }: Ram): number => {
-  const above = opening - thickness;
+/** Down to the change point over the metal at approach speed, on at bending speed to the depth, dwell, up at return speed. */
+export const ramSeconds = ({ speeds, changePoint }: Machine, { opening, openingOut, depth, touch }: Ram): number => {
+  const above = opening - touch;
   const slowly = Math.min(above, changePoint);
-  return (above - slowly) / speeds.approach + (slowly + depth) / speeds.bend + DWELL + (openingOut - thickness + depth) / speeds.return;
+  return (above - slowly) / speeds.approach + (slowly + depth) / speeds.bend + DWELL + (openingOut - touch + depth) / speeds.return;
 };
 
 export type WayBy = 'front' | 'side' | 'tilt';

@@ -19,6 +19,8 @@ const TOUCHING = 0.02;
  * out by t^2 / 2L before it rises, and the flat is drawn into the V: the finger gives so much. mm; common practice, no source.
  */
 const GIVES = 0.3;
+const EVERYWHERE: readonly Interval[] = [[-Infinity, Infinity]];
+
 /** What fingers at a place meet: where along the bed, and whether the bar that carries them is met. */
 export interface Struck {
   readonly where: readonly Interval[];
@@ -42,14 +44,17 @@ export const fingerStrikes = (asker: Asker, setting: Setting, ways: Pick<ToolCle
       const slack = kind === 'bending' && gauge.x.drive !== 'powered' ? GIVES : TOUCHING;
       const allowance = touches ? BASE_ALLOWANCE - slack : BASE_ALLOWANCE;
       const key = `${pair.dieKey}|${placeKey}${touches ? '|touching' : ''}`;
-      const walk = once((): Passes => {
-        if (kind === 'arriving') return seenFrom(passesIn(bend, ways.wayIn, 0), place);
-        const stroke = passesStroke(bend, false);
-        const out = passesOut(bend, ways.wayOut, 0);
-        return seenFrom({ gauge: [...stroke.gauge, ...out.gauge], front: [...stroke.front, ...out.front] }, place);
-      });
-      return (view, name, bodies) =>
+      const carried = once((): Passes => seenFrom(kind === 'arriving' ? passesIn(bend, ways.wayIn, 0) : passesOut(bend, ways.wayOut, 0), place));
+      const stroke = once((): Passes => seenFrom(passesStroke(bend, false), place));
+      const whole = once((): Passes => ({ gauge: [...stroke().gauge, ...carried().gauge], front: [...stroke().front, ...carried().front] }));
+      const meets = (view: View, name: string, bodies: readonly Body[], walk: () => Passes): readonly Interval[] =>
         outOfReach(view, passesFor(view, walk()), bodies, allowance) ? [] : asker.ask(view, `${key}|${name}`, bodies, walk, { allowance }).where;
+      return (view, name, bodies) => {
+        if (way.by !== 'side') return meets(view, name, bodies, kind === 'arriving' ? carried : whole);
+        // carried along the bed, what meets a finger where it lies passes the fingers wherever they stand
+        if (meets(view, `${name}|carried`, bodies, carried).length > 0) return EVERYWHERE;
+        return kind === 'arriving' ? [] : meets(view, `${name}|stroke`, bodies, stroke);
+      };
     };
     const [touching, plain] = [asking(true), asking(false)];
     const flatEdge = target.kind === 'edge' && target.low <= ON_DIE_TOP;

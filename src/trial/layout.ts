@@ -11,6 +11,7 @@ import { type Stock, compose, lengthFor, plainStock, without } from './segments.
 import type { Placed, Station } from './trial.js';
 import { reachesFrames } from './toolClearance.js';
 import { tipAt } from './stroke.js';
+import { span } from './stopTargets.js';
 
 /** Where a step is bent: its station, and where the bend's own origin lies along the bed. */
 export interface Placement {
@@ -217,8 +218,17 @@ export const layoutOf = (
     const reach = (machine.cylinders.spacing / 2) * Math.min(1, machine.rating / force(step) - 1);
     return [-reach - at, reach - at];
   });
-  const least = Math.max(-machine.length / 2, ...room.map(([from]) => Math.ceil(from)));
-  const most = Math.min(machine.length / 2 - total, ...room.map(([, to]) => Math.floor(to)));
+  const onBed: Interval = [Math.max(-machine.length / 2, ...room.map(([from]) => Math.ceil(from))), Math.min(machine.length / 2 - total, ...room.map(([, to]) => Math.floor(to)))];
+  // and where no finger is asked past the ends of its Z
+  const [zLeast, zMost] = span(machine.gauge.z);
+  const fingers = plan.flatMap((step, i) => {
+    const k = row.findIndex((d) => d.steps.includes(i));
+    return step.option.stop.z.map((z) => z + froms[k]! - row[k]!.starts[row[k]!.steps.indexOf(i)]!);
+  });
+  const [least, most] = [Math.max(onBed[0], Math.ceil(zLeast - Math.min(...fingers))), Math.min(onBed[1], Math.floor(zMost - Math.max(...fingers)))];
+  if (onBed[0] <= onBed[1] && least > most) {
+    return trouble('no stop', `wherever the stations stand on the bed, a finger is asked past the end of its Z, which reaches from ${zLeast.toFixed(0)} to ${zMost.toFixed(0)} mm`, least - most);
+  }
   if (least > most) {
     const heaviest = plan.reduce((best, _, i) => (width(room[i]!) < width(room[best]!) ? i : best), 0);
     return trouble('force', `wherever the stations stand, a step loads one of the two cylinders past half the rating of ${(machine.rating / 1000).toFixed(0)} kN or levers the other up; step ${heaviest + 1} asks ${(force(plan[heaviest]!) / 1000).toFixed(0)} kN`, least - most);

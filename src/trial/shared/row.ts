@@ -17,7 +17,7 @@ export interface RowUse {
   readonly window: Interval;
   /** From where to where the sheet and the fingers reach. */
   readonly metal: Interval;
-  /** Where along the bed the origin may lie, for the side frames' and the cylinders' sakes. */
+  /** Where along the bed the origin may lie, for the side frames', the cylinders' and the fingers' Z's sakes. */
   readonly place: Interval;
 }
 

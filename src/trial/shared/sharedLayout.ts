@@ -115,7 +115,7 @@ export const sharedLayout = ({ machine, rack, parts, bed: asked, stopNow = () =>
     const anywhere = onBed({ ...bed, length: ANY_BED });
     if (!anywhere.best) return { ok: false, sentence: `${names} cannot stand on one layout: the rack's segments do not suffice for all their stations at once, or no risers let them stand under one ram.` };
     const needed = anywhere.best.span;
-    if (needed <= length) return { ok: false, needed, sentence: `The stations of ${names} take ${needed} mm of bed and it has ${length} mm, but wherever they stand a step loads one cylinder past half the rating or a deep sheet stands outside the side frames.` };
+    if (needed <= length) return { ok: false, needed, sentence: `The stations of ${names} take ${needed} mm of bed and it has ${length} mm, but wherever they stand a step loads one cylinder past half the rating, a deep sheet stands outside the side frames or a finger is asked past the end of its Z.` };
     return { ok: false, needed, sentence: `The stations of ${names} need ${needed} mm of bed on one layout${anywhere.proven && !givenUp ? '' : ' as far as the search got'} and the bed takes ${length} mm.` };
   }
   const trials: Trial[] = [];

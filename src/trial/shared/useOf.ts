@@ -1,5 +1,6 @@
 import type { Interval } from '../../geometry/index.js';
 import type { Machine } from '../../shop/index.js';
+import { span } from '../stopTargets.js';
 import type { Planned } from '../task.js';
 import { reachesFrames } from '../toolClearance.js';
 import type { RowUse } from './row.js';
@@ -15,7 +16,9 @@ export const useOf = ({ option }: Planned, machine: Machine, force: number): Row
   const middle = (line[0] + line[1]) / 2;
   const reach = (machine.cylinders.spacing / 2) * Math.min(1, machine.rating / force - 1);
   const frames: Interval = reachesFrames(setting) ? [-machine.betweenFrames / 2 - ends(sheet)[0], machine.betweenFrames / 2 - ends(sheet)[1]] : [-Infinity, Infinity];
-  return { need, window: tools.window, metal: ends(metal), place: [Math.max(-reach - middle, frames[0]), Math.min(reach - middle, frames[1])] };
+  const [zLeast, zMost] = span(machine.gauge.z);
+  const z: Interval = [zLeast - Math.min(...stop.z), zMost - Math.max(...stop.z)];
+  return { need, window: tools.window, metal: ends(metal), place: [Math.max(-reach - middle, frames[0], z[0]), Math.min(reach - middle, frames[1], z[1])] };
 };
 
 /** Does the part come or go sideways along the tools? */
