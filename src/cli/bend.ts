@@ -98,7 +98,7 @@ export const bendCommand = (): Command =>
     .option('--width <mm>', 'width of the sheet as bought, for its thickness tolerance', '1250')
     .addOption(new Option('--thickness-class <class>', "class of its thickness tolerance: EN 10051's or EN 10029's, S for EN 10131's special one").choices(['A', 'B', 'C', 'D', 'S']))
     .action(async (options: BendOptions) => {
-      const setup = setupOf(options);
+      const setup = await setupOf(options);
       const length = bendLength(options.length);
       const result = solved(setup, options);
       if (!result.ok) {

@@ -1,9 +1,10 @@
 import { type Command, Option } from 'commander';
 import { type AirBendSetup, type MeasuredDeduction, USUAL_FRICTION, deductionsFromCsv } from '../forming/index.js';
 import {
-  type HardeningCurve, type Metal, gaugesOf, gaugeThickness, metalById, metalFromTensileTest, metals, proofStress, tensileOf,
+  type HardeningCurve, type Metal, gaugesOf, gaugeThickness, metalFromTensileTest, proofStress, tensileOf,
 } from '../metal/index.js';
 import { Fault } from './fault.js';
+import { METAL_WORDS, metalNamed } from './metalNamed.js';
 import { measure, positive, wholeNumber } from './numbers.js';
 import { readBytes } from './readFile.js';
 
@@ -34,7 +35,7 @@ export const withSetup = (command: Command): Command =>
     .requiredOption('--die-angle <degrees>', 'included angle of the V')
     .requiredOption('--shoulder <mm>', 'radius of the shoulders')
     .requiredOption('--tip <mm>', "radius of the punch's tip")
-    .option('--metal <id>', 'a metal of the list')
+    .option('--metal <id>', METAL_WORDS)
     .option('--tensile <yield,strength,Ag[,Z]>', 'with --metal: a tensile test of this sheet (MPa, MPa, percent at greatest force, reduction of area in percent where it was measured: it tells the least radius); the rest like that metal')
     .option('--curve <law>', 'or its hardening: swift:K,n,e0 or hollomon:K,n or points:strain/stress,... (MPa, true, plastic)')
     .option('--modulus <MPa>', "with --curve: Young's modulus")
@@ -74,11 +75,10 @@ const testedMetal = (like: Metal, typed: string): Metal => {
   return own.metal;
 };
 
-const metalOf = (options: SetupOptions): Metal => {
+const metalOf = async (options: SetupOptions): Promise<Metal> => {
   if ((options.metal === undefined) === (options.curve === undefined)) throw new Fault('--metal and --curve: give one of the two.');
   if (options.metal !== undefined) {
-    const found = metalById(options.metal);
-    if (found === undefined) throw new Fault(`--metal ${options.metal}: no such metal; there are ${metals.map((m) => m.id).join(', ')}.`);
+    const found = await metalNamed(options.metal);
     return options.tensile === undefined ? found : testedMetal(found, options.tensile);
   }
   if (options.tensile !== undefined) throw new Fault('--tensile: --metal is wanted with it, for all that a tensile test does not tell.');
@@ -114,8 +114,8 @@ const thicknessOf = (options: SetupOptions, metal: Metal): number => {
 };
 
 /** Sheet and tools as the bend calculation takes them. */
-export const setupOf = (options: SetupOptions): AirBendSetup => {
-  const metal = metalOf(options);
+export const setupOf = async (options: SetupOptions): Promise<AirBendSetup> => {
+  const metal = await metalOf(options);
   return {
     metal,
     thickness: thicknessOf(options, metal),

@@ -5,7 +5,8 @@ import { dayPlanPdf } from '../papers/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
-import { chosen, metalNamed, partsOf } from './fit.js';
+import { METAL_WORDS, metalNamed } from './metalNamed.js';
+import { chosen, partsOf } from './fit.js';
 import { positive, wholeNumber } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { PART_FILE, type ReadOptions } from './readParts.js';
@@ -61,7 +62,7 @@ export const dayplanCommand = (): Command =>
   commandWith('dayplan', 'plan a demonstration of several parts on one machine: order, tools, blanks, strips, checks, times')
     .argument('<files...>', PART_FILE)
     .requiredOption('--machine <id>', 'a machine of the floor (see `machines`)')
-    .option('--metal <id>', 'the sheet (see `metals`)', 'dc01')
+    .option('--metal <id>', METAL_WORDS, 'dc01')
     .option(...FLOOR_OPTION)
     .option(...RACK_OPTION)
     .option('--pieces <number>', 'pieces to be bent of each part', '1')
@@ -79,7 +80,7 @@ export const dayplanCommand = (): Command =>
       const format = output === undefined ? undefined : extname(output).toLowerCase();
       if (format !== undefined && format !== '.pdf' && format !== '.json') throw new Fault(`${output}: a day plan is written as .pdf or .json.`);
       const machine = chosen(options.machine, await floorOf(options))[0]!;
-      const metal = metalNamed(options.metal);
+      const metal = await metalNamed(options.metal);
       const rack = await rackOf(options);
       const pieces = wholeNumber('--pieces', options.pieces, 1, 1000);
       const spares = wholeNumber('--spares', options.spares, 0, 1000);

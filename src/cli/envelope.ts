@@ -1,7 +1,8 @@
 import type { Command } from 'commander';
 import { type Envelope, envelope } from '../fit/index.js';
 import { commandWith } from './commandLine.js';
-import { chosen, metalNamed } from './fit.js';
+import { METAL_WORDS, metalNamed } from './metalNamed.js';
+import { chosen } from './fit.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
 import { table } from './table.js';
@@ -27,12 +28,12 @@ const inWords = ({ machine, metal, thickest, shortest, deepest, model }: Envelop
 export const envelopeCommand = (): Command =>
   commandWith('envelope', 'what a machine reaches: thickest by longest, shortest flange, deepest box')
     .requiredOption('--machine <ids>', 'machines of the floor (see `machines`), with commas between, or all')
-    .option('--metal <id>', 'the sheet (see `metals`)', 'dc01')
+    .option('--metal <id>', METAL_WORDS, 'dc01')
     .option(...FLOOR_OPTION)
     .option(...RACK_OPTION)
     .action(async (options: EnvelopeOptions) => {
       const machines = chosen(options.machine, await floorOf(options));
-      const metal = metalNamed(options.metal);
+      const metal = await metalNamed(options.metal);
       const rack = await rackOf(options);
       const envelopes: Envelope[] = [];
       for (const machine of machines) envelopes.push(await envelope(machine, rack, metal, { now: () => performance.now() }));

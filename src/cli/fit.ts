@@ -1,13 +1,14 @@
 import type { Command } from 'commander';
-import { fitBoard, fitColumns } from '../fit/index.js';
-import { type GeneralClass, type Metal, metalById, metals } from '../metal/index.js';
+import { fitBoard, fitColumns, fitRows } from '../fit/index.js';
+import type { GeneralClass } from '../metal/index.js';
 import { runFit, runOptions } from '../server/index.js';
 import type { Part } from '../sheet/index.js';
-import type { Machine } from '../shop/index.js';
+import { type Machine, csvOf } from '../shop/index.js';
 import { cellFolder } from './cellFolder.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { fitInWords } from './fitWords.js';
+import { METAL_WORDS, metalNamed } from './metalNamed.js';
 import { positive, wholeNumber } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { PART_FILE, type ReadOptions, readParts } from './readParts.js';
@@ -29,7 +30,7 @@ export interface FitAskedOptions extends ReadOptions, ShopOptions {
   readonly options: boolean;
 }
 
-type FitOptions = OutputOptions & FitAskedOptions;
+type FitOptions = OutputOptions & FitAskedOptions & { readonly csv?: boolean };
 
 /** Machines of the floor by their ids with commas between, or all. */
 export const chosen = (ids: string, floor: readonly Machine[]): readonly Machine[] => {
@@ -39,13 +40,6 @@ export const chosen = (ids: string, floor: readonly Machine[]): readonly Machine
     if (found) return found;
     throw new Fault(`--machines ${id}: no such machine on the floor; there are ${floor.map((machine) => machine.id).join(', ')} and all.`);
   });
-};
-
-/** The metal of this id. */
-export const metalNamed = (id: string): Metal => {
-  const found = metalById(id);
-  if (found) return found;
-  throw new Fault(`--metal ${id}: no such metal; there are ${metals.map((metal) => metal.id).join(', ')}.`);
 };
 
 const CLASSES = { f: 'f', m: 'm', c: 'c', v: 'v', none: null } as const satisfies Readonly<Record<string, GeneralClass | null>>;
@@ -62,7 +56,7 @@ export const withFitOptions = (command: Command): Command => command
   .option('--own <ids>', 'machines that stand there already: their price is not counted', '')
   .option('--own-machines <file.json>', 'the machines that the buyer has, as columns beside ours (as `machines --json` prints them)')
   .option('--own-rack <file.json>', "the buyer's own tools: each machine has a column more with them (as `tools --json` prints them)")
-  .option('--metal <id>', 'the sheet (see `metals`)', 'dc01')
+  .option('--metal <id>', METAL_WORDS, 'dc01')
   .option(...FLOOR_OPTION)
   .option(...CONDITION_OPTION)
   .option(...RACK_OPTION)
@@ -86,7 +80,7 @@ const fitAsked = async (options: FitAskedOptions) => {
     columns: fitColumns(chosen(options.machines, floor), await rackOf(options), buyer),
     toleranceClass: classNamed(options.class),
     owned: options.own === '' ? [] : chosen(options.own, floor).map(({ id }) => id),
-    metal: metalNamed(options.metal),
+    metal: await metalNamed(options.metal),
     quantity: wholeNumber('--quantity', options.quantity, 1, 1_000_000),
     seconds: positive('--seconds', options.seconds),
     workers: wholeNumber('--workers', options.workers, 1, 64),
@@ -129,10 +123,11 @@ export const fitOf = async (files: readonly string[], options: FitAskedOptions) 
 /** `fit`: many parts against many machines. Exit 0 when some machine, with its remedies, makes every part; 3 when not; 4 when not decided. */
 export const fitCommand = (): Command =>
   withFitOptions(commandWith('fit', 'plan and prove parts on machines: verdicts with margins, reasons, remedies, the cheapest that makes all'))
+    .option('--csv', 'the board as a table, a row for each cell')
     .action(async (files: readonly string[], options: FitOptions) => {
       const { board, computed, fromCache } = await fitOf(files, options);
       const verdicts = board.cells.map((row) => row.map(({ verdict }) => verdict));
       const every = verdicts.every((row) => row.some((v) => v === 'makes' || v === 'makes with remedy'));
       process.exitCode = every ? 0 : verdicts.flat().some((v) => v === 'not decided' || v === 'not tried') ? 4 : 3;
-      await answer({ units: JSON_UNITS, computed, fromCache, ...board }, () => fitInWords(board), options);
+      await answer({ units: JSON_UNITS, computed, fromCache, ...board }, () => (options.csv === true ? csvOf(fitRows(board)) : fitInWords(board)), options);
     });

@@ -93,7 +93,7 @@ export const stripCommand = (): Command =>
 depth: travel from first touch, mm; bend: bend angle released; leg1, leg2: outside lengths, cut: length before bending, mm; load: bend angle under load;
 force: greatest force over the length, N/mm. Angles alone tell little of the strength; one angle under load or one force tells it (docs/forming.md).`)
     .action(async (options: StripOptions) => {
-      const setup = setupOf(options);
+      const setup = await setupOf(options);
       if (options.measured !== undefined) {
         const worked = workOut(setup, options.measured);
         if (options.csv === true) await print(deductionsToCsv(worked.rows), options.output);

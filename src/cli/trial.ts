@@ -2,13 +2,14 @@ import { extname } from 'node:path';
 import type { Command } from 'commander';
 import { type Alternative, alternatives, planAndProve } from '../fit/index.js';
 import { readBlankDxf } from '../intake/index.js';
-import { type GeneralClass, type Metal, metalById, metals } from '../metal/index.js';
+import type { GeneralClass } from '../metal/index.js';
 import { setupSheetPdf } from '../papers/index.js';
 import type { Machine } from '../shop/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { readDeductions } from './bendSetup.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
+import { METAL_WORDS, metalNamed } from './metalNamed.js';
 import { positive, wholeNumber } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer, print } from './print.js';
 import { readBytes } from './readFile.js';
@@ -50,12 +51,6 @@ const machineNamed = (id: string, floor: readonly Machine[]): Machine => {
   throw new Fault(`--machine ${id}: no such machine on the floor; there are ${floor.map((machine) => machine.id).join(', ')} and all.`);
 };
 
-const metalNamed = (id: string): Metal => {
-  const found = metalById(id);
-  if (found) return found;
-  throw new Fault(`--metal ${id}: no such metal; there are ${metals.map((metal) => metal.id).join(', ')}.`);
-};
-
 const CLASSES: readonly GeneralClass[] = ['f', 'm', 'c', 'v'];
 
 const classNamed = (name: string): GeneralClass => {
@@ -80,7 +75,7 @@ const cutBlank = async (path: string): Promise<NonNullable<TrialInput['blank']>>
 };
 
 const inputWithout = async (file: string, options: TrialOptions): Promise<Omit<TrialInput, 'machine'>> => {
-  const metal = metalNamed(options.metal);
+  const metal = await metalNamed(options.metal);
   const quantity = wholeNumber('--quantity', options.quantity, 1, 1_000_000);
   const seconds = options.seconds === undefined ? undefined : positive('--seconds', options.seconds);
   const rack = await rackOf(options);
@@ -141,7 +136,7 @@ export const trialCommand = (): Command =>
   readingOptions(commandWith('trial', 'plan and prove one part on one machine, or on all of the floor').argument('<file>', PART_FILE))
     .requiredOption('--machine <id>', 'a machine of the floor (see `machines`), or all')
     .option('--part <number>', 'which body of the file, where it holds several (numbers from `part`)')
-    .option('--metal <id>', 'the sheet (see `metals`)', DEFAULT_METAL)
+    .option('--metal <id>', METAL_WORDS, DEFAULT_METAL)
     .option('--blank <file.dxf>', 'a blank already cut: stops are taken from it, each flange\'s miss is said')
     .option('--deductions <file.csv>', "the shop's measured deductions (columns metal, thickness_mm, v_mm, v_convention, tip_radius_mm, bend_angle_deg, deduction_mm): they override the calculation")
     .option(...FLOOR_OPTION)

@@ -1,8 +1,8 @@
 import { type FitCell, type FitColumn, answerInWords, changeInShort, columnSum, fitBoard, optionColumns, reasonInShort } from '../fit/index.js';
 import { type MadeWith, type Store, type StoredPart, newId } from '../store/index.js';
-import type { FitView, KeptCell } from './fitTask.js';
-import { HttpError } from './httpError.js';
-import { keptFits, waitingFits } from './limits.js';
+import { type FitSummary, type FitView, type KeptCell, fitSummary } from './fitTask.js';
+import { found, HttpError } from './httpError.js';
+import { keepSeconds, keptFits, listedFits, waitingFits } from './limits.js';
 import { type CellCache, type FitQuestion, runFit, runOptions } from './runFit.js';
 import { TrialPool } from './trialPool.js';
 import { trialSummary } from './trialSummary.js';
@@ -12,10 +12,23 @@ export interface FitOrder extends Omit<FitQuestion, 'parts'> {
   readonly parts: readonly StoredPart[];
   /** Work out what each option buys. */
   readonly options: boolean;
-  /** The revisions behind a column's machine and tools. */
-  readonly madeWith: (column: FitColumn) => MadeWith;
+  /** s for a cell with an option fitted; as for the others when absent. */
+  readonly optionSeconds?: number;
+  /** The revisions behind each column's machine and tools, by `madeWithKey`. */
+  readonly madeWith: Readonly<Record<string, MadeWith>>;
   /** Machines that the buyer has: their price is not counted. */
   readonly owned: readonly string[];
+  /** Cells that an earlier fit has decided. */
+  readonly known?: FitView['cells'];
+}
+
+/** What the revisions behind a column depend on; an option fitted is none of it. */
+export const madeWithKey = ({ whose, machine, rack }: FitColumn): string => JSON.stringify([whose, machine.id, rack.id]);
+
+/** A fit as it stands in the store: the question, and the board as it last was. The parts stand there themselves. */
+interface KeptFit {
+  readonly view: FitView;
+  readonly order: Omit<FitOrder, 'parts' | 'known'>;
 }
 
 interface Live {
@@ -25,7 +38,10 @@ interface Live {
   readonly watchers: Set<(view: FitView) => void>;
 }
 
-/** Fits, one after the other, each in the warm workers; cells and their trials are kept in the store, by what they depend on. */
+/** ms between two words of what is being worked on. */
+const DOING = 1000;
+
+/** Fits, one after the other, each in the warm workers; the store keeps them, and cells and their trials by what they depend on. */
 export class FitDesk {
   private readonly fits = new Map<string, Live>();
   private readonly queue: Live[] = [];
@@ -35,18 +51,19 @@ export class FitDesk {
 
   constructor(private readonly store: Store) {}
 
-  ask(order: FitOrder, by: string): FitView {
+  async ask(order: FitOrder, by: string): Promise<FitView> {
     if (this.queue.length >= waitingFits) throw new HttpError(503, `${this.queue.length} fits are waiting already; ${waitingFits} are the most.`);
     const id = newId('f');
     const none = fitBoard(order.parts, order.columns, []);
     const view: FitView = {
       id, state: 'queued', why: null, metalId: order.metal.id, metalName: order.metal.name, quantity: order.quantity,
-      toleranceClass: order.asked.toleranceClass ?? null, createdAt: new Date().toISOString(), endedAt: null, by,
+      toleranceClass: order.asked.toleranceClass ?? null, createdAt: new Date().toISOString(), endedAt: null, by, seconds: order.seconds, doing: null,
       done: 0, of: order.parts.length * (order.columns.length + (order.options ? optionColumns(order.columns).length : 0)), fromCache: 0,
       parts: order.parts.map(({ id: partId, revision, name, thickness, bends }) => ({ id: partId, revision, name, thickness, bends })),
       machines: none.machines, cells: order.parts.map(() => order.columns.map(() => null)), cheapest: null, alone: [], options: [], answer: '', sums: [],
     };
     const live: Live = { order, stop: new AbortController(), view, watchers: new Set() };
+    await this.keep(live);
     this.fits.set(id, live);
     this.forgetOldest();
     this.queue.push(live);
@@ -54,19 +71,34 @@ export class FitDesk {
     return view;
   }
 
-  view(id: string): FitView | undefined {
-    const view = this.fits.get(id)?.view;
+  /** The same question with more time for the cells that were not decided or not tried; what was decided stays. */
+  async again(id: string, seconds: number, by: string): Promise<FitView | undefined> {
+    const before = await this.kept(id);
+    if (before === undefined) return undefined;
+    const { view, order } = before;
+    if (view.endedAt === null) throw new HttpError(409, 'The fit is still under way.');
+    const parts = [];
+    for (const { id: partId, revision } of view.parts) parts.push(found(await this.store.part(partId, revision), 'A part of this fit was purged.'));
+    return this.ask({ ...order, parts, seconds, optionSeconds: order.optionSeconds ?? order.seconds, known: view.cells }, by);
+  }
+
+  async view(id: string): Promise<FitView | undefined> {
+    const view = (await this.kept(id))?.view;
     return view && { ...view, answer: answerInWords(view), sums: view.machines.map((_, c) => columnSum(view.cells.map((row) => row[c]!))) };
   }
 
   /** The columns of a fit, with all of their machines and tools. */
-  columns(id: string): readonly FitColumn[] {
-    return this.fits.get(id)?.order.columns ?? [];
+  async columns(id: string): Promise<readonly FitColumn[]> {
+    return (await this.kept(id))?.order.columns ?? [];
   }
 
   /** Newest first. */
-  list(): readonly FitView[] {
-    return [...this.fits.values()].map(({ view }) => view).reverse();
+  async list(): Promise<readonly FitSummary[]> {
+    const stored = (await this.store.fits(listedFits)).map((text) => JSON.parse(text) as FitSummary);
+    return stored.map((summary) => {
+      const live = this.fits.get(summary.id);
+      return live ? fitSummary(live.view) : leftOver(summary);
+    });
   }
 
   /** Tells each change until the fit has ended; undefined when there is none at work. */
@@ -88,7 +120,7 @@ export class FitDesk {
     const waiting = this.queue.indexOf(live);
     if (waiting >= 0) {
       this.queue.splice(waiting, 1);
-      this.end(live, { state: 'stopped', why: 'Stopped by the user before it began.' });
+      await this.end(live, { state: 'stopped', why: 'Stopped by the user before it began.' });
     }
     await end;
   }
@@ -105,7 +137,24 @@ export class FitDesk {
     this.closed = true;
     this.queue.length = 0;
     this.running?.stop.abort();
+    for (const live of this.fits.values()) if (live.view.endedAt === null) await this.keep(live);
     await this.pool.close();
+  }
+
+  private async kept(id: string): Promise<KeptFit | undefined> {
+    const live = this.fits.get(id);
+    if (live) return live;
+    const text = await this.store.fit(id);
+    if (text === undefined) return undefined;
+    const { view, order } = JSON.parse(text) as KeptFit;
+    return { view: leftOver(view), order };
+  }
+
+  private async keep({ view, order: { parts: _, known: __, ...order } }: Live): Promise<void> {
+    await this.store.keepFit({
+      id: view.id, partIds: [...new Set(view.parts.map((part) => part.id))], createdAt: view.createdAt,
+      summary: JSON.stringify(fitSummary(view)), json: JSON.stringify({ view, order } satisfies KeptFit),
+    });
   }
 
   private startNext(): void {
@@ -114,9 +163,10 @@ export class FitDesk {
     if (live === undefined) return;
     this.running = live;
     void this.run(live)
-      .catch((error: Error) => {
+      .catch(async (error: Error) => {
+        if (this.closed) return;
         process.stderr.write(`A defect of the program: ${error.stack ?? error.message}\n`);
-        this.end(live, { state: 'failed', why: 'The fit broke off: a defect of the program or a full disk.' });
+        await this.end(live, { state: 'failed', why: 'The fit broke off: a defect of the program or a full disk.' });
       })
       .finally(() => {
         this.running = undefined;
@@ -128,24 +178,39 @@ export class FitDesk {
     const { order } = live;
     this.show(live, { state: 'running' });
     const question: FitQuestion = { ...order, parts: order.parts.map(({ part }) => part) };
-    const hooks = { pool: this.pool, cache: this.cacheFor(live), signal: live.stop.signal };
+    let [said, written] = [0, Date.now()];
+    const hooks = {
+      pool: this.pool, cache: this.cacheFor(live), signal: live.stop.signal,
+      onDoing: (part: number, { machine }: FitColumn, what: string) => {
+        if (Date.now() - said < DOING) return;
+        said = Date.now();
+        this.show(live, { doing: `${order.parts[part]!.name} on ${machine.name}: ${what}` });
+      },
+    };
     const { of } = live.view;
     const { cells, fromCache } = await runFit(question, {
       ...hooks,
+      given: (p, c) => {
+        const cell = order.known?.[p]?.[c] ?? null;
+        return cell === null || cell.verdict === 'not decided' || cell.verdict === 'not tried' ? null : cell;
+      },
       onCell: (p, c, cell) => {
         const row = live.view.cells[p]!.map((old, i) => (i === c ? kept(cell, order.columns[c]!.machine.currency) : old));
         live.view = { ...live.view, cells: live.view.cells.map((old, i) => (i === p ? row : old)) };
+        if (Date.now() - written < keepSeconds * 1000 || this.closed) return;
+        written = Date.now();
+        void this.keep(live).catch(() => undefined); // its end is kept or told
       },
       onProgress: (progress) => this.show(live, { ...progress, of }),
     });
     const { cheapest, alone } = fitBoard(live.view.parts, order.columns, cells, order.owned);
     this.show(live, { cheapest, alone });
     const before = live.view.done;
-    const bought = !order.options || live.stop.signal.aborted ? null : await runOptions(question, cells, {
+    const bought = !order.options || live.stop.signal.aborted ? null : await runOptions({ ...question, seconds: order.optionSeconds ?? order.seconds }, cells, {
       ...hooks, onProgress: (progress) => this.show(live, { done: before + progress.done, fromCache: fromCache + progress.fromCache }),
     });
     const stopped = live.stop.signal.aborted;
-    this.end(live, { state: stopped ? 'stopped' : 'done', why: stopped ? 'Stopped by the user.' : null, options: stopped ? [] : bought?.options ?? [] });
+    await this.end(live, { state: stopped ? 'stopped' : 'done', why: stopped ? 'Stopped by the user.' : null, options: stopped ? [] : bought?.options ?? [] });
   }
 
   private cacheFor({ order, view }: Live): CellCache {
@@ -157,7 +222,7 @@ export class FitDesk {
       put: async (key, cell, { trial, part, column, defect }) => {
         const { id: partId, revision: partRevision } = order.parts[part]!;
         const record = await this.store.addTrial({
-          partId, partRevision, metalId: order.metal.id, trial, madeWith: order.madeWith(column), summary: trialSummary(trial, defect !== undefined), ...(defect !== undefined && { defect }),
+          partId, partRevision, metalId: order.metal.id, trial, madeWith: order.madeWith[madeWithKey(column)]!, summary: trialSummary(trial, defect !== undefined), ...(defect !== undefined && { defect }),
         }, view.by);
         if (record !== undefined) await this.store.addCell(key, { partId, trialId: record.id, json: JSON.stringify(cell) });
         return { ...cell, trialId: record?.id ?? null };
@@ -170,8 +235,12 @@ export class FitDesk {
     for (const watcher of live.watchers) watcher(live.view);
   }
 
-  private end(live: Live, change: Partial<FitView>): void {
-    this.show(live, { ...change, endedAt: new Date().toISOString() });
+  /** Kept first, told then. Where the program is closing, what is kept already says that it broke off. */
+  private async end(live: Live, change: Partial<FitView>): Promise<void> {
+    if (this.closed) return;
+    live.view = { ...live.view, ...change, doing: null, endedAt: new Date().toISOString() };
+    await this.keep(live);
+    this.show(live, {});
     live.watchers.clear();
   }
 
@@ -180,6 +249,11 @@ export class FitDesk {
     for (const { view } of ended.slice(0, Math.max(0, this.fits.size - keptFits))) this.fits.delete(view.id);
   }
 }
+
+/** One that was under way when the program ended. */
+const leftOver = <T extends FitSummary>(fit: T): T => (fit.endedAt !== null ? fit : {
+  ...fit, state: 'stopped', doing: null, endedAt: fit.createdAt, why: 'The program ended while this was worked on. What was done is kept; try the rest again.',
+});
 
 /** A cell out of the store brings its trial's id with it. */
 const kept = (cell: FitCell & { readonly trialId?: string | null }, currency: string): KeptCell =>

@@ -46,6 +46,11 @@ describe('fits', () => {
       const { body: trial } = await ask(`/api/trials/${cell!.trialId!}`);
       expect((trial as { verdict: string }).verdict).toBe(cell!.verdict);
     }
+    const csv = await fetch(`${server.url}/api/fits/${id}/board.csv`);
+    expect(csv.headers.get('content-type')).toBe('text/csv; charset=utf-8');
+    const [head, ...rows] = (await csv.text()).trimEnd().split('\n');
+    expect(head).toMatch(/^part,"thickness, mm",bends,machine,whose,verdict,/);
+    expect(rows.map((row) => row.slice(0, row.indexOf('makes')))).toEqual(board.parts.flatMap(({ name }) => board.machines.map((m) => `${name},1.5,1,"${m.name}",ours,`)));
     const again = await fitted(question);
     expect([again.done, again.fromCache]).toEqual([4, 4]);
     expect(again.cells).toEqual(board.cells);
@@ -54,11 +59,17 @@ describe('fits', () => {
     expect((await ask(`/api/fits/${id}`)).status).toBe(404);
     const left = await fitted({ ...question, partIds: [partIds[1]] });
     expect([left.done, left.fromCache]).toEqual([2, 2]);
-    // a restart forgets the board and keeps its cells
+    // a restart keeps board and cells; the board goes with its part
     await server.restart();
+    expect((await ask(`/api/fits/${left.id}`)).body).toEqual(left);
+    expect(((await ask('/api/fits')).body as { fits: FitSummary[] }).fits.map((f) => f.id)).toEqual([left.id]);
+    expect((await ask(`/api/fits/${id}`)).status).toBe(404);
+    expect(((await ask(`/api/fits/${left.id}/report`)).body as { answer: string }).answer).toBe(left.answer);
     const later = await fitted({ ...question, partIds: [partIds[1]] });
     expect([later.done, later.fromCache]).toEqual([2, 2]);
     expect(later.cells).toEqual(left.cells);
+    await fetch(`${server.url}/api/parts/${partIds[1]!}`, { method: 'DELETE' });
+    expect([(await ask(`/api/fits/${left.id}`)).status, (await ask(`/api/fits/${later.id}`)).status]).toEqual([404, 404]);
   });
 
   test('what each option buys: minutes, or nothing for these parts', async () => {
@@ -97,12 +108,39 @@ describe('fits', () => {
 
   test('stopped, the cells that were done stay', async () => {
     const partIds = [await addAngle(41, 61), await addAngle(42, 62), await addAngle(43, 63)];
-    const { id } = (await post('/api/fits', { partIds, machineIds: 'all', metalId: 'dc01', quantity: 10 })).body as FitSummary;
+    const { id } = (await post('/api/fits', { partIds, machineIds: 'all', metalId: 'dc01', quantity: 10, options: false })).body as FitSummary;
     expect((await post(`/api/fits/${id}/stop`, {})).status).toBe(200);
     const fit: FitView = (await ask(`/api/fits/${id}`)).body;
     expect(fit.state).toBe('stopped');
     expect(fit.cells.flat().every((cell) => cell !== null && (cell.verdict === 'makes' || cell.reasons[0]!.code === 'limit'))).toBe(true);
     expect((await post(`/api/fits/${id}/stop`, {})).status).toBe(409);
+
+    // after a restart too, what was left open is tried again and what was done is taken over
+    await server.restart();
+    const done = fit.cells.flat().filter((cell) => cell!.verdict === 'makes').length;
+    expect((await post(`/api/fits/${id}/again`, { seconds: 0 })).status).toBe(400);
+    expect((await post('/api/fits/f-none/again', { seconds: 60 })).status).toBe(404);
+    const { status, body } = await post(`/api/fits/${id}/again`, { seconds: 60 });
+    expect(status).toBe(202);
+    const { id: next } = body as FitSummary;
+    await lastOf(next);
+    const again: FitView = (await ask(`/api/fits/${next}`)).body;
+    expect(again).toMatchObject({ state: 'done', seconds: 60, doing: null, parts: fit.parts, machines: fit.machines });
+    expect(again.fromCache).toBeGreaterThanOrEqual(done);
+    expect(again.cells.flat().every((cell) => cell!.verdict === 'makes')).toBe(true);
+    for (const [p, row] of fit.cells.entries()) for (const [c, cell] of row.entries()) if (cell!.verdict === 'makes') expect(again.cells[p]![c]).toEqual(cell);
+  });
+
+  test('one that was under way when the program ended says so, and goes on', async () => {
+    const partIds = [await addAngle(47, 67), await addAngle(48, 68)];
+    const { id } = (await post('/api/fits', { partIds, machineIds: 'all', metalId: 'dc01', quantity: 10, options: false })).body as FitSummary;
+    await server.restart();
+    const fit: FitView = (await ask(`/api/fits/${id}`)).body;
+    expect([fit.state, fit.doing, fit.endedAt]).toEqual(['stopped', null, fit.createdAt]);
+    expect(fit.why).toContain('The program ended while this was worked on.');
+    expect((await lastOf(id)).last.state).toBe('stopped');
+    const { body } = await post(`/api/fits/${id}/again`, { seconds: fit.seconds });
+    expect((await lastOf((body as FitSummary).id)).last).toMatchObject({ state: 'done', done: 10, of: 10 });
   });
 
   test('what a machine reaches is worked out when it is asked', async () => {

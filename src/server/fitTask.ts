@@ -33,6 +33,10 @@ export interface FitView {
   readonly createdAt: string;
   readonly endedAt: string | null;
   readonly by: string;
+  /** s of processor time that the search for a cell is given. */
+  readonly seconds: number;
+  /** What is being worked on, in words; null while nothing is. */
+  readonly doing: string | null;
   /** Cells done, of how many (those with an option fitted too), how many of them known before. */
   readonly done: number;
   readonly of: number;
@@ -53,3 +57,5 @@ export interface FitView {
 
 /** What a list and the stream of changes tell of a fit: all but the board. */
 export type FitSummary = Omit<FitView, 'cells' | 'answer' | 'sums' | 'cheapest' | 'alone' | 'options'>;
+
+export const fitSummary = ({ cells: _, cheapest: __, alone: ___, options: ____, answer: _____, sums: ______, ...summary }: FitView): FitSummary => summary;

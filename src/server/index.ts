@@ -5,5 +5,6 @@ export type { JobView } from './jobPool.js';
 export type { PartSummary } from './partSummary.js';
 export type { FitPart, FitSummary, FitView, KeptCell } from './fitTask.js';
 export { type CellCache, type FitQuestion, runFit, runOptions } from './runFit.js';
+export { readOwnMetal } from './askedMetal.js';
 export { threadClock } from './threadClock.js';
 export { TrialPool } from './trialPool.js';

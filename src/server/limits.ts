@@ -34,9 +34,13 @@ export const wrongPassphrases = 10;
 export const paperSeconds = 120;
 export const waitingPapers = 100;
 export const keptPapers = 200;
-/** Fits that may wait, that are kept in memory with their cells, and the cells of one. */
+/** Fits that may wait, that are kept in memory with their cells beside the store, and the cells of one. */
 export const waitingFits = 20;
-export const keptFits = 50;
+export const keptFits = 20;
+/** Fits that a list tells of. */
+export const listedFits = 200;
+/** s between two times that a fit under way is kept as it stands. */
+export const keepSeconds = 20;
 export const mostCells = 5000;
 /** Seconds of search for one cell of a fit when none are asked for. */
 export const cellSeconds = 20;

@@ -38,8 +38,10 @@ export interface FitHooks {
   readonly pool?: TrialPool;
   /** Cells of other columns whose ways are tried too where a cell is not decided. */
   readonly beside?: { readonly columns: readonly FitColumn[]; readonly cells: FitRun['cells'] };
-  /** Cells not worth a plan: what they are told instead. */
-  readonly skip?: (part: number, column: number) => string | null;
+  /** Cells that ask no plan: what they say. */
+  readonly given?: (part: number, column: number) => FitCell | null;
+  /** What a cell's worker is at, in words. */
+  readonly onDoing?: (part: number, column: FitColumn, what: string) => void;
   /** Called once more for a cell that was not decided and is made by the way of another. */
   readonly onCell?: (part: number, column: number, cell: FitCell) => void;
   readonly cache?: CellCache;
@@ -94,7 +96,7 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
       return before;
     }
     if (hooks.signal?.aborted === true) return notTried('Stopped before its turn came.');
-    const run = pool.run(input, lifeOf(seconds), () => undefined, asked);
+    const run = pool.run(input, lifeOf(seconds), ({ what }) => hooks.onDoing?.(part, column, what), asked);
     running.add(run);
     const end = await run.end;
     running.delete(run);
@@ -110,8 +112,9 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
   const lane = async (): Promise<void> => {
     for (let next = todo.shift(); next !== undefined; next = todo.shift()) {
       const [p, c] = next;
-      const skipped = hooks.skip?.(p, c) ?? null;
-      const cell = skipped !== null ? notTried(skipped) : await cellOf(inputOf(p, columns[c]!), p, columns[c]!, asked);
+      const given = hooks.given?.(p, c) ?? null;
+      if (given !== null && given.verdict !== 'not tried') counts.fromCache++;
+      const cell = given ?? await cellOf(inputOf(p, columns[c]!), p, columns[c]!, asked);
       cells[p]![c] = cell;
       counts.done++;
       hooks.onCell?.(p, c, cell);
@@ -148,12 +151,12 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
 };
 
 /** What each option buys for these parts, by planning every part with it too. Where a part was not decided without, nothing is planned. */
-export const runOptions = async (question: FitQuestion, cells: FitRun['cells'], hooks: Omit<FitHooks, 'onCell' | 'skip'> = {}): Promise<OptionsRun> => {
+export const runOptions = async (question: FitQuestion, cells: FitRun['cells'], hooks: Omit<FitHooks, 'onCell' | 'given'> = {}): Promise<OptionsRun> => {
   const { parts, columns, quantity, asked } = question;
   const extra = optionColumns(columns);
   const open = ({ verdict }: FitCell): boolean => verdict === 'not decided' || verdict === 'not tried';
   const run = await runFit({ ...question, columns: extra, asked: { ...asked, remedies: false } }, {
-    ...hooks, beside: { columns, cells }, skip: (p, k) => (open(cells[p]![extra[k]!.of]!) ? 'Not decided without this option, so not tried with it.' : null),
+    ...hooks, beside: { columns, cells }, given: (p, k) => (open(cells[p]![extra[k]!.of]!) ? notTried('Not decided without this option, so not tried with it.') : null),
   });
   return { options: optionWorths(parts.map(({ name }) => name), columns, cells, run.cells, quantity), computed: run.computed, fromCache: run.fromCache };
 };

@@ -23,3 +23,4 @@ export { type Facing, mirrorProfile, profileOf } from './mirrorProfile.js';
 
 export { punchPenetration } from './punchPenetration.js';
 export { type ToolSlab, toolSlabs } from './toolSlabs.js';
+export { csvOf } from './csv.js';

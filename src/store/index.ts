@@ -1,6 +1,6 @@
 export { databaseName, openStore } from './openStore.js';
 export type { Opened } from './openStore.js';
-export type { JobEnd, NewJob, NewShopRevision, NewTrial, Reading, Store } from './store.js';
+export type { JobEnd, NewFit, NewJob, NewShopRevision, NewTrial, Reading, Store } from './store.js';
 export type {
   AuditEvent, JobRecord, JobState, MadeWith, PartRevision, Purge, RefusedRecord, ShopKind, ShopRevision, Source, StoredPart, StoredShopEntry, StoredTrial,
   TrialRecord, TrialSummary,

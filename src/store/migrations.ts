@@ -146,4 +146,14 @@ export const migrations: readonly string[] = [
 
   alter table trials add column metal_revision integer;
   `,
+  // fits with their question and board: rows that change until the fit has ended, gone with any of their parts
+  `
+  create table fits (
+    id text primary key, summary_json text not null, fit_json text not null, created_at text not null
+  ) strict;
+  create table fit_parts (
+    fit_id text not null references fits (id) on delete cascade, part_id text not null, primary key (fit_id, part_id)
+  ) strict;
+  create index fit_parts_part on fit_parts (part_id);
+  `,
 ];

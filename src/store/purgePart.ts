@@ -19,6 +19,7 @@ export function purgePart(db: SqliteFile, partId: string, by: string): Purge | u
     const made = count(db, 'pieces', partId);
     db.run('delete from pieces where part_id = ?', [partId]);
     db.run('delete from cells where part_id = ?', [partId]);
+    db.run('delete from fits where id in (select fit_id from fit_parts where part_id = ?)', [partId]);
     db.run('delete from defects where trial_id in (select id from trials where part_id = ?)', [partId]);
     db.run('delete from trials where part_id = ?', [partId]);
     db.run('delete from part_revisions where part_id = ?', [partId]);

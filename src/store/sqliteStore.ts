@@ -1,6 +1,7 @@
 import { addCell, cell } from './cellsTable.js';
 import type { SqliteFile } from './database.js';
 import { events } from './eventsTable.js';
+import { fitJson, fitSummaries, keepFit } from './fitsTable.js';
 import { addJobs, jobById, jobEnded, jobs, jobStarted, stopLeftoverJobs } from './jobsTable.js';
 import { addPart, addReading, addRevision, latestParts, originalFile, revisions, siblings, storedPart } from './partsTable.js';
 import { addPiece, pieces } from './piecesTable.js';
@@ -35,6 +36,9 @@ export function sqliteStore(db: SqliteFile, released: () => void): Store {
     pieces: async (trialId) => pieces(db, trialId),
     addCell: async (key, kept) => addCell(db, key, kept),
     cell: async (key) => cell(db, key),
+    keepFit: async (fit) => keepFit(db, fit),
+    fit: async (id) => fitJson(db, id),
+    fits: async (limit) => fitSummaries(db, limit),
     addJobs: async (newJobs, by) => addJobs(db, newJobs, by),
     jobStarted: async (id) => jobStarted(db, id),
     jobEnded: async (id, end) => jobEnded(db, id, end),

@@ -53,6 +53,15 @@ export interface KeptFitCell {
   readonly json: string;
 }
 
+/** A fit as JSON, with what a list tells of it, and the parts that it is about. */
+export interface NewFit {
+  readonly id: string;
+  readonly partIds: readonly string[];
+  readonly summary: string;
+  readonly json: string;
+  readonly createdAt: string;
+}
+
 export interface JobEnd {
   readonly state: 'done' | 'failed' | 'stopped';
   /** One sentence. */
@@ -114,6 +123,12 @@ export interface Store {
   /** Cells by what they depend on (a key of its content); gone with their part. */
   addCell(key: string, cell: KeptFitCell): Promise<void>;
   cell(key: string): Promise<KeptFitCell | undefined>;
+
+  /** Keeps a fit as it now stands, in place of what was kept of it; gone with any of its parts. */
+  keepFit(fit: NewFit): Promise<void>;
+  fit(id: string): Promise<string | undefined>;
+  /** What a list tells of each, newest first. */
+  fits(limit: number): Promise<readonly string[]>;
 
   addJobs(jobs: readonly NewJob[], by: string): Promise<readonly JobRecord[]>;
   jobStarted(id: string): Promise<void>;

@@ -1,3 +1,4 @@
+import { toldInVain } from '../../fit/index.js';
 import { CAUTIONS } from '../cautions.js';
 import { type Block, type Paragraph, flow } from '../flow.js';
 import { howFiguresCame, mark } from './figureKinds.js';
@@ -35,7 +36,7 @@ const beware = ({ board }: ReportData): string[] => {
 };
 
 /** What was tried in vain stands with its part. */
-const isWarning = (words: string): boolean => !/^Tried in vain|^No option/.test(words);
+const isWarning = (words: string): boolean => !toldInVain(words);
 
 const asEntered = (words: string | undefined): Paragraph[] => (words === undefined || words.trim() === '' ? [] : [plain(words)]);
 

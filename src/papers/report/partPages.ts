@@ -1,4 +1,4 @@
-import { type FitCell, type FitMargin, columnName } from '../../fit/index.js';
+import { type FitCell, type FitMargin, columnName, toldInVain } from '../../fit/index.js';
 import { blank } from '../../sheet/index.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Block, type Paragraph, flow } from '../flow.js';
@@ -45,7 +45,7 @@ const noBlock = (name: string, cell: FitCell): Block[] => {
     words: `Remedy ${mark('remedy')}: ${remedy.sentence}${remedy.confirmed ? '' : ' Not confirmed by planning again.'}`, sign: `${k + 1}`, style: { size: 2.5, bold: k === 0 },
   }));
   const none = cell.verdict === 'does not make' && cell.remedies.length === 0
-    ? cell.warnings.filter((w) => /^Tried in vain|^No option/.test(w)).map((words): Paragraph => ({ words: `No remedy found. ${words}`, sign: '–', style: { size: 2.5 } })) : [];
+    ? cell.warnings.filter(toldInVain).map((words): Paragraph => ({ words: `No remedy found. ${words}`, sign: '–', style: { size: 2.5 } })) : [];
   return [{ heading: `Why ${name} ${cell.verdict === 'not decided' || cell.verdict === 'not tried' ? `is ${cell.verdict}` : 'does not make it as it stands'}`, paragraphs: [...reasons, ...remedies, ...none] }];
 };
 

@@ -1,12 +1,13 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { type FitColumn, fitColumns } from '../../fit/index.js';
-import { asDrawn, parseFloor, parseRack } from '../../shop/index.js';
+import { type FitColumn, fitColumns, fitRows } from '../../fit/index.js';
+import { asDrawn, csvOf, parseFloor, parseRack } from '../../shop/index.js';
 import type { MadeWith } from '../../store/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { eventStream } from '../eventStream.js';
-import type { FitSummary, FitView } from '../fitTask.js';
+import { madeWithKey } from '../fitDesk.js';
+import { type FitSummary, type FitView, fitSummary } from '../fitTask.js';
 import { whoAsks } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
 import { cellSeconds, fitBodyLimit, mostCells, mostPlanSeconds } from '../limits.js';
@@ -33,7 +34,8 @@ const askedSchema = z.strictObject({
   buyer: z.strictObject({ machines: z.unknown().optional(), rack: z.unknown().optional() }).optional(),
 });
 
-const summaryOf = ({ cells: _, cheapest: __, alone: ___, options: ____, answer: _____, sums: ______, ...summary }: FitView): FitSummary => summary;
+/** s of search for each cell that is tried again. */
+const againSchema = z.strictObject({ seconds: z.number().min(1).max(mostPlanSeconds) });
 
 type Told = NonNullable<z.output<typeof askedSchema>['buyer']>;
 
@@ -61,30 +63,40 @@ export const fitRoutes = (app: FastifyInstance, { store, fits, shop }: Context):
     const parts = [];
     for (const id of new Set(asked.partIds)) parts.push(await livePart(store, id));
     if (parts.length * columns.length > mostCells) throw new HttpError(400, `${parts.length} parts in ${columns.length} columns are ${parts.length * columns.length} cells; ${mostCells} are the most of one fit.`);
-    const view = fits.ask({
-      madeWith: (column) => madeWithOf(column, metal.id, madeWith),
+    const view = await fits.ask({
+      madeWith: Object.fromEntries(columns.map((column) => [madeWithKey(column), madeWithOf(column, metal.id, madeWith)])),
       parts, columns, metal, deductions, quantity: asked.quantity, seconds: asked.seconds ?? cellSeconds, owned: asked.owned ?? [], options: asked.options ?? true,
       asked: { remedies: asked.remedies ?? true, toleranceClass: asked.toleranceClass === undefined ? 'c' : asked.toleranceClass },
     }, whoAsks(request));
-    return reply.code(202).send(summaryOf(view));
+    return reply.code(202).send(fitSummary(view));
   });
 
-  app.get('/api/fits', async () => ({ fits: fits.list().map(summaryOf) }));
+  app.post<ById>('/api/fits/:id/again', async (request, reply) => {
+    const { seconds } = checked(againSchema, request.body);
+    return reply.code(202).send(fitSummary(fitOr404(await fits.again(request.params.id, seconds, whoAsks(request)))));
+  });
 
-  app.get<ById>('/api/fits/:id', async ({ params }) => fitOr404(fits.view(params.id)));
+  app.get('/api/fits', async () => ({ fits: await fits.list() }));
+
+  app.get<ById>('/api/fits/:id', async ({ params }) => fitOr404(await fits.view(params.id)));
+
+  app.get<ById>('/api/fits/:id/board.csv', async ({ params }, reply) => {
+    const view = fitOr404(await fits.view(params.id));
+    return reply.type('text/csv; charset=utf-8').header('content-disposition', `attachment; filename="fit board ${view.id}.csv"`).send(csvOf(fitRows(view)));
+  });
 
   app.post<ById>('/api/fits/:id/stop', async ({ params }) => {
-    const before = fitOr404(fits.view(params.id));
+    const before = fitOr404(await fits.view(params.id));
     if (before.endedAt !== null) throw new HttpError(409, `The fit has ended already (${before.state}).`);
     await fits.stop(params.id);
-    return summaryOf(fitOr404(fits.view(params.id)));
+    return fitSummary(fitOr404(await fits.view(params.id)));
   });
 
   app.get<ById>('/api/fits/:id/events', ({ params }, reply) =>
     eventStream<FitSummary>(
-      reply, (push) => fits.watch(params.id, (view) => push(summaryOf(view))), ({ endedAt }) => endedAt !== null,
-      async () => summaryOf(fitOr404(fits.view(params.id))),
+      reply, (push) => fits.watch(params.id, (view) => push(fitSummary(view))), ({ endedAt }) => endedAt !== null,
+      async () => fitSummary(fitOr404(await fits.view(params.id))),
     ));
 };
 
-const fitOr404 = (view: FitView | undefined): FitView => found(view, 'There is no such fit; fits are kept until the program ends.');
+const fitOr404 = (view: FitView | undefined): FitView => found(view, 'There is no such fit; one goes when a part of it is deleted.');

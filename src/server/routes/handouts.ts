@@ -32,9 +32,9 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
 
   const report = async (id: string, query: unknown, who: string): Promise<ReportOfFit & { readonly view: FitView }> => {
     const { walk, ...said } = checked(reportSchema, query);
-    const view = found(fits.view(id), 'There is no such fit; fits are kept until the program ends.');
+    const view = found(await fits.view(id), 'There is no such fit; one goes when a part of it is deleted.');
     const written = Object.fromEntries(Object.entries({ date: today(), who, ...said }).filter(([, words]) => words !== undefined && words !== ''));
-    return { view, ...(await reportOfFit(store, view, fits.columns(id), walk, written)) };
+    return { view, ...(await reportOfFit(store, view, await fits.columns(id), walk, written)) };
   };
 
   app.get<ById>('/api/fits/:id/report', async (request) => {

@@ -1,23 +1,22 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { measuredDeductions, stripBends } from '../../fit/index.js';
-import { metalFromBends, withDeductions } from '../../forming/index.js';
+import { withDeductions } from '../../forming/index.js';
 import { metalById } from '../../metal/index.js';
+import { askedMetalData, askedMetalSchema, metalDataFromBends, metalName } from '../askedMetal.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { whoAsks } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
 import { MEASURED_ID, parseMeasured } from '../measuredTable.js';
-import { asMeasuredBend, bendReadingsSchema, bendToolsSchema, type OwnMetalData, ownMetalId, tensileTestSchema } from '../ownMetal.js';
+import type { OwnMetalData } from '../ownMetal.js';
 
 interface ById { readonly Params: { readonly id: string } }
 
-const name = z.string().trim().min(1).max(60);
 const askedSchema = z.union([
-  z.strictObject({ name, like: z.string(), test: tensileTestSchema }),
-  z.strictObject({ name, like: z.string(), tools: bendToolsSchema, bends: bendReadingsSchema }),
+  ...askedMetalSchema.options,
   /** The test strips written down for this trial whose depth was read. */
-  z.strictObject({ name, trialId: z.string() }),
+  z.strictObject({ name: metalName, trialId: z.string() }),
 ]);
 type Asked = z.output<typeof askedSchema>;
 
@@ -25,23 +24,20 @@ type Asked = z.output<typeof askedSchema>;
 export const metalRoutes = (app: FastifyInstance, { store, shop }: Context): void => {
   app.get('/api/metals', async () => ({ metals: (await shop.current()).metals, own: await store.shopEntries('metal') }));
 
-  const fromBends = (named: { readonly id: string; readonly name: string }, likeId: string, bends: Extract<OwnMetalData, { by: 'test bends' }>['bends']): OwnMetalData => {
-    const like = found(metalById(likeId), `There is no metal '${likeId}' in the list.`);
-    const fitted = metalFromBends(bends.map(asMeasuredBend), like, named.id, named.name);
-    if (!fitted.ok) throw new HttpError(422, fitted.sentence);
-    return { ...named, like: likeId, by: 'test bends', bends, curve: fitted.value.metal.curve, words: fitted.value.words };
+  const dataOf = async (asked: Asked): Promise<OwnMetalData> => {
+    if ('like' in asked) found(metalById(asked.like), `There is no metal '${asked.like}' in the list.`);
+    const made = 'trialId' in asked ? await fromStrips(asked.name, asked.trialId) : askedMetalData(asked);
+    if (!made.ok) throw new HttpError(422, made.sentence);
+    return made.value;
   };
 
-  const dataOf = async (asked: Asked): Promise<OwnMetalData> => {
-    const named = { id: ownMetalId(asked.name), name: asked.name };
-    if ('test' in asked) return { ...named, like: asked.like, by: 'tensile test', test: asked.test };
-    if ('tools' in asked) return fromBends(named, asked.like, asked.bends.map((bend) => ({ ...bend, ...asked.tools })));
-    const { trial } = found(await store.trial(asked.trialId), 'There is no such trial.');
-    const bends = stripBends(trial, await store.pieces(asked.trialId));
+  const fromStrips = async (name: string, trialId: string): Promise<ReturnType<typeof metalDataFromBends>> => {
+    const { trial } = found(await store.trial(trialId), 'There is no such trial.');
+    const bends = stripBends(trial, await store.pieces(trialId));
     if (bends.length < 2) throw new HttpError(409, `${bends.length === 0 ? 'No test strip' : 'One test strip only'} with its depth has been written down for this trial; two tell the metal.`);
     // a batch of a metal that is the shop's own already is like the same metal of the list
     const own = await store.shopEntry('metal', trial.metal.id);
-    return fromBends(named, own === undefined ? trial.metal.id : (own.data as OwnMetalData).like, bends.map(({ setup, ...bend }) => ({ ...bend, ...setup })));
+    return metalDataFromBends(name, own === undefined ? trial.metal.id : (own.data as OwnMetalData).like, bends.map(({ setup, ...bend }) => ({ ...bend, ...setup })));
   };
 
   /** What the strips of a trial tell of the deduction holds for the metal that they tell of, too. */

@@ -12,6 +12,7 @@ import { CheapestLines } from './CheapestLines.js';
 import { OptionLines } from './OptionLines.js';
 import { FitCellView } from './FitCellView.js';
 import { MachineSums } from './MachineSums.js';
+import { TryAgain } from './TryAgain.js';
 import { useFit } from './useFit.js';
 
 const Head = ({ machine, makes, of }: { readonly machine: BoardMachine; readonly makes: number; readonly of: number }) => (
@@ -33,6 +34,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
   }
   const now = progress ?? fit;
   const under = now.endedAt === null;
+  const cells = fit.parts.length * fit.machines.length;
   const chosen = open && fit.cells[open.part]?.[open.column];
   const makesAll = fit.machines.filter((_, c) => fit.cells.every((row) => row[c]?.verdict === 'makes'));
   const stop = (): void => {
@@ -49,13 +51,18 @@ export const FitPage = ({ id }: { readonly id: string }) => {
     >
       <div className="body">
         {under && (
-          <p className="under-way no-print" role="status"><span>{now.state === 'queued' ? 'Waiting for another fit' : `${now.done} of ${now.of} cells${now.fromCache > 0 ? `, ${now.fromCache} of them known already` : ''}`}</span>
-            <progress aria-label="Cells computed" value={now.of === 0 ? 0 : now.done / now.of} /> <button type="button" onClick={stop}>Stop</button></p>
+          <div className="under-way no-print">
+            <p role="status">{now.state === 'queued' ? 'Waiting for another fit' : `${now.done} of ${now.of} trials${now.of > cells ? `: ${cells} as the machines stand, then each option fitted` : ''}${now.fromCache > 0 ? `; ${now.fromCache} known already` : ''}`}</p>
+            <progress aria-label="Trials done" value={now.of === 0 ? 0 : now.done / now.of} />
+            <p className="small soft">{now.doing ?? 'Starting'} …</p>
+            <button type="button" onClick={stop}>Stop</button>
+          </div>
         )}
         {!under && fit.why !== null && <p>{fit.why}</p>}
         <Fault sentence={refused} />
         {under ? null : <p className="fit-answer">{fit.answer}</p>}
-        <MachineSums fit={fit} />
+        {under ? null : <TryAgain fit={fit} />}
+        <MachineSums fit={fit} under={under} />
         <h2>Part by part</h2>
         <p className="small soft">✓ makes as it stands, with the limit that is used furthest; ↻ not as it stands, but with the change named, planned again and confirmed; ✕ does not make, and nothing looked at helps; ? not decided in the time given; – not tried. Press a cell for its margins, reasons and remedies.</p>
         <div className="scroll" tabIndex={0} role="group" aria-label="Fit board">
@@ -75,7 +82,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
             </tbody>
           </table>
         </div>
-        {open && chosen && <CellDetail part={fit.parts[open.part]!} machine={fit.machines[open.column]!} cell={chosen} />}
+        {open && chosen && <CellDetail part={fit.parts[open.part]!} machine={fit.machines[open.column]!} cell={chosen} seconds={fit.seconds} />}
         <CheapestLines fit={fit} />
         <OptionLines fit={fit} />
         {!under && <HandoutLinks fit={fit} />}

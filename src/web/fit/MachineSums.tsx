@@ -4,7 +4,7 @@ import type { FitView } from '../../server/index.js';
 const NAMED = 4;
 
 /** Machine by machine, the one that makes most first: how many parts, why not the others, what would change it. */
-export const MachineSums = ({ fit }: { readonly fit: Pick<FitView, 'parts' | 'machines' | 'sums'> }) => {
+export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView, 'parts' | 'machines' | 'sums'>; readonly under?: boolean }) => {
   const all = fit.parts.length;
   const of = (parts: readonly number[]): string =>
     `${parts.length === 1 ? '1 part' : `${parts.length} parts`}${parts.length > NAMED ? '' : `: ${parts.map((p) => fit.parts[p]!.name).join(', ')}`}`;
@@ -23,7 +23,7 @@ export const MachineSums = ({ fit }: { readonly fit: Pick<FitView, 'parts' | 'ma
                   <span className="share"><strong>{sum.makes} of {all}</strong></span>
                   <meter min={0} max={Math.max(1, all)} value={sum.makes} aria-label={`${machine.name} makes ${sum.makes} of ${all} parts`} />
                   {sum.levels.filter(({ more }) => more > 0).map(({ words, made }) => <span key={words} className="small">{words}: {made} of {all}</span>)}
-                  {sum.open > 0 && <span className="small">{sum.open} not decided or not tried</span>}
+                  {sum.open > 0 && <span className="small">{sum.open} {under ? 'to come, or not decided' : 'not decided or not tried'}</span>}
                 </td>
                 <td>{sum.makes === all ? 'makes all' : sum.why.length === 0 ? '–' : <ul className="dots">{sum.why.map(({ words, parts }) => <li key={words}>{words} <span className="soft">({of(parts)})</span></li>)}</ul>}</td>
                 <td>

@@ -13,6 +13,8 @@ export const HandoutLinks = ({ fit }: { readonly fit: FitView }) => {
       <div className="buttons">
         <a className="button next" href={to.report(fit.id)}>Buyer’s report</a>
         {days.map(({ machine, trials }) => <a key={machine.id} className="button" href={to.day(trials)}>Day plan: {machine.name}, {trials.length === 1 ? '1 part' : `${trials.length} parts`}</a>)}
+        <a className="button" href={`/api/fits/${encodeURIComponent(fit.id)}/board.csv`} download>Board as CSV</a>
+        <a className="button" href={`/api/fits/${encodeURIComponent(fit.id)}`} download={`fit board ${fit.id}.json`}>Board as JSON</a>
       </div>
     </section>
   );

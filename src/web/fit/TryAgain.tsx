@@ -1,0 +1,53 @@
+import { useState, type FormEvent } from 'react';
+import type { FitSummary, FitView } from '../../server/index.js';
+import { post, sentence } from '../ask.js';
+import { go, to } from '../place.js';
+import { Fault } from '../sheet/Fault.js';
+
+/** s that may be asked for a cell (docs/api.md). */
+const MOST = 600;
+const TIMES = [1, 3, 10];
+
+const cells = (n: number): string => (n === 1 ? '1 cell' : `${n} cells`);
+
+/** What of an ended fit is not answered, and the way to try it again with more time; nothing where all is. */
+export const TryAgain = ({ fit }: { readonly fit: Pick<FitView, 'id' | 'cells' | 'seconds' | 'state'> }) => {
+  const of = (verdict: string): number => fit.cells.flat().filter((cell) => (cell?.verdict ?? 'not tried') === verdict).length;
+  const [undecided, untried] = [of('not decided'), of('not tried')];
+  const choices = [...new Set([...TIMES.map((k) => Math.min(MOST, k * fit.seconds)), MOST])].filter((s) => untried > 0 || s > fit.seconds);
+  const [chosen, choose] = useState<number>();
+  const [fault, setFault] = useState<string>();
+  const [asking, setAsking] = useState(false);
+  if (undecided + untried === 0) return null;
+  const seconds = chosen ?? choices.find((s) => undecided === 0 || s > fit.seconds) ?? choices[0];
+  const ask = async (event: FormEvent): Promise<void> => {
+    event.preventDefault();
+    setAsking(true);
+    setFault(undefined);
+    try {
+      go(to.fit((await post<FitSummary>(`/api/fits/${encodeURIComponent(fit.id)}/again`, { seconds })).id));
+    } catch (refusal) {
+      setFault(sentence(refusal));
+    } finally {
+      setAsking(false);
+    }
+  };
+  return (
+    <form className="try-again no-print" onSubmit={(event) => void ask(event)}>
+      <p>
+        {undecided > 0 && <><strong>{cells(undecided)} not decided:</strong> within {fit.seconds} s of computing neither a way to make the part was found nor shown that there is none. That is no ‘no’. </>}
+        {untried > 0 && <><strong>{cells(untried)} not tried:</strong> it was stopped before their turn came. </>}
+        What is decided stays as it is.
+      </p>
+      {seconds === undefined ? <p>That was the longest that may be asked for.</p> : (
+        <div className="buttons">
+          <label className="field"><span>Computing time for each cell</span>
+            <select value={seconds} onChange={(event) => choose(Number(event.target.value))}>{choices.map((s) => <option key={s} value={s}>{s} s</option>)}</select>
+          </label>
+          <button type="submit" disabled={asking}>Try {undecided + untried === 1 ? 'it' : 'these'} again</button>
+        </div>
+      )}
+      <Fault sentence={fault} />
+    </form>
+  );
+};
