@@ -124,10 +124,10 @@ export const FlatDesk = ({ file, told: begin, action, take, leave }: FlatDeskPro
                 <tbody>
                   {seen.layers.map(({ key, edges, role, guessed }) => (
                     <tr key={key}>
-                      <th scope="row">{key}</th><td className="number">{edges}</td>
+                      <th scope="row">{key}{guessed && <span className="small soft"> guessed</span>}</th><td className="number">{edges}</td>
                       <td>
                         <select aria-label={`Lines of layer ${key}`} value={role} onChange={(event) => tell({ roles: { ...told.roles, [key]: event.target.value as LayerRole } })}>
-                          {ROLES.map(([id, words]) => <option key={id} value={id}>{words}{guessed && id === role ? ' (guessed)' : ''}</option>)}
+                          {ROLES.map(([id, words]) => <option key={id} value={id}>{words}</option>)}
                         </select>
                       </td>
                     </tr>

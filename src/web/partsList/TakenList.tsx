@@ -31,7 +31,7 @@ export const TakenList = ({ file, parts, changed }: TakenListProps) => {
   };
   return (
     <fieldset className="taken">
-      <legend>{file}: {left.length === 1 ? '1 part' : `${left.length} parts`} taken in{kept === undefined && parts.length > 1 ? '. Which are to be kept?' : ''}</legend>
+      <legend>{file}: {left.length === 1 ? '1 part' : `${left.length} parts`} taken in{kept === undefined && parts.length > 1 ? '. Those that are not wanted can be dropped again.' : ''}</legend>
       {left.map(({ id, name, thickness, bends }) => (
         <div key={id} className="taken-line">
           <label className="choice">
@@ -44,7 +44,9 @@ export const TakenList = ({ file, parts, changed }: TakenListProps) => {
       <Fault sentence={fault} />
       {kept === undefined && parts.length > 1 && (
         <div className="buttons">
-          <button type="button" disabled={busy || chosen.length === 0 || chosen.length === parts.length} onClick={() => void keep()}>Keep the {chosen.length} chosen, drop the others</button>
+          <button type="button" disabled={busy || chosen.length === parts.length} onClick={() => setChosen(parts.map(({ id }) => id))}>Choose all</button>
+          <button type="button" disabled={busy || chosen.length === 0} onClick={() => setChosen([])}>Choose none</button>
+          {chosen.length > 0 && chosen.length < parts.length && <button type="button" className="next" disabled={busy} onClick={() => void keep()}>Keep the {chosen.length} chosen, drop the others</button>}
         </div>
       )}
     </fieldset>
