@@ -1,4 +1,4 @@
-import { extname } from 'node:path';
+import { basename, extname } from 'node:path';
 import type { Command } from 'commander';
 import { PROFILE_HELP, blank, develop, partFromLine, ruleInWords } from '../sheet/index.js';
 import { blankDxf, blankSvg } from '../papers/index.js';
@@ -10,21 +10,21 @@ import { type RuleOptions, ruleFor, ruleOf } from './rule.js';
 import { writeWhole } from './writeFile.js';
 
 interface ProfileOptions extends OutputOptions, RuleOptions {
-  readonly name: string;
+  readonly name?: string;
 }
 
 /** `profile`: a part from one typed line. */
 export const profileCommand = (): Command =>
   commandWith('profile', 'a part of constant section from one typed line')
     .argument('<line...>', 'flanges and bends in turn, then thickness and width (below)')
-    .option('--name <name>', 'what the part is called', 'profile')
+    .option('--name <name>', 'what the part is called (default: as the file it is kept in, else profile)')
     .option('--k <number>', 'K-factor for the nominal blank')
     .option('--rule <name>', 'another rule for it')
     .addHelpText('after', `\n${PROFILE_HELP}\n\n-o FILE.json keeps it as a part file that every command takes; -o FILE.dxf or FILE.svg writes its nominal blank.`)
     .action(async (words: readonly string[], options: ProfileOptions) => {
       const line = words.join(' ');
       ruleOf(options);
-      const name = options.name.trim();
+      const name = (options.name ?? (options.output === undefined ? 'profile' : basename(options.output, extname(options.output)))).trim();
       if (name === '' || name.length > 200) throw new Fault('--name: a name has 1 to 200 letters.');
       const made = partFromLine(line, name);
       if (!made.ok) throw new Fault(made.fault.sentence);

@@ -29,6 +29,7 @@ export const answerInWords = ({ parts, machines, cells }: Answered): string => {
       const now = sums.filter((l) => l.levels[k + 1]!.made === all && l.levels[k]!.made < all);
       return now.length > 0 ? ` ${words} also: ${names(now)}.` : '';
     });
+    if (asStands.length === machines.length && asStands.length > MOST_NAMED) return `Each of the ${asStands.length} machines makes ${what} as it stands.`;
     return `${asStands.length === 1 ? 'One machine makes' : `Each of these ${asStands.length} machines makes`} ${what} as it stands: ${names(asStands)}.${also.join('')}`;
   }
   const open = sums.filter((s) => s.open > 0 && s.no === 0);

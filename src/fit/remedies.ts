@@ -96,9 +96,9 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
     }
     if (best) remedies.push(remedyOf(chosen, best));
   }
-  const vain = [...tried.values()].map(({ item, family }) => `${item.name}${candidates.filter((c) => c.family === family).length > 1 ? ' and smaller ones' : ''}`);
+  const vain = [...tried.values()].map(({ item, family }) => `${item.name}${candidates.filter((c) => c.family === family).length > 1 ? ' (and others of its kind)' : ''}`);
   const inVain = remedies.length > 0 ? null
     : candidates.length === 0 ? `${NO_CHANGE} beyond the rack that the program knows how to shape bears on these reasons.`
-      : `${IN_VAIN}${vain.length > 1 ? ', alone and together' : ''}: ${listed(vain)}.`;
+      : `${IN_VAIN}${vain.length > 1 ? ', alone and together' : ''}: ${vain.join('; ')}.`;
   return { remedies: remedies.sort(byChangeKind), inVain };
 };

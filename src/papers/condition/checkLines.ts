@@ -6,6 +6,8 @@ export interface CheckLine {
   readonly how: string;
   readonly unit: string;
   readonly found: (state: ConditionState) => string | null;
+  /** What stands in an open place, to be crossed out or filled up by hand. */
+  readonly choose?: string;
 }
 
 export interface CheckGroup {
@@ -21,9 +23,10 @@ export const CHECK_GROUPS: readonly CheckGroup[] = [
   {
     heading: 'Frame and force',
     lines: [
-      { what: 'Cracks or weld repair at the throat', how: 'cleaned, both sides, dye penetrant or as a competent person says', unit: '', found: (s) => s.throat },
+      { what: 'Cracks or weld repair at the throat', how: 'cleaned, both sides, dye penetrant or as a competent person says', unit: '', found: (s) => s.throat, choose: 'nothing / crack / weld repair' },
+      { what: 'Where, and how it was looked for', how: 'in words; a picture beside it helps', unit: '', found: (s) => (s.throatWords === '' ? null : s.throatWords) },
       { what: 'Force reached', how: 'load cell or pressure gauge and piston area, ram on a block in the middle', unit: 'kN', found: (s) => figure(s.forceReached === null ? null : s.forceReached / 1000, 0) },
-      { what: 'Ram drift under hold', how: 'dial gauge on the bed, ram at rest without pressure', unit: 'mm in s', found: (s) => (s.ramDrift === null ? null : `${s.ramDrift.mm.toFixed(2)} in ${s.ramDrift.seconds}`) },
+      { what: 'Ram drift under hold', how: 'dial gauge on the bed, ram at rest without pressure', unit: 'mm in s', found: (s) => (s.ramDrift === null ? null : `${s.ramDrift.mm.toFixed(2)} mm in ${s.ramDrift.seconds} s`), choose: '              mm in              s' },
       { what: 'Clearance in the guides', how: 'feeler, ram at half stroke, each guide', unit: 'mm', found: (s) => figure(s.guideClearance, 2) },
     ],
   },
@@ -41,14 +44,14 @@ export const CHECK_GROUPS: readonly CheckGroup[] = [
   {
     heading: 'Crowning and tilt',
     lines: [
-      { what: 'Crowning', how: 'set to its end and back, dial gauge in the middle of the bed', unit: '', found: (s) => yesNo(s.crowningWorks) },
-      { what: 'Tilt of the ram', how: 'set out of level and back, dial gauge at both ends', unit: '', found: (s) => yesNo(s.tiltWorks) },
+      { what: 'Crowning', how: 'set to its end and back, dial gauge in the middle of the bed', unit: '', found: (s) => yesNo(s.crowningWorks), choose: 'works / does not work' },
+      { what: 'Tilt of the ram', how: 'set out of level and back, dial gauge at both ends', unit: '', found: (s) => yesNo(s.tiltWorks), choose: 'works / does not work' },
     ],
   },
   {
     heading: 'Guarding, by a competent person, to the local rules',
     lines: [
-      { what: 'Guarding', how: 'complete, fixed, tried', unit: '', found: (s) => s.guarding },
+      { what: 'Guarding', how: 'complete, fixed, tried', unit: '', found: (s) => s.guarding, choose: 'present / missing' },
       { what: 'Stopping time', how: 'as tested by a competent person', unit: 'ms', found: (s) => figure(s.stoppingTime, 0) },
       { what: 'Tested by', how: 'name', unit: '', found: (s) => (s.testedBy === '' ? null : s.testedBy) },
     ],

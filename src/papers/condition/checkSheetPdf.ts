@@ -2,11 +2,12 @@ import { type ConditionFigures, type ConditionRecord, type ConditionState, type 
 import { bytesOf, openDocument } from '../document.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Block, flow } from '../flow.js';
-import { type GridCell, type GridColumn, drawRow } from '../grid.js';
+import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip, columnsFrom, newPages } from '../pages.js';
-import { type Doc, box, heading, line, rule } from '../paper.js';
+import { type Area, type Doc, FRAME, INSET, box, heading, line, paragraph, rule } from '../paper.js';
+import { roundFigure } from '../format.js';
 import { drawRows, stripArea } from '../titleBlock.js';
-import { CHECK_GROUPS } from './checkLines.js';
+import { CHECK_GROUPS, type CheckLine } from './checkLines.js';
 import { wearPlan } from './wearPlan.js';
 
 export interface CheckSheetOptions {
@@ -18,23 +19,23 @@ export interface CheckSheetOptions {
 const SIZE = 2.5;
 const COLUMNS: readonly GridColumn[] = [{ width: 62 }, { width: 92 }, { width: 20 }, { width: 46 }, { width: 47 }];
 /** mm: a row that is written in by hand. */
-const BY_HAND = 7;
-/** Places of a wear map and test bends that a blank sheet offers. */
+const BY_HAND = 6.8;
+/** Places of a wear map that a blank sheet offers. */
 const PLACES = 11;
-const BENDS = 4;
 
 const NOT_KNOWN = 'not known';
 
 /** What was found, as it stands in a filled sheet; a blank one leaves it open. */
-const told = (filled: boolean, state: ConditionState | null, of: (state: ConditionState) => string | null): GridCell => {
-  if (!filled || state === null) return { words: '', size: SIZE };
+const told = (filled: boolean, state: ConditionState | null, { found: of, choose = '' }: CheckLine): GridCell => {
+  if (!filled) return { words: choose, size: 2.1 };
+  if (state === null) return { words: '', size: SIZE };
   const found = of(state);
   return found === null ? { words: NOT_KNOWN, size: SIZE } : { words: found, size: SIZE, bold: true };
 };
 
 /** Upright lines between the columns, so that a hand knows where to write. */
-const uprights = (doc: Doc, columns: readonly GridColumn[], from: number, to: number): void => {
-  let x = INNER.x;
+const uprights = (doc: Doc, columns: readonly GridColumn[], left: number, from: number, to: number): void => {
+  let x = left;
   for (const { width } of columns) {
     x += width;
     rule(doc, x, from, x, to, 'rule');
@@ -48,6 +49,7 @@ const drawChecks = (pages: Pages, machine: Machine, record: ConditionRecord | nu
   let { y } = INNER;
   line(doc, `Condition of ${machine.name}`, INNER.x, y, INNER.width, { size: 5, bold: true });
   y += 7.4;
+  y += paragraph(doc, '⚠ For trained people: read the cautions on the next sheet before anything is measured. What is left open is not known: never taken as none and never as new.', INNER.x, y, INNER.width, { size: 2.4 }) + 1;
   const plate = record?.plate;
   const open = (value: string | null | undefined): string => (filled ? (value === null || value === undefined || value === '' ? NOT_KNOWN : value) : '');
   const cells: readonly (readonly [string, string])[] = [
@@ -62,83 +64,122 @@ const drawChecks = (pages: Pages, machine: Machine, record: ConditionRecord | nu
     line(doc, value, area.x + 1.2, y + 4, wide - 2.4, { size: 2.8, bold: true });
   });
   y += 11;
-  const day = (state: ConditionState | null | undefined): string => (state ? `, ${state.date}, ${state.by}` : '');
+  const day = (state: ConditionState | null | undefined): string => (state ? `, ${state.date}, ${state.by}` : filled ? '' : '\nday, by:');
   const head: GridCell[] = ['What', 'How', 'Unit', `As found${day(record?.asFound)}`, `After overhaul${day(record?.overhauled)}`].map((words) => ({ words, size: SIZE, bold: true }));
   y += drawRow(doc, COLUMNS, head, INNER.x, y);
-  const top = y;
   for (const group of CHECK_GROUPS) {
-    y += drawRow(doc, COLUMNS, [{ words: group.heading, size: 2.3, bold: true }, ...COLUMNS.slice(1).map((): GridCell => ({ words: '' }))], INNER.x, y, 4.6);
-    for (const { what, how, unit, found } of group.lines) {
+    y += drawRow(doc, [{ width: INNER.width }], [{ words: group.heading, size: 2.3, bold: true }], INNER.x, y, 4.6);
+    const top = y;
+    for (const check of group.lines) {
+      const { what, how, unit } = check;
       y += drawRow(doc, COLUMNS, [
         { words: what, size: SIZE }, { words: how, size: 2.2 }, { words: unit, size: SIZE },
-        told(filled, record?.asFound ?? null, found), told(filled, record?.overhauled ?? null, found),
+        told(filled, record?.asFound ?? null, check), told(filled, record?.overhauled ?? null, check),
       ], INNER.x, y, filled ? 5.4 : BY_HAND);
     }
+    uprights(doc, COLUMNS, INNER.x, top, y);
   }
-  uprights(doc, COLUMNS, top, y);
 };
 
 const WEAR: readonly GridColumn[] = [{ width: 24 }, { width: 21 }, { width: 21 }, { width: 21 }, { width: 21 }];
-const BEND: readonly GridColumn[] = [{ width: 20 }, { width: 44 }, { width: 16 }, { width: 14 }, { width: 18 }, { width: 14 }, { width: 14 }, { width: 14 }];
+const BEND: readonly GridColumn[] = [{ width: 26 }, { width: 37 }, { width: 16 }, { width: 14 }, { width: 18 }, { width: 14 }, { width: 14 }, { width: 14 }];
+const INSTRUMENTS: readonly GridColumn[] = [{ width: 82 }, { width: 32 }, { width: 39 }];
+const LEFT = 108;
+const RIGHT = { x: INNER.x + 114, width: 153 } as const;
 
-const drawWear = (pages: Pages, machine: Machine, record: ConditionRecord | null): void => {
+/** A table whose rows go on over further sheets rather than being left out. */
+type Rows = (columns: readonly GridColumn[], head: readonly string[], body: readonly (readonly string[])[], least: number) => void;
+
+/** Writes tables one under another from `y` down to `lowest`; a sheet more is begun where a row finds no room. */
+const tables = (pages: Pages, x: number, y: number, lowest: number): { readonly rows: Rows; readonly at: () => number; readonly skip: (mm: number) => void } => {
+  const { doc } = pages;
+  const drawn = (columns: readonly GridColumn[], words: readonly string[], least: number, bold = false): void => {
+    y += drawRow(doc, columns, words.map((w): GridCell => ({ words: w, size: bold ? 2.2 : SIZE, bold })), x, y, least);
+  };
+  return {
+    rows: (columns, head, body, least) => {
+      drawn(columns, head, 5, true);
+      let top = y;
+      for (const words of body) {
+        if (y + Math.max(least, rowHeight(doc, columns, words.map((w) => ({ words: w, size: SIZE })))) > lowest) {
+          uprights(doc, columns, x, top, y);
+          pages.begin('wear map and test bends (continued)');
+          ({ y } = INNER);
+          drawn(columns, head, 5, true);
+          top = y;
+        }
+        drawn(columns, words, least);
+      }
+      uprights(doc, columns, x, top, y);
+    },
+    at: () => y,
+    skip: (mm) => {
+      y += mm;
+    },
+  };
+};
+
+/** Wear map, test bends, instruments; what room is left under them. */
+const drawWear = (pages: Pages, machine: Machine, record: ConditionRecord | null): readonly Area[] => {
   const { doc } = pages;
   pages.begin('wear map and test bends');
-  let { y } = INNER;
-  const rowAt = (columns: readonly GridColumn[], words: readonly string[], x: number, at: number, least: number, bold = false): number =>
-    drawRow(doc, columns, words.map((w): GridCell => ({ words: w, size: bold ? 2.2 : SIZE, bold })), x, at, least);
-  const mm = (value: number | null | undefined): string => (record === null ? '' : value === null || value === undefined ? NOT_KNOWN : value.toFixed(3));
+  const sheet = pages.names.length;
+  const mm = (value: number | null | undefined): string => (record === null ? '' : value === null || value === undefined ? NOT_KNOWN : figureOf(value));
   // left: the map as a table
-  y += heading(doc, 'Wear of bed and ram seats', INNER.x, y, 108);
-  line(doc, 'Heights over one level line, up is plus, mm; the ram at pressing height', INNER.x, y, 108, { size: 2.2 });
-  y += 4;
-  y += rowAt(WEAR, ['From the middle, right is plus', 'Bed, as found', 'Ram, as found', 'Bed, after', 'Ram, after'], INNER.x, y, 6, true);
-  const top = y;
+  const left = tables(pages, INNER.x, INNER.y + heading(doc, 'Wear of bed and ram seats, mm', INNER.x, INNER.y, LEFT) + 4, FRAME.y + FRAME.height - INSET);
+  line(doc, 'Heights over one level line, up is plus; the ram at pressing height', INNER.x, INNER.y + 4.4, LEFT, { size: 2.2 });
   const places = record === null
     ? Array.from({ length: PLACES }, (_, i) => Math.round(((i / (PLACES - 1) - 0.5) * (machine.length - 50)) / 10) * 10)
     : [...new Set([...record.asFound.wear, ...(record.overhauled?.wear ?? [])].map((p) => p.along))].sort((a, b) => a - b);
-  for (const along of places) {
-    if (y + BY_HAND > aboveStrip()) break;
-    const [a, b] = [record?.asFound.wear.find((p) => p.along === along), record?.overhauled?.wear.find((p) => p.along === along)];
-    y += rowAt(WEAR, [along.toFixed(0), mm(a?.bed), mm(a?.ram), record?.overhauled === null ? '' : mm(b?.bed), record?.overhauled === null ? '' : mm(b?.ram)], INNER.x, y, record === null ? BY_HAND : 5);
-  }
-  let x = INNER.x;
-  for (const { width } of WEAR) rule(doc, (x += width), top, x, y, 'rule');
-  // right: its picture, the bends, the instruments
-  const right = INNER.x + 114;
-  let r = INNER.y;
+  const after = (value: number | null | undefined): string => (record?.overhauled === null ? '' : mm(value));
+  const right = tables(pages, RIGHT.x, INNER.y, aboveStrip());
   if (record !== null) {
-    r += heading(doc, record.overhauled === null ? 'The seats as found' : 'The seats after the overhaul', right, r, 150);
-    drawPicture(doc, wearPlan(stateOf(record), machine.length, 153, 36), right, r);
-    r += 38;
+    right.skip(heading(doc, record.overhauled === null ? 'The seats as found, mm' : 'The seats after the overhaul, mm', RIGHT.x, right.at(), RIGHT.width));
+    drawPicture(doc, wearPlan(stateOf(record), machine.length, RIGHT.width, 36), RIGHT.x, right.at());
+    right.skip(38);
   }
-  r += heading(doc, 'Test bends: one depth, three places; degrees of included angle', right, r, 150);
-  r += rowAt(BEND, ['Load', 'Metal', 'Thick, mm', 'V, mm', 'Length, mm', 'Left', 'Middle', 'Right'], right, r, 5, true);
-  const bendTop = r;
-  const degrees = (value: number | null): string => (value === null ? NOT_KNOWN : value.toFixed(1));
-  const bends = record === null ? Array.from({ length: BENDS }, (_, i) => [i < 2 ? 'light' : 'heavy', '', '', '', '', '', '', ''])
+  const least = record === null ? BY_HAND : 5;
+  right.skip(heading(doc, 'Test bends: one depth, three places as the operator stands; degrees of included angle', RIGHT.x, right.at(), RIGHT.width));
+  const degrees = (value: number | null): string => (value === null ? NOT_KNOWN : `${value.toFixed(1)}°`);
+  right.rows(BEND, ['Load, when', 'Metal', 'Thick, mm', 'V, mm', 'Length, mm', 'Left', 'Middle', 'Right'], record === null
+    ? ['light, as found', 'light, after', 'heavy, as found', 'heavy, after'].map((what) => [what, '', '', '', '', '', '', ''])
     : ([['as found', record.asFound], ['after', record.overhauled]] as const).flatMap(([when, state]) => (state?.testBends ?? []).map((b) =>
-        [`${b.load}, ${when}`, b.metal, String(b.thickness), String(b.v), String(b.length), degrees(b.includedAngles.left), degrees(b.includedAngles.middle), degrees(b.includedAngles.right)]));
-  for (const row of bends) r += rowAt(BEND, row, right, r, record === null ? BY_HAND : 5);
-  let bx = right;
-  for (const { width } of BEND) rule(doc, (bx += width), bendTop, bx, r, 'rule');
-  r += 4;
-  r += heading(doc, 'Instruments and the day of their last calibration', right, r, 150);
-  const INSTRUMENTS: readonly GridColumn[] = [{ width: 104 }, { width: 49 }];
-  const instruments = record === null ? [['', ''], ['', ''], ['', '']] : stateOf(record).instruments.map(({ what, calibrated }) => [what, calibrated ?? NOT_KNOWN]);
-  for (const row of instruments) r += rowAt(INSTRUMENTS, row, right, r, record === null ? BY_HAND : 5);
+        [`${b.load}, ${when}`, b.metal, String(b.thickness), String(b.v), String(b.length), degrees(b.includedAngles.left), degrees(b.includedAngles.middle), degrees(b.includedAngles.right)])), least);
+  right.skip(3);
+  right.skip(heading(doc, 'Instruments and the day of their last calibration', RIGHT.x, right.at(), RIGHT.width));
+  right.rows(INSTRUMENTS, ['Instrument', 'Calibrated on', 'Used for'], record === null ? ['', '', '', ''].map(() => ['', '', 'as found / after'])
+    : ([['as found', record.asFound], ['after', record.overhauled]] as const).flatMap(([when, state]) => (state?.instruments ?? []).map(({ what, calibrated }) => [what, calibrated ?? NOT_KNOWN, when])), least);
   if (record === null) {
-    r += 4;
-    r += heading(doc, 'Remarks', right, r, 150);
-    for (let k = 0; k < 3; k++) rule(doc, right, (r += 8), right + 153, r, 'rule');
+    right.skip(3);
+    for (const [name, lines] of [['Overhaul: what was done', 2], ['Remarks', 2]] as const) {
+      right.skip(heading(doc, name, RIGHT.x, right.at(), RIGHT.width));
+      for (let k = 0; k < lines; k++) {
+        right.skip(BY_HAND);
+        rule(doc, RIGHT.x, right.at(), RIGHT.x + RIGHT.width, right.at(), 'rule');
+      }
+      right.skip(2);
+    }
   }
+  const rightEnds = pages.names.length === sheet ? right.at() : aboveStrip();
+  left.rows(WEAR, ['From the middle, right is plus', 'Bed, as found', 'Ram, as found', 'Bed, after', 'Ram, after'], places.map((along) => {
+    const [a, b] = [record?.asFound.wear.find((p) => p.along === along), record?.overhauled?.wear.find((p) => p.along === along)];
+    return [roundFigure(along, 'mm'), mm(a?.bed), mm(a?.ram), after(b?.bed), after(b?.ram)];
+  }), least);
+  if (pages.names.length !== sheet) return [];
+  return [
+    { x: INNER.x, y: left.at() + 4, width: LEFT, height: FRAME.y + FRAME.height - INSET - left.at() - 4 },
+    { ...RIGHT, y: rightEnds + 4, height: aboveStrip() - rightEnds - 4 },
+  ].filter(({ height }) => height > 14);
 };
+
+/** Thousandths of a mm with a proper minus. */
+const figureOf = (value: number): string => value.toFixed(3).replace('-', '−');
 
 const pm = (value: number | null | undefined): string => (value === null || value === undefined ? NOT_KNOWN : `plus or minus ${value.toFixed(3)} mm`);
 
 /** The promises in words: what setting corrects, what placing avoids, what stays. */
 const resultBlocks = (f: ConditionFigures, record: ConditionRecord): Block[] => {
-  const note = (words: string): { words: string; style: { size: number } } => ({ words, style: { size: 2.6 } });
+  const note = (words: string): { words: string; style: { size: number } } => ({ words, style: { size: 2.4 } });
   const { corrected, elsewhere, inTheMiddle } = f;
   return [
     {
@@ -151,7 +192,7 @@ const resultBlocks = (f: ConditionFigures, record: ConditionRecord): Block[] => 
         note('Fitted so that the largest distance left is least (minimax); seats taken as straight between readings, crowning as a parabola between the side frames that only lifts.'),
       ],
     },
-    { heading: 'Not known, so not promised', paragraphs: f.notMeasured.map(({ what, so }) => ({ words: `${what}: ${so}.`, sign: '?', style: { size: 2.6 } })) },
+    { heading: 'Not known, so not promised', paragraphs: f.notMeasured.map(({ what, so }) => ({ words: `${what}: ${so}.`, sign: '?', style: { size: 2.4 } })) },
     { heading: 'Overhaul', paragraphs: record.overhaul === '' ? [] : [note(record.overhaul)] },
     { heading: 'Remarks', paragraphs: [record.asFound, ...(record.overhauled ? [record.overhauled] : [])].filter(({ remarks }) => remarks !== '').map(({ date, remarks }) => note(`${date}: ${remarks}`)) },
   ].filter(({ paragraphs }) => paragraphs.length > 0);
@@ -174,13 +215,13 @@ export const checkSheetPdf = async (machine: Machine, filled: { readonly record:
   const doc = openDocument(`Condition of ${machine.name}`, who);
   const pages = newPages(doc);
   drawChecks(pages, machine, filled?.record ?? null);
-  drawWear(pages, machine, filled?.record ?? null);
+  const room = drawWear(pages, machine, filled?.record ?? null);
   const more = (): ReturnType<typeof columnsFrom> => {
-    pages.begin(filled ? 'what follows, cautions' : 'cautions');
+    pages.begin(filled ? 'cautions, what follows' : 'cautions');
     return columnsFrom(INNER.y, 2);
   };
-  const cautions: Block = { heading: 'Cautions', paragraphs: CAUTION_WORDS.map((words) => ({ words, sign: '⚠', style: { size: 2.6 } })) };
-  flow(doc, [...(filled ? resultBlocks(filled.figures, filled.record) : []), cautions], more(), more);
+  const cautions: Block = { heading: 'Cautions', paragraphs: CAUTION_WORDS.map((words) => ({ words, sign: '⚠', style: { size: 2.4 } })) };
+  flow(doc, [cautions, ...(filled ? resultBlocks(filled.figures, filled.record) : [])], room.length > 0 ? room : more(), more);
   pages.names.forEach((name, k) => {
     doc.switchToPage(k);
     drawRows(doc, [

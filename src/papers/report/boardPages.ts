@@ -6,8 +6,9 @@ import { titleArea, verdictFill } from '../titleBlock.js';
 import { mark } from './figureKinds.js';
 import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip, columnsFrom } from '../pages.js';
+import { optionBlocks } from './optionBlocks.js';
 import type { ReportData } from './reportData.js';
-import { cheapestWords, money, percent, verdictWords } from './reportWords.js';
+import { cheapestWords, money, percent, shortNames, verdictWords } from './reportWords.js';
 
 /** mm for the names of the parts, and machines side by side at most. */
 const NAMES = 52;
@@ -41,37 +42,39 @@ const rowOf = (data: ReportData, p: number, machines: readonly number[], size: n
 /** Parts named as far as they are few. */
 const NAMED = 3;
 
-/** Each machine in a paragraph: how many it makes, why not the others, what would change it. */
-const machineBlock = ({ board }: ReportData): Block => ({
-  heading: `Machine by machine ${mark('verdict')}`,
-  paragraphs: board.machines.map((machine, m) => {
-    const sum = columnSum(board.cells.map((row) => row[m]!));
-    const of = (parts: readonly number[]): string => (parts.length > NAMED ? `${parts.length} parts` : listed(parts.map((p) => board.parts[p]!.name)));
-    const why = sum.why.map(({ words, parts }) => `${words} (${of(parts)})`);
-    const changes = sum.changes.map(({ words, price, terms, parts }) => `${words}${price !== null && price > 0 ? `, ${money(price, machine.currency)}` : ''}${terms === '' ? '' : `, ${terms}`} (${of(parts)})`);
-    const levels = sum.levels.filter(({ more }) => more > 0).map((level) => `${level.words}: ${level.made}.`);
-    return {
+/** What one machine's paragraph says after its name: how many it makes, why not the others, what would change it. */
+const machineSays = ({ board }: ReportData, m: number): string => {
+  const { currency } = board.machines[m]!;
+  const sum = columnSum(board.cells.map((row) => row[m]!));
+  const of = (parts: readonly number[]): string => (parts.length > NAMED ? `${parts.length} parts` : listed(parts.map((p) => board.parts[p]!.name)));
+  const why = sum.why.map(({ words, parts }) => `${words} (${of(parts)})`);
+  const changes = sum.changes.map(({ words, price, terms, parts }) => `${words}${price !== null && price > 0 ? `, ${money(price, currency)}` : ''}${terms === '' ? '' : `, ${terms}`} (${of(parts)})`);
+  const levels = sum.levels.filter(({ more }) => more > 0).map((level) => `${level.words}: ${level.made}.`);
+  return [
+    `makes ${sum.makes} of ${board.parts.length} as it stands${sum.open > 0 ? `; ${sum.open} not decided or not tried` : ''}.`,
+    ...levels,
+    ...(why.length > 0 ? [`Why not the others: ${why.join('; ')}.`] : []),
+    ...(changes.length > 0 ? [`What would change it ${mark('remedy')}: ${changes.join('; ')}.`] : []),
+    ...(sum.noHelp.length > 0 ? [`Nothing that was looked at helps: ${of(sum.noHelp)}.`] : []),
+  ].join(' ');
+};
+
+/** Each machine in a paragraph; those of which the same is to be said share one. */
+const machineBlock = (data: ReportData): Block => {
+  const { machines } = data.board;
+  const names = shortNames(machines);
+  const groups = new Map<string, number[]>();
+  machines.forEach((_, m) => groups.set(machineSays(data, m), [...(groups.get(machineSays(data, m)) ?? []), m]));
+  return {
+    heading: `Machine by machine ${mark('verdict')}`,
+    paragraphs: [...groups].map(([words, of]) => ({
       sign: '–', style: { size: 2.4 },
-      words: [
-        `${columnName(machine)} makes ${sum.makes} of ${board.parts.length} as it stands${sum.open > 0 ? `; ${sum.open} not decided or not tried` : ''}.`,
-        ...levels,
-        ...(why.length > 0 ? [`Why not the others: ${why.join('; ')}.`] : []),
-        ...(changes.length > 0 ? [`What would change it ${mark('remedy')}: ${changes.join('; ')}.`] : []),
-        ...(sum.noHelp.length > 0 ? [`Nothing that was looked at helps: ${of(sum.noHelp)}.`] : []),
-      ].join(' '),
-    };
-  }),
-});
+      words: of.length === 1 ? `${columnName(machines[of[0]!]!)} ${words}` : of.length === machines.length ? `Each of the ${of.length} machines ${words}` : `${of.map((m) => names[m]!).join('; ')}: each ${words}`,
+    })),
+  };
+};
 
-/** What each option buys for these parts, those that buy nothing too. */
-const optionBlocks = ({ board }: ReportData): Block[] => (board.options.length === 0 ? [] : [{
-  heading: `What each option buys for these parts ${mark('option')}`,
-  paragraphs: board.options.map(({ machine, sentence, price, currency }) => ({
-    words: `${columnName(board.machines.find(({ id }) => id === machine)!)}, ${money(price, currency)}: ${sentence}`, sign: '–', style: { size: 2.4 },
-  })),
-}]);
-
-/** What making all costs, for the whole floor and for each machine alone. */
+/** What making all costs, for the whole floor and for each machine alone: where nothing is to be bought beside it, its own price is at the head of its column. */
 const costBlocks = (data: ReportData): Block[] => [
   machineBlock(data),
   ...(data.board.cheapest ? [{
@@ -79,14 +82,14 @@ const costBlocks = (data: ReportData): Block[] => [
     paragraphs: [{ words: `${cheapestWords(data.board.cheapest, data.board.parts)}.`, style: { size: 2.6 } }],
   }] : []),
   {
-    heading: `Each machine alone ${mark('cheapest')}`,
-    paragraphs: data.board.alone.map((alone, m) => ({
+    heading: `Each machine alone, with what it lacks ${mark('cheapest')}`,
+    paragraphs: data.board.alone.flatMap((alone, m) => (alone && alone.options.length + alone.tools.length === 0 ? [] : [{
       words: `${columnName(data.board.machines[m]!)}: ${alone ? cheapestWords(alone, data.board.parts, true) : 'not reckoned'}.`, sign: '–', style: { size: 2.4 },
-    })),
+    }])),
   },
   ...optionBlocks(data),
   { heading: 'Tools', paragraphs: [{ words: `Planned with the tools at hand: ${data.rack.name}${data.rack.demo && !/demo/i.test(data.rack.name) ? ' (demo)' : ''}.`, style: { size: 2.4 } }] },
-];
+].filter(({ paragraphs }) => paragraphs.length > 0);
 
 /** The first sheets: the answer, parts against machines, and what making all of them costs. */
 export const drawBoardPages = (pages: Pages, data: ReportData): void => {
@@ -99,7 +102,7 @@ export const drawBoardPages = (pages: Pages, data: ReportData): void => {
   y += paragraph(doc, answerInWords(data.board), INNER.x, y, INNER.width, { size: 3.4, fill: 'accent', bold: true }) + 1;
   y += paragraph(
     doc,
-    `Predictions for a batch of ${data.quantity}. In each place: the verdict ${mark('verdict')}, how much of its tightest limit is used ${mark('force')} to ${mark('tolerance')}, seconds a part ${mark('seconds')}; for a no, its first reason. The numbers in brackets say how a figure came about: last sheet.`,
+    `Predictions for a batch of ${data.quantity}. In each place: the verdict ${mark('verdict')}, how much of its tightest limit is used ${mark('force')} to ${mark('tolerance')}, seconds a part ${mark('seconds')}; for a no, its first reason. The numbers in brackets say how a figure came about: see the last sheet.`,
     INNER.x, y, INNER.width, { size: 2.5 },
   ) + 2;
   const all = data.machines.map((_, m) => m);

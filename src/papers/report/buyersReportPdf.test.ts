@@ -69,7 +69,7 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     const needed = [
       'Which machine makes your parts', 'One machine makes this part as it stands: General', 'With the options and tools named also: Reconditioned',
       'makes 1 of 1 as it stands', 'makes 0 of 1 as it stands. With the options and tools named: 1', 'Why not the others: sheet meets a tool or the machine (U channel)',
-      'Gooseneck X, 4,100 EUR (U channel)', 'What each option buys for these parts', '6,100 EUR: powered X: it makes U channel possible; it saves 12.5 min', 'light curtain: nothing for these parts.', 'Workshop A', '2026-03-02',
+      'Gooseneck X, 4,100 EUR (U channel)', 'What each option buys for these parts', 'powered X on Reconditioned, 6,100 EUR: it makes U channel possible; it saves 12.5 min', "it changes no figure of the machine's data: light curtain on Reconditioned (6,100 EUR).", 'Workshop A', '2026-03-02',
       '✓ makes', '✓+ makes with remedy', 'daylight 75 % used', '40 s a part',
       '40.0 s', '95 an hour', 'change-over 14 min',
       '21.4 kN of 1100 kN', '90 mm of 120 mm', 'R at 20 mm, nearest 5.00 mm',

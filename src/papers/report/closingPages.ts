@@ -1,6 +1,6 @@
-import { toldInVain } from '../../fit/index.js';
 import { CAUTIONS } from '../cautions.js';
-import { type Block, type Paragraph, flow } from '../flow.js';
+import { type Block, type Paragraph, fitCount, flow } from '../flow.js';
+import { bewareWords } from './bewareWords.js';
 import { howFiguresCame, mark } from './figureKinds.js';
 import { INNER, type Pages, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
@@ -24,20 +24,6 @@ const assumed = ({ parts, board, walk }: ReportData): string[] => [
   ]),
 ];
 
-/** What the planner warned of: each sentence once for a part, with the machines that it holds for. */
-const beware = ({ board }: ReportData): string[] => {
-  const all = board.parts.flatMap(({ name }, p) => {
-    const by = new Map<string, string[]>();
-    board.cells[p]!.forEach(({ warnings }, m) => warnings.filter(isWarning).forEach((words) => by.set(words, [...(by.get(words) ?? []), board.machines[m]!.id])));
-    return [...by].map(([words, on]) => ({ name, words, on }));
-  });
-  const everywhere = new Set(all.map(({ words }) => words).filter((words) => all.filter((it) => it.words === words).length === board.parts.length && board.parts.length > 1));
-  return [...everywhere, ...all.filter(({ words }) => !everywhere.has(words)).map(({ name, words, on }) => `${name} on ${on.join(', ')}: ${words}`)];
-};
-
-/** What was tried in vain stands with its part. */
-const isWarning = (words: string): boolean => !toldInVain(words);
-
 const asEntered = (words: string | undefined): Paragraph[] => (words === undefined || words.trim() === '' ? [] : [plain(words)]);
 
 /** The last sheets: what was typed, site data, assumptions, cautions, and how each kind of figure came about. */
@@ -50,13 +36,20 @@ export const drawClosingPages = (pages: Pages, data: ReportData): void => {
     { heading: 'Pieces demonstrated', paragraphs: data.demonstrated.length > 0 ? [] : [plain('None has been written down: every figure of this report is a prediction.')] },
     { heading: 'Will it fit your shop', paragraphs: siteWords(data).map(signed('–')) },
     { heading: 'Cautions', paragraphs: [...CAUTIONS, 'Heavy or long sheets need two people or supports.'].map(signed('⚠')) },
-    { heading: 'Beware', paragraphs: beware(data).map(signed('⚠')) },
+    { heading: 'Beware', paragraphs: bewareWords(data.board).map(signed('⚠')) },
     { heading: 'Taken for granted', paragraphs: assumed(data).map(signed('–')) },
-    { heading: 'How each figure came about', paragraphs: howFiguresCame().map(({ sign, words }) => ({ words: `${sign} ${words}`, style: SMALL })) },
   ].filter(({ paragraphs }) => paragraphs.length > 0);
   const start = (): ReturnType<typeof columnsFrom> => {
     pages.begin('terms, assumptions, cautions, sources');
     return columnsFrom(INNER.y, 3);
   };
-  flow(pages.doc, blocks, start(), start);
+  // looked up from every sheet, so it is never torn apart: with the rest where all fits on one sheet, else on the last
+  const how: Block = { heading: 'How each figure came about', paragraphs: howFiguresCame().map(({ sign, words }) => ({ words: `${sign} ${words}`, style: SMALL })) };
+  const columns = start();
+  if (fitCount(pages.doc, [...blocks, how], columns) > blocks.length) {
+    flow(pages.doc, [...blocks, how], columns, start);
+    return;
+  }
+  flow(pages.doc, blocks, columns, start);
+  flow(pages.doc, [how], start(), start);
 };

@@ -1,7 +1,7 @@
-import { type FitCell, type FitMargin, columnName, toldInVain } from '../../fit/index.js';
+import { type FitMargin, columnName } from '../../fit/index.js';
 import { blank } from '../../sheet/index.js';
 import { drawPicture } from '../drawPicture.js';
-import { type Block, type Paragraph, flow } from '../flow.js';
+import { flow } from '../flow.js';
 import { type Units, lengthText } from '../format.js';
 import { line, paragraph } from '../paper.js';
 import { finalAngles, partPicture } from '../partPicture.js';
@@ -11,9 +11,15 @@ import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
 import { marginAmounts, paceWords, percent, verdictWords } from './reportWords.js';
+import { whyNotBlocks } from './whyNotBlocks.js';
 
 const PICTURE = { width: 92, height: 58 } as const;
-const COLUMNS: readonly GridColumn[] = [{ width: 46 }, { width: 27 }, { width: 24 }, ...MARGINS.map(() => ({ width: (INNER.width - 97) / MARGINS.length }))];
+/** mm: what the figures of a column take on one line. */
+const WIDTHS: Readonly<Record<string, number>> = { force: 30, 'gauge travel': 34, length: 26, tolerance: 24 };
+const FIRST = 44 + 27 + 32;
+const OTHERS = MARGINS.filter(([kind]) => WIDTHS[kind] === undefined).length;
+const REST = (INNER.width - FIRST - MARGINS.reduce((sum, [kind]) => sum + (WIDTHS[kind] ?? 0), 0)) / OTHERS;
+const COLUMNS: readonly GridColumn[] = [{ width: 44 }, { width: 27 }, { width: 32 }, ...MARGINS.map(([kind]) => ({ width: WIDTHS[kind] ?? REST }))];
 const SIZE = 2.5;
 
 const marginCell = (margin: FitMargin | undefined, units: Units): GridCell =>
@@ -37,17 +43,6 @@ const HEAD: readonly GridCell[] = [
   { words: 'Machine' }, { words: `Verdict ${mark('verdict')}` }, { words: `A part, predicted ${mark('seconds')}`, under: 'set-up shared over the quantity' },
   ...MARGINS.map(([kind, heading]) => ({ words: `${heading} ${mark(kind)}` })),
 ].map((cell) => ({ ...cell, size: SIZE, bold: true }));
-
-const noBlock = (name: string, cell: FitCell): Block[] => {
-  if (cell.verdict === 'makes') return [];
-  const reasons = cell.reasons.map((reason): Paragraph => ({ words: `${reason.sentence} (${reason.code})`, sign: '–', style: { size: 2.5 } }));
-  const remedies = cell.remedies.map((remedy, k): Paragraph => ({
-    words: `Remedy ${mark('remedy')}: ${remedy.sentence}${remedy.confirmed ? '' : ' Not confirmed by planning again.'}`, sign: `${k + 1}`, style: { size: 2.5, bold: k === 0 },
-  }));
-  const none = cell.verdict === 'does not make' && cell.remedies.length === 0
-    ? cell.warnings.filter(toldInVain).map((words): Paragraph => ({ words: `No remedy found. ${words}`, sign: '–', style: { size: 2.5 } })) : [];
-  return [{ heading: `Why ${name} ${cell.verdict === 'not decided' || cell.verdict === 'not tried' ? `is ${cell.verdict}` : 'does not make it as it stands'}`, paragraphs: [...reasons, ...remedies, ...none] }];
-};
 
 const factsOf = (data: ReportData, p: number, units: Units): string => {
   const { sheet, flatBy, demo } = data.parts[p]!;
@@ -74,11 +69,13 @@ export const drawPartPages = (pages: Pages, data: ReportData, p: number): void =
   const made = data.board.cells[p]!.flatMap((cell, m) => (cell.verdict === 'makes' ? [columnName(data.board.machines[m]!)] : []));
   const open = data.board.cells[p]!.filter(({ verdict }) => verdict === 'not decided' || verdict === 'not tried').length;
   const none = open > 0 ? `No machine looked at is shown to make it as it stands; ${open} of ${data.board.machines.length} not decided or not tried.` : 'No machine looked at makes it as it stands.';
-  const answer = made.length === 0 ? none : `Made as it stands by: ${made.join('; ')}.`;
+  const all = data.board.machines.length;
+  const answer = made.length === 0 ? none : made.length === all && all > 1 ? `Made as it stands by each of the ${all} machines.` : `Made as it stands by: ${made.join('; ')}.`;
   paragraph(doc, answer, right, y, wide, { size: 3, bold: true, fill: 'accent' });
   y = top + PICTURE.height + 2;
-  y += drawRow(doc, COLUMNS, HEAD, x, y);
-  for (const m of data.machines.keys()) {
+  // margins are those of a plan: where no machine has one the reasons say all
+  if (made.length > 0) y += drawRow(doc, COLUMNS, HEAD, x, y);
+  for (const m of made.length > 0 ? data.machines.keys() : []) {
     const row = machineRow(data, p, m, units);
     if (y + rowHeight(doc, COLUMNS, row) > aboveStrip()) {
       pages.begin(`${name} (continued)`);
@@ -87,7 +84,7 @@ export const drawPartPages = (pages: Pages, data: ReportData, p: number): void =
     y += drawRow(doc, COLUMNS, row, x, y);
   }
   y += 3;
-  const blocks = data.board.machines.flatMap((column, m) => noBlock(columnName(column), data.board.cells[p]![m]!));
+  const blocks = whyNotBlocks(data.board, p);
   if (blocks.length === 0) return;
   const more = (): ReturnType<typeof columnsFrom> => {
     pages.begin(`${name} (continued)`);

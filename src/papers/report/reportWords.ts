@@ -1,10 +1,17 @@
-import type { Cheapest, FitBoard, FitCell, FitMargin } from '../../fit/index.js';
+import { type Cheapest, type FitBoard, type FitCell, type FitMargin, columnName } from '../../fit/index.js';
 import { type Units, forceText, roundText } from '../format.js';
 import { VERDICT_SIGN } from '../titleBlock.js';
 
 export const money = (price: number, currency: string): string => `${price.toLocaleString('en-GB')} ${currency}`;
 export const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
 export const verdictWords = ({ verdict }: Pick<FitCell, 'verdict'>): string => `${VERDICT_SIGN[verdict]} ${verdict}`;
+
+/** The columns' names up to their first comma where these tell them apart, else whole: for sentences that name several. */
+export const shortNames = (machines: FitBoard['machines']): readonly string[] => {
+  const whole = machines.map(columnName);
+  const short = machines.map((machine) => columnName({ ...machine, name: machine.name.split(',')[0]! }));
+  return new Set(short).size === short.length ? short : whole;
+};
 
 const amount = (value: number, unit: string, units: Units): string =>
   unit === 'N' ? forceText(value, units) : unit === 'mm' ? (Math.abs(value) < 10 && units === 'mm' ? `${value.toFixed(2)} mm` : roundText(value, units)) : `${value.toFixed(0)} ${unit}`;
@@ -27,9 +34,6 @@ export const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], alon
   const cannot = cheapest.cannot.map((p) => parts[p]!.name);
   const asked = cheapest.asked.map(({ part, what }) => `; ${parts[part]!.name} only with ${what}, if the drawing allows it`).join('');
   if (cannot.length === parts.length) return 'not shown to make any of these parts, whatever of what was looked at is added';
-  if (alone && cheapest.options.length + cheapest.tools.length === 0) {
-    return `${money(cheapest.price, cheapest.currency)}${cannot.length > 0 ? `; not shown to be made by it: ${cannot.join(', ')}` : '; makes every part'}, with no option and no tool beyond the rack${asked}`;
-  }
   const bought = [...(alone ? [] : cheapest.machines), ...cheapest.options, ...cheapest.tools].map(({ name, price }) => `${name} (${money(price, cheapest.currency)})`);
   const gap = cheapest.proven ? 'proven the cheapest of the model' : `not proven the cheapest; none costs less than ${money(cheapest.bound, cheapest.currency)}`;
   const left = cannot.length > 0 ? `; not shown to be made by it: ${cannot.join(', ')}` : '; it makes every part';

@@ -51,11 +51,17 @@ export const drawWalkPages = (pages: Pages, trial: Trial, units: Units): void =>
     return Array.from({ length: rows * 2 }, (_, k): Area => ({ x: INNER.x + (k % 2) * (half + GAP), y: top + Math.floor(k / 2) * (height + GAP), width: half, height }));
   };
   rule(doc, INNER.x, firstTop - 1.5, INNER.x + INNER.width, firstTop - 1.5);
+  // two steps or one that are left over have a sheet to themselves: one over the other, each over the whole width
+  const stacked = (top: number, rows: number): Area[] => {
+    const height = (aboveStrip() - top - (rows - 1) * GAP) / rows;
+    return Array.from({ length: rows }, (_, k): Area => ({ x: INNER.x, y: top + k * (height + GAP), width: INNER.width, height }));
+  };
   let left = places(firstTop, 1);
-  for (const step of trial.steps) {
+  for (const [done, step] of trial.steps.entries()) {
     if (left.length === 0) {
       pages.begin(`${name}: stroke by stroke`);
-      left = places(INNER.y, 2);
+      const open = trial.steps.length - done;
+      left = open <= 2 ? stacked(INNER.y, open) : places(INNER.y, 2);
     }
     drawStep(pages, trial, step, left.shift()!, units);
   }
