@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { checkSheetPdf } from '../papers/index.js';
-import { type ConditionFigures, type Machine, conditionFigures } from '../shop/index.js';
+import { type ConditionFigures, type Machine, conditionFigures, withCondition } from '../shop/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { positive } from './numbers.js';
@@ -15,12 +15,16 @@ interface ConditionOptions extends OutputOptions, ShopOptions {
 
 const left = (value: number | null | undefined): string => (value === null || value === undefined ? 'not known' : `+/- ${value.toFixed(3)} mm`);
 
-const human = (machine: Machine, f: ConditionFigures): string => [
+const human = (machine: Machine, f: ConditionFigures, beware: readonly string[]): string => [
   `${machine.name}, ${f.asOf}: depth along a bend`,
   `  over all that was measured: ${left(f.corrected?.asIs)} as it is, ${left(f.corrected?.left)} after setting${f.corrected ? ` (tilt ${f.corrected.tilt.toFixed(3)} mm over 1,000 mm, crowning ${f.corrected.crowning.toFixed(3)} mm)` : ''}`,
-  `  ${f.length} mm in the middle: ${left(f.inTheMiddle?.left)}`,
-  f.elsewhere ? `  ${f.length} mm from ${f.elsewhere.window[0].toFixed(0)} to ${f.elsewhere.window[1].toFixed(0)} mm: ${left(f.elsewhere.fit.left)}; this bounds the promise` : `  ${f.length} mm where it meets least wear: not known`,
+  `  ${f.length} mm in the middle: ${left(f.inTheMiddle?.asIs)} as it is, ${left(f.inTheMiddle?.left)} after setting`,
+  f.elsewhere ? `  ${f.length} mm from ${f.elsewhere.window[0].toFixed(0)} to ${f.elsewhere.window[1].toFixed(0)} mm: ${left(f.elsewhere.fit.left)}; standing there avoids ${(f.avoided ?? 0).toFixed(3)} mm, what is left bounds the promise` : `  ${f.length} mm where it meets least wear: not known`,
   `  the ram come back to one place: ${left(f.scatter)}; this bounds the promise`,
+  `  the ram at rest: ${f.driftPerSecond === null ? 'not known' : `sinks ${f.driftPerSecond.toFixed(3)} mm in a second`}`,
+  ...f.testBends.map((b) => `  test bend at ${b.load} load: ${b.spread === null ? 'not known' : `${b.spread.toFixed(1)} degrees of included angle between left, middle and right`}`),
+  ...(beware.length === 0 ? [] : ['To beware of:', ...beware.map((words) => `  ${words}`)]),
+  ...f.uncalibrated.map((what) => `Not calibrated: ${what}; its readings are only as good as it is.`),
   ...(f.notMeasured.length === 0 ? [] : ['Not known, so not promised:', ...f.notMeasured.map(({ what, so }) => `  ${what}: ${so}`)]),
 ].join('\n');
 
@@ -37,5 +41,6 @@ export const conditionCommand = (): Command =>
       if (machine === undefined) throw new Fault(`${path}: there is no machine '${record.machineId}' on the floor.`);
       const figures = conditionFigures(machine, record, positive('--length', options.length));
       if (options.checkSheet !== undefined) await writeWhole(options.checkSheet, await checkSheetPdf(machine, { record, figures }, { date: record.overhauled?.date ?? record.asFound.date, who: record.overhauled?.by ?? record.asFound.by }));
-      await answer({ units: JSON_UNITS, machine: machine.id, figures }, () => human(machine, figures), options);
+      const beware = withCondition(machine, record).beware ?? [];
+      await answer({ units: JSON_UNITS, machine: machine.id, figures, beware }, () => human(machine, figures, beware), options);
     });

@@ -28,6 +28,8 @@ export interface ConditionFigures {
   readonly length: number;
   readonly inTheMiddle: SeatFit | null;
   readonly elsewhere: BestPlace | null;
+  /** What standing at that place in place of the middle takes off what is left. */
+  readonly avoided: Reading;
   /** What no placing and no setting takes away: the ram's own repeatability. */
   readonly scatter: Reading;
   /** mm that the ram sinks in one second at rest. */
@@ -48,18 +50,22 @@ export const conditionFigures = (machine: Machine, record: ConditionRecord, leng
   const ends = measured && ([measured.places[0]!.along, measured.places.at(-1)!.along] as const);
   const lacks = (reading: unknown, what: string, so: string): NotMeasured[] => (reading === null ? [{ what, so }] : []);
   const { repeatability: r } = state;
+  const inTheMiddle = measured && seatFit(worn, measured, [-length / 2, length / 2], follow);
+  const elsewhere = bestPlace(worn, length);
+  const bends = state.testBends.map(({ load, includedAngles: { left, middle, right } }): TestBendFigure => {
+    if (left === null || middle === null || right === null) return { load, spread: null, middleOpen: null };
+    return { load, spread: Math.max(left, middle, right) - Math.min(left, middle, right), middleOpen: middle - (left + right) / 2 };
+  });
   return {
     asOf: record.overhauled === null ? 'as found' : 'after overhaul',
     corrected: measured && seatFit(worn, measured, ends!, follow),
     length,
-    inTheMiddle: measured && seatFit(worn, measured, [-length / 2, length / 2], follow),
-    elsewhere: bestPlace(worn, length),
+    inTheMiddle,
+    elsewhere,
     scatter: r.ram,
     driftPerSecond: state.ramDrift && state.ramDrift.mm / state.ramDrift.seconds,
-    testBends: state.testBends.map(({ load, includedAngles: { left, middle, right } }): TestBendFigure => {
-      if (left === null || middle === null || right === null) return { load, spread: null, middleOpen: null };
-      return { load, spread: Math.max(left, middle, right) - Math.min(left, middle, right), middleOpen: middle - (left + right) / 2 };
-    }),
+    testBends: bends,
+    avoided: inTheMiddle && elsewhere && Math.max(0, inTheMiddle.left - elsewhere.fit.left),
     notMeasured: [
       ...lacks(measured, 'wear of bed and ram seats', 'no tolerance that hangs on a bend angle'),
       ...lacks(r.ram, 'repeatability of the ram', 'no tolerance that hangs on a bend angle'),
@@ -70,6 +76,13 @@ export const conditionFigures = (machine: Machine, record: ConditionRecord, leng
       ...lacks(r.z, 'repeatability of Z', 'nothing on the sideways place of a part'),
       ...lacks(state.forceReached, 'force reached', 'the rating is taken from the plate'),
       ...lacks(state.throat, 'cracks or weld repair at the throat', 'no work before it was looked at'),
+      ...lacks(state.ramDrift, 'ram drift under hold', 'nothing on a hold in the stroke'),
+      ...lacks(state.guideClearance, 'clearance in the guides', 'nothing on how the ram keeps its place front to back'),
+      ...(machine.crowning === 'none' ? [] : lacks(state.crowningWorks, 'crowning', 'it is not counted on')),
+      ...lacks(state.tiltWorks, 'tilt of the ram', 'it is not counted on'),
+      ...(['light', 'heavy'] as const).filter((load) => !bends.some((b) => b.load === load && b.spread !== null))
+        .map((load): NotMeasured => ({ what: `test bend at ${load} load, left, middle and right`, so: 'the wear map is not confirmed by a bend' })),
+      ...lacks(state.guarding, 'guarding', 'it does not run before it is fitted and tested'),
       ...lacks(state.stoppingTime, 'stopping time', 'no guarding distance'),
     ],
     uncalibrated: state.instruments.filter((i) => i.calibrated === null).map((i) => i.what),

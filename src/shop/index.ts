@@ -3,6 +3,7 @@ export { type Die, type OffsetForm, type Punch, type Rack, type Riser, type Segm
 export type { Result } from './result.js';
 export type { DataFault } from './dataFault.js';
 export { demoFloor, demoRack, demoShopData } from './demo.js';
+export { ACCURACY_STANDARDS } from './accuracyStandards.js';
 export { asDrawn } from './asDrawn.js';
 export { changeWords } from './changeWords.js';
 export { parseFloor } from './parseFloor.js';

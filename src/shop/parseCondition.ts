@@ -8,7 +8,15 @@ const mm = (least: number, most: number) => within(least, most, 'mm');
 const place = mm(-6000, 6000);
 const text = z.string({ error: 'must be words, or empty' }).max(1000, { error: 'must be at most 1000 letters' });
 
-const day = z.string({ error: 'must be a day as YYYY-MM-DD' }).refine((s) => /^\d{4}-\d\d-\d\d$/.test(s) && !Number.isNaN(Date.parse(s)), { error: 'must be a day as YYYY-MM-DD' });
+/** A day of the calendar: 30 February is none. */
+const isDay = (s: string): boolean => {
+  const [, year, month, date] = /^(\d{4})-(\d\d)-(\d\d)$/.exec(s)?.map(Number) ?? [];
+  if (year === undefined || month === undefined || date === undefined || month < 1 || month > 12) return false;
+  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
+  return date >= 1 && date <= [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1]!;
+};
+
+const day = z.string({ error: 'must be a day as YYYY-MM-DD' }).refine(isDay, { error: 'must be a day as YYYY-MM-DD' });
 
 const included = within(10, 180, 'degrees included').nullable();
 

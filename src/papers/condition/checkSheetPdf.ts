@@ -1,4 +1,4 @@
-import { type ConditionFigures, type ConditionRecord, type ConditionState, type Machine, stateOf } from '../../shop/index.js';
+import { type ConditionFigures, type ConditionRecord, type ConditionState, type Machine, ACCURACY_STANDARDS, stateOf } from '../../shop/index.js';
 import { bytesOf, openDocument } from '../document.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Block, flow } from '../flow.js';
@@ -186,7 +186,7 @@ const resultBlocks = (f: ConditionFigures, record: ConditionRecord): Block[] => 
       heading: `What follows, ${f.asOf}`,
       paragraphs: [
         note(corrected ? `Over all of the bed that was measured the depth along a bend differs by ${pm(corrected.asIs)}. A tilt of ${corrected.tilt.toFixed(3)} mm over 1,000 mm and a crowning of ${corrected.crowning.toFixed(3)} mm, as far as these were found to work, leave ${pm(corrected.left)}. What they correct bounds no promise.` : 'The wear of bed and ram seats is not known: no tolerance that hangs on a bend angle is promised.'),
-        note(`Work of ${f.length} mm meets ${pm(inTheMiddle?.left)} in the middle of the bed${elsewhere ? `, and ${pm(elsewhere.fit.left)} from ${elsewhere.window[0].toFixed(0)} to ${elsewhere.window[1].toFixed(0)} mm. Where the stations stand bounds the promise.` : '; where it would meet least is not known.'}`),
+        note(`Work of ${f.length} mm meets ${pm(inTheMiddle?.left)} in the middle of the bed${elsewhere ? `, and ${pm(elsewhere.fit.left)} from ${elsewhere.window[0].toFixed(0)} to ${elsewhere.window[1].toFixed(0)} mm: standing there avoids ${(f.avoided ?? 0).toFixed(3)} mm. What is left where the stations stand bounds the promise.` : '; where it would meet least is not known.'}`),
         note(`The ram comes back within ${pm(f.scatter)}. This stays wherever the work stands and bounds the promise.`),
         ...(f.driftPerSecond === null ? [] : [note(`At rest the ram sinks ${f.driftPerSecond.toFixed(3)} mm in a second.`)]),
         note('Fitted so that the largest distance left is least (minimax); seats taken as straight between readings, crowning as a parabola between the side frames that only lifts.'),
@@ -203,7 +203,7 @@ const CAUTION_WORDS = [
   'Cracks, weld repairs, guarding and stopping time are for a competent person to judge. A machine with a crack stands still until then.',
   'Measuring force: never beyond the rating on the plate, on a block that bears it, with nobody in line with it.',
   'What is left open is not known: it is never taken as none and never as new.',
-  'This sheet records what was measured on a day. It is no acceptance test: such tests are described in ASME B5.55M and GB/T 33644, those of axes in ISO 230-1 and ISO 230-2 (the last two named from memory); no tolerance of theirs is used here.',
+  `This sheet records what was measured on a day. It is no acceptance test: such tests are described in ${ACCURACY_STANDARDS}; no tolerance of theirs is used here.`,
 ];
 
 /**

@@ -2,15 +2,16 @@ import { type FormEvent, useState } from 'react';
 import type { Metal } from '../../metal/index.js';
 import type { FitSummary } from '../../server/index.js';
 import type { Machine } from '../../shop/index.js';
-import type { PartRevision } from '../../store/index.js';
-import { post, sentence } from '../ask.js';
+import type { PartRevision, ShopRevision } from '../../store/index.js';
+import { get, post, sentence } from '../ask.js';
 import { go, to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { useAnswer } from '../useAnswer.js';
 import { day, figure } from '../wording.js';
-import { JsonField } from './JsonField.js';
+import { BuyersField } from './BuyersField.js';
+import { machinesOfFile, rackOfFile } from './readBuyers.js';
 
 interface Choice {
   readonly id: string;
@@ -49,6 +50,7 @@ export const AskFitPage = () => {
   const parts = useAnswer<{ readonly parts: readonly PartRevision[] }>('/api/parts');
   const machines = useAnswer<{ readonly machines: readonly Machine[] }>('/api/machines');
   const metals = useAnswer<{ readonly metals: readonly Metal[] }>('/api/metals');
+  const racks = useAnswer<{ readonly racks: readonly ShopRevision[] }>('/api/racks');
   const fits = useAnswer<{ readonly fits: readonly FitSummary[] }>('/api/fits');
   const [partIds, setParts] = useState<ReadonlySet<string>>();
   const [machineIds, setMachines] = useState<ReadonlySet<string>>();
@@ -56,6 +58,7 @@ export const AskFitPage = () => {
   const [quantity, setQuantity] = useState(50);
   const [toleranceClass, setClass] = useState('c');
   const [buyersMachines, setBuyersMachines] = useState<unknown>();
+  const [buyersMachine, setBuyersMachine] = useState<string>();
   const [buyersRack, setBuyersRack] = useState<unknown>();
   const [fault, setFault] = useState<string>();
   const [asking, setAsking] = useState(false);
@@ -69,17 +72,19 @@ export const AskFitPage = () => {
   const own = allParts.filter(({ demo }) => !demo);
   const chosenParts = partIds ?? new Set((own.length > 0 ? own : allParts).map(({ id }) => id));
   const chosenMachines = machineIds ?? new Set(allMachines.map(({ id }) => id));
-  const unwrapped = (data: unknown, key: string): unknown => (typeof data === 'object' && data !== null && key in data ? (data as Readonly<Record<string, unknown>>)[key] : data);
+  // the buyer's own is a column of its own, not one of ours
+  const ours = [...chosenMachines].filter((id) => id !== buyersMachine);
+  const tried = ours.length + (Array.isArray(buyersMachines) ? buyersMachines.length : 0);
   const ask = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
     setAsking(true);
     setFault(undefined);
     try {
       const buyer = {
-        ...(buyersMachines !== undefined && { machines: unwrapped(buyersMachines, 'machines') }), ...(buyersRack !== undefined && { rack: unwrapped(buyersRack, 'rack') }),
+        ...(buyersMachines !== undefined && { machines: buyersMachines }), ...(buyersRack !== undefined && { rack: buyersRack }),
       };
       const fit = await post<FitSummary>('/api/fits', {
-        partIds: [...chosenParts], machineIds: [...chosenMachines], metalId, quantity, toleranceClass: toleranceClass === 'none' ? null : toleranceClass,
+        partIds: [...chosenParts], machineIds: ours, metalId, quantity, toleranceClass: toleranceClass === 'none' ? null : toleranceClass,
         ...(Object.keys(buyer).length > 0 && { buyer }),
       });
       go(to.fit(fit.id));
@@ -92,7 +97,7 @@ export const AskFitPage = () => {
   return (
     <Sheet
       title="Several parts on several machines" trail={[['Parts', to.parts]]} notes={<Cautions />}
-      block={[['Sheet', 'Fit'], ['Parts', String(chosenParts.size)], ['Machines', String(chosenMachines.size)], ['Quantity', String(quantity)]]}
+      block={[['Sheet', 'Fit'], ['Parts', String(chosenParts.size)], ['Machines', String(ours.length)], ['Quantity', String(quantity)]]}
     >
       <div className="body">
         <form className="ask-fit" onSubmit={(event) => void ask(event)}>
@@ -115,9 +120,11 @@ export const AskFitPage = () => {
                   <option value="none">not held to anything</option>
                 </select>
               </label>
-              <JsonField label="The buyer's present machine" hint="(JSON, as `machines --json` prints it; may stay empty)" told={setBuyersMachines} />
-              <JsonField label="The buyer's own tools" hint="(JSON, as `tools --json` prints them; may stay empty)" told={setBuyersRack} />
-              <button type="submit" className="next" disabled={asking || chosenParts.size === 0 || chosenMachines.size === 0}>Try {count(chosenParts.size, 'part')} on {count(chosenMachines.size, 'machine')}</button>
+              <BuyersField label="The buyer's present machine" kept={allMachines} accept=".json,application/json" hint="A column beside ours. Type it in on the floor, or take JSON as `machines --json` prints it."
+                fetch={(id) => Promise.resolve([allMachines.find((m) => m.id === id)])} read={machinesOfFile} told={(data, id) => { setBuyersMachines(data); setBuyersMachine(id); }} />
+              <BuyersField label="The buyer's own tools" kept={(racks.value?.racks ?? []).slice(1)} accept=".json,.csv,application/json,text/csv" hint="Each machine once more with them, as far as its tangs and seats hold them. Type them in as a rack, or take JSON or CSV as `tools` prints them."
+                fetch={async (id) => (await get<{ readonly data: unknown }>(`/api/racks/${encodeURIComponent(id)}`)).data} read={rackOfFile} told={setBuyersRack} />
+              <button type="submit" className="next" disabled={asking || chosenParts.size === 0 || ours.length === 0}>Try {count(chosenParts.size, 'part')} on {count(tried, 'machine')}</button>
               <Fault sentence={fault} />
             </div>
           </div>

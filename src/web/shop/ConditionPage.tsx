@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { type ConditionRecord, type ConditionState, type Machine, conditionFigures, parseCondition, stateOf } from '../../shop/index.js';
+import { type ConditionRecord, type ConditionState, type Machine, ACCURACY_STANDARDS, conditionFigures, parseCondition, stateOf } from '../../shop/index.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
@@ -28,8 +28,8 @@ export const ConditionPage = ({ id }: { readonly id: string }) => {
   const machine = useAnswer<{ readonly machine: Machine | null; readonly condition: object | null; readonly name: string }>(machinePath);
   const begun = machine.value?.condition !== null && machine.value !== undefined;
   const path = `${machinePath}/condition`;
-  const fresh = useMemo((): ConditionRecord => ({ machineId: id, demo: false, plate: { serial: '', year: null, force: null, mass: null }, manuals: null, supply: '', asFound: nothingYet(), overhaul: '', overhauled: null }), [id]);
-  const entry = useEntry<Entry>(begun ? path : null, machine.value && !begun ? fresh : undefined, path);
+  const blank = useMemo((): ConditionRecord => ({ machineId: id, demo: false, plate: { serial: '', year: null, force: null, mass: null }, manuals: null, supply: '', asFound: nothingYet(), overhaul: '', overhauled: null }), [id]);
+  const entry = useEntry<Entry>(begun ? path : null, machine.value && !begun ? blank : undefined, path);
   const [length, setLength] = useState('1000');
   const { data } = entry;
   const read = useMemo(() => (data === undefined ? undefined : parseCondition(data)), [data]);
@@ -52,7 +52,7 @@ export const ConditionPage = ({ id }: { readonly id: string }) => {
         {data === undefined && !machine.fault && !entry.fault && <Waiting what="Fetching the record" />}
         {figures && last && press && (
           <div className={record ? '' : 'stale'}>
-            <WearPicture state={stateOf(last)} machine={press} figures={figures} />
+            <div className="scroll" tabIndex={0} role="group" aria-label="Wear map as a picture"><WearPicture state={stateOf(last)} machine={press} figures={figures} /></div>
             <label className="field work-length"><span>Work along the bed, mm</span><input type="text" inputMode="decimal" value={length} onChange={(event) => setLength(event.target.value)} /></label>
             <ConditionResult figures={figures} />
           </div>
@@ -79,7 +79,7 @@ export const ConditionPage = ({ id }: { readonly id: string }) => {
             {entry.value && <Revisions revisions={entry.value.revisions} shown={entry.value.revision} show={entry.show} />}
           </DataForm>
         )}
-        <p className="small soft section">A record says what was measured on a day; it is no acceptance test. Tests of a press brake's accuracy are described in ASME B5.55M and GB/T 33644, those of axes in ISO 230-1 and ISO 230-2 (named from memory); no tolerance of theirs is used here. Guarding and stopping time are for a competent person to test, by the local rules and the machine's manual.</p>
+        <p className="small soft section">A record says what was measured on a day; it is no acceptance test. Tests of a press brake's accuracy are described in {ACCURACY_STANDARDS}; no tolerance of theirs is used here. Guarding and stopping time are for a competent person to test, by the local rules and the machine's manual.</p>
       </div>
     </Sheet>
   );

@@ -8,14 +8,14 @@ const pm = (value: number | null | undefined): string => (value === null || valu
 export const ConditionResult = ({ figures: f }: { readonly figures: ConditionFigures }) => (
   <section className="section" aria-labelledby="result-title">
     <h2 id="result-title">What follows, {f.asOf}</h2>
-    <div className="scroll" tabIndex={0} role="group" aria-label="What follows from the record"><table>
+    <div className="scroll" tabIndex={0} role="group" aria-label="What follows from the record"><table className="follows">
       <thead><tr><th scope="col">Of the depth along a bend</th><th scope="col" className="number">As it is</th><th scope="col" className="number">After setting</th><th scope="col">How</th></tr></thead>
       <tbody>
         <tr><td>Over all of the bed that was measured</td><td className="number">{pm(f.corrected?.asIs)}</td><td className="number">{pm(f.corrected?.left)}</td>
           <td>{f.corrected ? `tilt ${figure(f.corrected.tilt, 3)} mm over 1,000 mm, crowning ${figure(f.corrected.crowning, 3)} mm: what these correct bounds no promise` : 'no wear map'}</td></tr>
-        <tr><td>{figure(f.length, 0)} mm in the middle of the bed</td><td className="number">{pm(f.inTheMiddle?.asIs)}</td><td className="number">{pm(f.inTheMiddle?.left)}</td><td /></tr>
+        <tr><td>{figure(f.length, 0)} mm in the middle of the bed</td><td className="number">{pm(f.inTheMiddle?.asIs)}</td><td className="number">{pm(f.inTheMiddle?.left)}</td><td>{f.inTheMiddle ? 'where the stations stand when nothing speaks against it' : 'not all of it was measured'}</td></tr>
         <tr><td>{figure(f.length, 0)} mm where it meets least wear</td><td className="number">{pm(f.elsewhere?.fit.asIs)}</td><td className="number"><strong>{pm(f.elsewhere?.fit.left)}</strong></td>
-          <td>{f.elsewhere ? `from ${figure(f.elsewhere.window[0], 0)} to ${figure(f.elsewhere.window[1], 0)} mm: this bounds the promise` : 'no place of this length was measured'}</td></tr>
+          <td>{f.elsewhere ? `from ${figure(f.elsewhere.window[0], 0)} to ${figure(f.elsewhere.window[1], 0)} mm: standing there avoids ${mm(f.avoided ?? 0, 3)} of it; what is left bounds the promise` : 'no place of this length was measured'}</td></tr>
         <tr><td>The ram come back to one place</td><td className="number">{pm(f.scatter)}</td><td className="number"><strong>{pm(f.scatter)}</strong></td><td>scatter: no setting takes it away, it bounds the promise</td></tr>
         <tr><td>The ram at rest</td><td className="number">{f.driftPerSecond === null ? 'not known' : `sinks ${mm(f.driftPerSecond, 3)} in 1 s`}</td><td /><td>a hold in the stroke goes that much deeper</td></tr>
       </tbody>

@@ -2,8 +2,10 @@ import type { ConditionFigures, ConditionState, Machine } from '../../shop/index
 import { figure } from '../wording.js';
 
 const WIDE = 860;
-const TALL = 250;
-const [LEFT, RIGHT, TOP, BOTTOM] = [64, 20, 26, 54];
+const TALL = 276;
+const [LEFT, RIGHT, TOP, BOTTOM] = [64, 20, 26, 80];
+/** Half the length of the words on the place of least wear, so that they stay within the picture. */
+const WORDS = 125;
 /** mm of height that the picture spans at least, so that a straight bed does not look hilly. */
 const LEAST_SPAN = 0.1;
 
@@ -22,7 +24,9 @@ export const WearPicture = ({ state, machine, figures }: { readonly state: Condi
   const lastOf = (of: 'bed' | 'ram') => state.wear.filter((p) => p[of] !== null).at(-1)!;
   const bedEnd = state.wear.some((p) => p.bed !== null) ? py(lastOf('bed').bed!) : null;
   const ramEnd = state.wear.some((p) => p.ram !== null) ? py(lastOf('ram').ram!) : null;
-  const y = TALL - 30;
+  // the names of the lines stand over the upper and under the lower one
+  const bedOver = bedEnd !== null && ramEnd !== null && bedEnd < ramEnd;
+  const y = TALL - 32;
   return (
     <svg className="wear" viewBox={`0 0 ${WIDE} ${TALL}`} role="img" aria-label={`Wear map: bed seat and ram seat from ${figure(-half, 0)} to ${figure(half, 0)} mm`}>
       <path className="axis" d={`M${LEFT} ${TOP - 8}V${TALL - BOTTOM + 8}H${WIDE - RIGHT}`} />
@@ -30,8 +34,8 @@ export const WearPicture = ({ state, machine, figures }: { readonly state: Condi
       {[-half, 0, half].map((along) => <text key={along} x={px(along)} y={TALL - 6} textAnchor={along < 0 ? 'start' : along > 0 ? 'end' : 'middle'}>{figure(along, 0)}</text>)}
       <path className="ram" d={`M${line('ram')}`} /><path className="bed" d={`M${line('bed')}`} />
       {state.wear.map((p) => <g key={p.along}>{p.bed !== null && <circle cx={px(p.along)} cy={py(p.bed)} r={3} />}{p.ram !== null && <rect x={px(p.along) - 3} y={py(p.ram) - 3} width={6} height={6} />}</g>)}
-      {ramEnd !== null && <text x={px(half) - 4} y={ramEnd - 9} textAnchor="end">ram seat</text>}{bedEnd !== null && <text x={px(half) - 4} y={bedEnd + 17} textAnchor="end">bed seat</text>}
-      {place && <g className="here"><path d={`M${px(place.window[0])} ${y}H${px(place.window[1])}M${px(place.window[0])} ${y - 5}v10M${px(place.window[1])} ${y - 5}v10`} /><text x={(px(place.window[0]) + px(place.window[1])) / 2} y={y - 7} textAnchor="middle">{`least wear for ${figure(figures.length, 0)} mm: ± ${figure(place.fit.left, 3)}`}</text></g>}
+      {ramEnd !== null && <text x={px(half) - 4} y={ramEnd + (bedOver ? 17 : -9)} textAnchor="end">ram seat</text>}{bedEnd !== null && <text x={px(half) - 4} y={bedEnd + (bedOver ? -9 : 17)} textAnchor="end">bed seat</text>}
+      {place && <g className="here"><path d={`M${px(place.window[0])} ${y}H${px(place.window[1])}M${px(place.window[0])} ${y - 5}v10M${px(place.window[1])} ${y - 5}v10`} /><text x={Math.min(WIDE - RIGHT - WORDS, Math.max(LEFT + WORDS, (px(place.window[0]) + px(place.window[1])) / 2))} y={y - 8} textAnchor="middle">{`least wear for ${figure(figures.length, 0)} mm: ± ${figure(place.fit.left, 3)} mm`}</text></g>}
     </svg>
   );
 };

@@ -1,0 +1,33 @@
+import { asDrawn, parseFloor, parseRack, toolsFromCsv } from '../../shop/index.js';
+
+const parsed = (text: string, name: string): unknown => {
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new Error(`${name} is no JSON.`);
+  }
+};
+
+const under = (key: string, data: unknown): unknown => (typeof data === 'object' && data !== null && key in data ? (data as Readonly<Record<string, unknown>>)[key] : data);
+
+/** Machines of a file, as `machines --json` or the floor's page writes them, or a fault in one sentence. */
+export const machinesOfFile = (text: string, name: string): unknown => {
+  const data = asDrawn(under('machines', parsed(text, name)));
+  const read = parseFloor(data);
+  if (!read.ok) throw new Error(`${name}: ${read.fault.sentence}`);
+  return data;
+};
+
+/** Tools of a file: JSON, or a table as CSV that becomes a rack of its own. */
+export const rackOfFile = (text: string, name: string): unknown => {
+  const rackOf = (): unknown => {
+    if (!/\.csv$/i.test(name)) return asDrawn(under('rack', parsed(text, name)));
+    const table = toolsFromCsv(text);
+    if (!table.ok) throw new Error(`${name}: ${table.fault}`);
+    return { id: 'buyers-tools', name: `Tools of ${name}`, demo: false, currency: 'EUR', ...table.value };
+  };
+  const rack = rackOf();
+  const read = parseRack(rack);
+  if (!read.ok) throw new Error(`${name}: ${read.fault.sentence}`);
+  return rack;
+};
