@@ -6,7 +6,7 @@ import { describeDimension, plateNames } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
-import { PART_FILE, type ReadOptions, readParts, readingOptions } from './readParts.js';
+import { PART_FILE, type ReadOptions, readOnlyFile, readingOptions } from './readParts.js';
 import { RULE_NAMES, type RuleOptions, ruleFor } from './rule.js';
 import { strokes } from './strokes.js';
 import { table } from './table.js';
@@ -138,7 +138,7 @@ export const partCommand = (): Command =>
     .option('--fold <shares>', "how far for --step: a share of every bend angle, 0 flat to 1 finished, or some bends: 'b1=0.5,b3=0'")
     .option('--picture <file.svg>', 'write a picture of a refused body, the faces that its sentence names marked (of several the first, or the one of --solid)')
     .action(async (file: string, options: OutputOptions & RuleOptions & ReadOptions & StepOptions) => {
-      const { parts, refused } = chosen(await readParts(file, options), options.solid, file);
+      const { parts, refused } = chosen(await readOnlyFile(file, options), options.solid, file);
       if (options.fold !== undefined && options.step === undefined) throw new Fault('--fold says how far a part is folded that --step writes; --step is missing.');
       if (options.step !== undefined) await writeFolded(parts, options.step, options.fold, file);
       if (options.picture !== undefined) await writeRefusal(refused, options.picture, file);

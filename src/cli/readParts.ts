@@ -23,6 +23,15 @@ export const readingOptions = (command: Command): Command =>
 /** What a command that reads a part calls its file. */
 export const PART_FILE = 'a STEP file, a flat as .dxf, or a typed-in profile as .json (docs/api.md)';
 
+const FLATS_ONLY = { thickness: '--thickness', bendAngle: '--bend-angle', bendRadius: '--bend-radius', bendSide: '--bend-side', bend: '--bend', layer: '--layer', gap: '--gap' } as const;
+
+/** The same of the only file that is asked about: what is told of a flat and would be passed over is a fault. Of several files it is for those that are flats. */
+export const readOnlyFile = async (path: string, options: ReadOptions): Promise<Intake> => {
+  const told = Object.entries(FLATS_ONLY).filter(([name]) => options[name as keyof typeof FLATS_ONLY] !== undefined);
+  if (told.length > 0 && extname(path).toLowerCase() !== '.dxf') throw new Fault(`${told[0]![1]} tells something of a flat as .dxf; ${basename(path)} is none and says it itself.`);
+  return readParts(path, options);
+};
+
 /** The bodies of a part file, each read or refused by itself. */
 export const readParts = async (path: string, options: ReadOptions): Promise<Intake> => {
   const { sharpRadius, unit } = options;
@@ -41,7 +50,7 @@ export const readParts = async (path: string, options: ReadOptions): Promise<Int
 /** One part of the file: the one of that number, or the only one. */
 export const readOnePart = async (path: string, options: ReadOptions & { readonly part?: string }): Promise<Part> => {
   const number = options.part;
-  const { parts, refused } = await readParts(path, options);
+  const { parts, refused } = await readOnlyFile(path, options);
   if (number !== undefined) {
     const index = wholeNumber('--part', number, 0, 100_000);
     const found = parts.find((entry) => entry.index === index);
