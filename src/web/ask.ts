@@ -6,7 +6,7 @@ export class ApiFault extends Error {
   }
 }
 
-const SILENT = 'The server does not answer. See that it is running, then try again.';
+export const SILENT = 'The server does not answer. See that it is running, then try again.';
 
 /** The name that goes on the record with what is done here; empty for none. */
 const NAME = 'brakewright.by';
