@@ -1,6 +1,6 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
-import { type DayPlan, type OneLayout, dayPlan, oneLayout, planAndProve } from '../fit/index.js';
+import { type DayPlan, type OneLayout, dayPlan, oneLayout, planAndProve, withRemedies } from '../fit/index.js';
 import { dayPlanPdf } from '../papers/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
@@ -45,6 +45,7 @@ const inWords = (plan: DayPlan): string => [
       `${blanks.pieces} + ${blanks.spares} of ${blanks.length === null ? 'its drawing' : `${blanks.length.toFixed(1)} x ${blanks.width!.toFixed(1)}`}`, minutes(from), `${seconds.pieces.toFixed(0)} s`,
     ]),
   ),
+  ...(plan.left.length > 0 ? ['', 'Not planned in:', ...plan.left.map(({ part, words }) => `  ${part}: ${words}`)] : []),
   ...(plan.layout ? ['', ...layoutWords(plan.layout)] : []),
   '',
   'To lay out:',
@@ -57,7 +58,7 @@ const inWords = (plan: DayPlan): string => [
   'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.',
 ].join('\n');
 
-/** `dayplan`: several parts shown on one machine in a day. Exit 3 where the machine does not make all of them. */
+/** `dayplan`: several parts shown on one machine in a day. Exit 3 where the machine does not make all of them as they stand; the others are planned. */
 export const dayplanCommand = (): Command =>
   commandWith('dayplan', 'plan a demonstration of several parts on one machine: order, tools, blanks, strips, checks, times')
     .argument('<files...>', PART_FILE)
@@ -74,7 +75,7 @@ export const dayplanCommand = (): Command =>
     .option('--who <text>', 'who shows it')
     .option('--date <text>', 'the day printed (default: today)')
     .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
-    .addHelpText('after', '\n-o FILE.pdf writes it on paper, -o FILE.json its data.')
+    .addHelpText('after', '\nA part that is not made as it stands is left out and told with what would make it (exit code 3).\n-o FILE.pdf writes it on paper, -o FILE.json its data.')
     .action(async (files: readonly string[], options: DayOptions) => {
       const { output, who, buyer, ...spoken } = options;
       const format = output === undefined ? undefined : extname(output).toLowerCase();
@@ -97,8 +98,9 @@ export const dayplanCommand = (): Command =>
         if (!stood.ok) throw new Fault(stood.sentence, 3);
         layout = stood.value;
         trials.push(...layout.trials);
+        for (const { input, trial } of layout.without) trials.push(await withRemedies(inputs[input]!, trial, hooks));
       } else {
-        for (const input of inputs) trials.push(await planAndProve(input, hooks));
+        for (const input of inputs) trials.push(await withRemedies(input, await planAndProve(input, hooks), hooks));
       }
       const made = dayPlan({ trials, rack, pieces, spares, ...(layout && { layout }) });
       if (!made.ok) throw new Fault(made.sentence, 3);
@@ -108,4 +110,5 @@ export const dayplanCommand = (): Command =>
         await writeWhole(output, format === '.json' ? `${JSON.stringify(value, null, 2)}\n` : await dayPlanPdf(made.value, trials, paper));
       }
       await answer(value, () => inWords(made.value), spoken);
+      if (made.value.left.length > 0) process.exitCode = 3;
     });

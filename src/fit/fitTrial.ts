@@ -2,8 +2,8 @@ import type { GeneralClass } from '../metal/index.js';
 import type { Remedy, Trial, TrialInput } from '../trial/index.js';
 import { planJudged } from './planJudged.js';
 import type { PlanAndProveHooks } from './planAndProve.js';
-import { remediesFor } from './remedies.js';
-import { DEMO_PRICES, type TypedPrices } from './remedyCandidates.js';
+import type { TypedPrices } from './remedyCandidates.js';
+import { withRemedies } from './withRemedies.js';
 
 /** What the fit asks beyond a trial. */
 export interface FitAsked {
@@ -31,11 +31,9 @@ export const fitTrial = async (input: TrialInput, asked: FitAsked, hooks: PlanAn
   const strict: TrialInput = { ...held, limits: { ...input.limits, scribedLine: 'refused' } };
   const trial = await planJudged(strict, hooks);
   if (trial.verdict !== 'does not make' || !asked.remedies) return trial;
-  const { remedies, inVain } = await remediesFor(strict, trial, asked.prices ?? DEMO_PRICES, hooks);
+  const lifted = await withRemedies(strict, trial, hooks, asked.prices);
   const byEye = [...trial.reasons, ...(trial.untold ?? [])].some((r) => r.code === 'no stop') ? await scribed(held, hooks) : [];
-  const all = [...remedies, ...byEye];
-  const warnings = inVain === null ? trial.warnings : [...trial.warnings, inVain];
-  return { ...trial, warnings, remedies: all, verdict: remedies.length > 0 ? 'makes with remedy' : trial.verdict };
+  return { ...lifted, remedies: [...lifted.remedies, ...byEye] };
 };
 
 /** The same part where a line scribed on the blank will do: for the buyer to say, so it changes no verdict. */

@@ -24,4 +24,5 @@ export { measuredDeductions } from './pieces/measuredDeductions.js';
 export { stripBends } from './pieces/stripBends.js';
 export { type PieceDifference, pieceDifferences } from './pieces/pieceDifferences.js';
 export { type BentStrip, type MadePiece, type PieceEntry, type PieceRecord, standing } from './pieces/pieceEntry.js';
+export { withRemedies } from './withRemedies.js';
 export { walkChoice } from './walkChoice.js';

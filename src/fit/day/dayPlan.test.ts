@@ -77,10 +77,30 @@ describe('a day plan', () => {
     expect(said).not.toMatch(/\bsafe\b|guarantee/i);
   });
 
-  it('refuses parts of two machines and parts that are not made, in a sentence', () => {
+  it('leaves out what is not made as it stands, says why and what would make it, and plans the others', () => {
+    const reason = { code: 'clearance', sentence: 'The left flange meets the punch by 4.0 mm.' } as Trial['reasons'][number];
+    const gooseneck = { sentence: '', confirmed: true, price: 9500, items: [{ kind: 'punch', id: 'g', name: 'A gooseneck', price: 9500 }] } as const;
+    const relief = { sentence: '', confirmed: true, items: [{ kind: 'relief', id: 'r', name: 'a notch', price: 0 }] } as const;
+    const hat = trial('hat', [], { verdict: 'makes with remedy', reasons: [reason], remedies: [gooseneck, relief] });
+    const ring = trial('ring', [], { verdict: 'does not make', reasons: [reason], remedies: [] });
+    const open = trial('open', [], { verdict: 'not decided', reasons: [{ ...reason, code: 'limit', sentence: 'The computing time ended' }] });
+    const day = dayPlan({ trials: [hat, a, ring, b, open, c], rack, pieces: 2, spares: 1 });
+    if (!day.ok) throw new Error(day.sentence);
+    const { stops, left, changes, seconds, kit } = day.value;
+    // the others' day is as if the three had not been asked for
+    expect([stops.map(({ part, trial: t }) => [part, t]), changes, seconds, kit]).toEqual([[['a', 1], ['c', 5], ['b', 3]], plan.changes, plan.seconds, plan.kit]);
+    expect(left.map(({ part, trial: t, verdict, madeWith }) => [part, t, verdict, madeWith])).toEqual([
+      ['hat', 0, 'makes with remedy', ['A gooseneck, 9,500 EUR', 'a notch, if the drawing allows it']], ['ring', 2, 'does not make', []], ['open', 4, 'not decided', []],
+    ]);
+    expect(left[0]!.words).toBe('The left flange meets the punch by 4.0 mm. Made with: A gooseneck, 9,500 EUR; or a notch, if the drawing allows it; not planned into the day until that is chosen.');
+    expect(left[1]!.words).toMatch(/a fit looks for them\. Not planned into the day\.$/);
+    expect(left[2]!.words).toMatch(/^The computing time ended\. Not decided/);
+  });
+
+  it('refuses parts of two machines and parts of which none is made, in a sentence', () => {
     const worn = { ...a, machine: { ...a.machine, id: 'x', name: 'X' } };
     expect(dayPlan({ trials: [a, worn], rack, pieces: 1, spares: 0 })).toMatchObject({ ok: false, sentence: expect.stringContaining('one machine') as unknown });
-    expect(dayPlan({ trials: [{ ...a, verdict: 'not decided' }], rack, pieces: 1, spares: 0 })).toMatchObject({ ok: false, sentence: expect.stringContaining('not decided') as unknown });
+    expect(dayPlan({ trials: [{ ...a, verdict: 'not decided' as const }], rack, pieces: 1, spares: 0 })).toMatchObject({ ok: false, sentence: expect.stringContaining('makes none of the parts') as unknown });
     expect(dayPlan({ trials: [], rack, pieces: 1, spares: 0 }).ok).toBe(false);
   });
 });

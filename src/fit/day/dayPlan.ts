@@ -6,6 +6,7 @@ import { type ToolChange, changeCost, changeOver } from './changeOver.js';
 import { checkFirst } from './checkFirst.js';
 import { type KitItem, kitList } from './kitList.js';
 import { MOST_PARTS, leastChanges } from './leastChanges.js';
+import { type NotPlanned, notPlanned } from './notPlanned.js';
 import type { OneLayout } from './oneLayout.js';
 
 /** One part of the day, at its turn. */
@@ -37,6 +38,8 @@ export interface DayPlan {
   readonly machine: { readonly id: string; readonly name: string; readonly demo: boolean };
   readonly metal: string;
   readonly stops: readonly DayStop[];
+  /** Parts asked for that this machine does not make as they stand. */
+  readonly left: readonly NotPlanned[];
   /** Rows of tools built, altered or taken off over the day, and the same in the order in which the parts were given. */
   readonly changes: number;
   readonly changesAsGiven: number;
@@ -56,9 +59,9 @@ export interface DayLayout extends Pick<OneLayout, 'length' | 'bound' | 'proven'
   readonly stations: readonly { readonly station: string; readonly parts: readonly { readonly trial: number; readonly part: string; readonly steps: readonly number[] }[] }[];
 }
 
-const dayLayoutOf = ({ length, bound, proven, bed, model, serves }: OneLayout, trials: readonly Trial[]): DayLayout => ({
+const dayLayoutOf = ({ length, bound, proven, bed, model, serves }: OneLayout, trials: readonly Trial[], made: readonly number[]): DayLayout => ({
   length, bound, proven, bed, model,
-  stations: serves.map(({ station, parts }) => ({ station, parts: parts.map(({ part, steps }) => ({ trial: part, part: trials[part]!.sheet.part.name, steps })) })),
+  stations: serves.map(({ station, parts }) => ({ station, parts: parts.map(({ part, steps }) => ({ trial: made[part]!, part: trials[made[part]!]!.sheet.part.name, steps })) })),
 });
 
 export type DayPlanned = { readonly ok: true; readonly value: DayPlan } | { readonly ok: false; readonly sentence: string };
@@ -70,7 +73,7 @@ export interface DayAsked {
   /** Of each part. */
   readonly pieces: number;
   readonly spares: number;
-  /** The layout that the trials stand on, where they share one. */
+  /** The layout that the trials with the verdict 'makes' stand on, in their order, where they share one. */
   readonly layout?: OneLayout;
 }
 
@@ -81,28 +84,35 @@ const MODEL =
 
 const runSeconds = ({ timeModel }: Trial): number => timeModel.filter(({ what }) => !what.startsWith('set-up')).reduce((sum, p) => sum + p.seconds, 0);
 
+const leftOut = (trials: readonly Trial[]): readonly NotPlanned[] => trials.flatMap((trial, i) => notPlanned(trial, i) ?? []);
+
 const faultOf = (trials: readonly Trial[]): string | null => {
   const [first] = trials;
   if (!first) return 'A day plan needs at least one trial.';
   if (trials.length > MOST_PARTS) return `${trials.length} parts were asked for; ${MOST_PARTS} are the most that are put in an exact order.`;
   const other = trials.find(({ machine }) => machine.id !== first.machine.id);
   if (other) return `A day plan is for one machine: ${first.sheet.part.name} was planned on ${first.machine.name}, ${other.sheet.part.name} on ${other.machine.name}.`;
-  const not = trials.find(({ verdict }) => verdict !== 'makes');
-  return not ? `${not.sheet.part.name} has the verdict "${not.verdict}" on ${not.machine.name}: only parts that it makes can be shown on it.` : null;
+  if (trials.some(({ verdict }) => verdict === 'makes')) return null;
+  return `${first.machine.name} makes none of the parts asked for as they stand, so no day is planned. ${leftOut(trials).map(({ part, words }) => `${part}: ${words}`).join(' ')}`;
 };
 
-/** The day: parts in the order of least tool changes, what to lay out, cut and check beforehand, and how long it takes. */
+/**
+ * The day: parts in the order of least tool changes, what to lay out, cut and check beforehand, and how long it takes. A part that is not
+ * made as it stands is left out and told with its reason and what would make it.
+ */
 export const dayPlan = ({ trials, rack, pieces, spares, layout }: DayAsked): DayPlanned => {
   const fault = faultOf(trials);
   if (fault !== null) return { ok: false, sentence: fault };
   const machine: Machine = trials[0]!.machine;
-  const between = (a: number | null, b: number): readonly ToolChange[] => changeOver(a === null ? null : trials[a]!, trials[b]!);
-  const best = leastChanges(trials.length, (a, b) => changeCost(between(a, b)));
-  const asGiven = trials.map((_, i) => changeCost(between(i === 0 ? null : i - 1, i)).changes).reduce((a, b) => a + b, 0);
+  const made = trials.flatMap(({ verdict }, i) => (verdict === 'makes' ? [i] : []));
+  const shown = made.map((i) => trials[i]!);
+  const between = (a: number | null, b: number): readonly ToolChange[] => changeOver(a === null ? null : shown[a]!, shown[b]!);
+  const best = leastChanges(shown.length, (a, b) => changeCost(between(a, b)));
+  const asGiven = shown.map((_, i) => changeCost(between(i === 0 ? null : i - 1, i)).changes).reduce((a, b) => a + b, 0);
   let at = 0;
   const bent = new Set<string>();
   const stops = best.order.map((index, k): DayStop => {
-    const trial = trials[index]!;
+    const trial = shown[index]!;
     const changes = between(k === 0 ? null : best.order[k - 1]!, index);
     const seconds = { change: changeCost(changes).seconds, prepare: TIME.batch, pieces: pieces * runSeconds(trial) };
     const from = at + seconds.change + seconds.prepare;
@@ -110,7 +120,7 @@ export const dayPlan = ({ trials, rack, pieces, spares, layout }: DayAsked): Day
     const flat = blank(trial.sheet);
     const { part } = trial.sheet;
     return {
-      trial: index, part: part.name, demo: part.assumptions.some(({ sentence }) => /demo part/i.test(sentence)), stations: trial.stations, changes, seconds, from,
+      trial: made[index]!, part: part.name, demo: part.assumptions.some(({ sentence }) => /demo part/i.test(sentence)), stations: trial.stations, changes, seconds, from,
       blanks: { length: flat.ok ? flat.value.length : null, width: flat.ok ? flat.value.width : null, thickness: part.thickness, pieces, spares },
       strips: testStrips(trial).filter((strip) => {
         const station = trial.stations.find(({ id }) => id === strip.station);
@@ -124,8 +134,8 @@ export const dayPlan = ({ trials, rack, pieces, spares, layout }: DayAsked): Day
   return {
     ok: true,
     value: {
-      machine: { id: machine.id, name: machine.name, demo: machine.demo }, metal: [...new Set(trials.map(({ metal }) => metal.name))].join(', '), stops,
-      changes: best.changes, changesAsGiven: asGiven, kit: kitList(trials, rack), checks: checkFirst(machine, trials), seconds: at, model: MODEL, ...(layout && { layout: dayLayoutOf(layout, trials) }),
+      machine: { id: machine.id, name: machine.name, demo: machine.demo }, metal: [...new Set(shown.map(({ metal }) => metal.name))].join(', '), stops, left: leftOut(trials),
+      changes: best.changes, changesAsGiven: asGiven, kit: kitList(shown, rack), checks: checkFirst(machine, shown), seconds: at, model: MODEL, ...(layout && { layout: dayLayoutOf(layout, trials, made) }),
     },
   };
 };

@@ -19,8 +19,11 @@ export interface OneLayoutHooks {
 
 /** A layout whose every part was replayed by the independent check with all stations standing. */
 export interface OneLayout extends Omit<SharedLayout, 'trials'> {
+  /** Of the parts that stand on it, in the order given. */
   readonly trials: readonly Trial[];
-  /** Left to right: which steps of which part are made there, by the parts' places in the list. */
+  /** Parts that have no plan to stand on a layout: their place in the list as given, and why. */
+  readonly without: readonly { readonly input: number; readonly trial: Trial }[];
+  /** Left to right: which steps of which part are made there, by the places of the trials. */
   readonly serves: readonly { readonly station: string; readonly parts: readonly { readonly part: number; readonly steps: readonly number[] }[] }[];
   /** For each part: s a piece more than on the layout of its own best plan. */
   readonly more: readonly number[];
@@ -72,19 +75,23 @@ const plansOf = (inputs: readonly TrialInput[], best: readonly Planned[], part: 
 
 /**
  * Plans several parts of one machine onto one layout with the least length of bed, and has every part replayed by the independent
- * check with all stations standing. `ok` only where each passes; else a sentence, and what was planned.
+ * check with all stations standing. Parts without a plan are set aside. `ok` only where each of the others passes; else a sentence, and
+ * what was planned.
  */
-export const oneLayout = async ({ inputs, bed, seconds = DEFAULT_SECONDS }: OneLayoutAsked, hooks: OneLayoutHooks = {}): Promise<OneLayoutAnswer> => {
-  const [first] = inputs;
+export const oneLayout = async ({ inputs: asked, bed, seconds = DEFAULT_SECONDS }: OneLayoutAsked, hooks: OneLayoutHooks = {}): Promise<OneLayoutAnswer> => {
+  const [first] = asked;
   if (!first) return { ok: false, sentence: 'One layout needs at least one part.', trials: [] };
   const say = (done: string, share: number): void => hooks.onProgress?.({ done, share });
-  const best = inputs.map((input, i) => {
-    say(`planning ${input.part.name}`, (0.4 * i) / inputs.length);
+  const all = asked.map((input, i) => {
+    say(`planning ${input.part.name}`, (0.4 * i) / asked.length);
     return planned(input, hooks);
   });
+  const without = all.flatMap(({ trial, replaceable }, input) => (replaceable === null ? [{ input, trial }] : []));
+  const inputs = asked.filter((_, i) => all[i]!.replaceable !== null);
+  const best = all.filter(({ replaceable }) => replaceable !== null);
   const trials = best.map(({ trial }) => trial);
-  const not = best.find(({ replaceable }) => replaceable === null);
-  if (not) return { ok: false, trials, sentence: `${not.trial.sheet.part.name} has no plan to stand on a layout on ${first.machine.name} (${not.trial.verdict}${not.trial.reasons[0] ? `: ${not.trial.reasons[0].sentence}` : ''})` };
+  const [not] = without;
+  if (not && best.length === 0) return { ok: false, trials: all.map(({ trial }) => trial), sentence: `${not.trial.sheet.part.name} has no plan to stand on a layout on ${first.machine.name} (${not.trial.verdict}${not.trial.reasons[0] ? `: ${not.trial.reasons[0].sentence}` : ''})` };
   const parts = inputs.map(({ part }, i): SharedPart => {
     say(`planning ${part.name} with the others' tools`, 0.4 + (0.2 * i) / inputs.length);
     return { name: part.name, plans: plansOf(inputs, best, i, hooks) };
@@ -106,7 +113,7 @@ export const oneLayout = async ({ inputs, bed, seconds = DEFAULT_SECONDS }: OneL
   return {
     ok: true,
     value: {
-      ...shared.value, trials: proved, more: proved.map((trial, i) => trial.seconds - trials[i]!.seconds),
+      ...shared.value, trials: proved, without, more: proved.map((trial, i) => trial.seconds - trials[i]!.seconds),
       serves: proved[0]!.stations.map(({ id }) => ({
         station: id,
         parts: proved.flatMap(({ steps }, part) => {

@@ -15,7 +15,7 @@ describe.skipIf(!has('pdftotext'))('the day plan on paper', () => {
   it('draws the layout that all parts share, with which part is made where', async () => {
     const trial = channelTrial();
     const other = { ...trial, sheet: { ...trial.sheet, part: { ...trial.sheet.part, name: 'bracket' } } };
-    const shared = { trials: [trial, other], length: 415, bound: 400, proven: false, bed: 2000, chosen: [], counts: { candidates: 1, orders: 1 }, model: 'The least length.', more: [0, 0], serves: [{ station: 'S1', parts: [{ part: 0, steps: [1] }, { part: 1, steps: [1, 2] }] }] };
+    const shared = { trials: [trial, other], length: 415, bound: 400, proven: false, bed: 2000, chosen: [], without: [], counts: { candidates: 1, orders: 1 }, model: 'The least length.', more: [0, 0], serves: [{ station: 'S1', parts: [{ part: 0, steps: [1] }, { part: 1, steps: [1, 2] }] }] };
     const made = dayPlan({ trials: [trial, other], rack: demoRack(), pieces: 1, spares: 0, layout: shared });
     if (!made.ok) throw new Error(made.sentence);
     const file = join(folder, 'shared.pdf');
@@ -23,6 +23,18 @@ describe.skipIf(!has('pdftotext'))('the day plan on paper', () => {
     const read = run('pdftotext', '-layout', file, '-').replace(/\s+/g, ' ');
     const needed = ['the best found; none of its model is shorter than 400', `S1: ${trial.sheet.part.name}, step 1; bracket, steps 1, 2`, 'bracket: steps 1, 2'];
     expect(needed.filter((s) => !read.includes(s))).toEqual([]);
+  });
+
+  it('names what is not planned in, with its reason and the change', async () => {
+    const trial = channelTrial();
+    const reason = { code: 'clearance', sentence: 'The left flange meets the punch' } as (typeof trial.reasons)[number];
+    const hat = { ...trial, verdict: 'makes with remedy' as const, sheet: { ...trial.sheet, part: { ...trial.sheet.part, name: 'hat' } }, reasons: [reason], remedies: [{ sentence: '', confirmed: true, price: 9500, items: [{ kind: 'punch' as const, id: 'g', name: 'A gooseneck', price: 9500 }] }] };
+    const made = dayPlan({ trials: [hat, trial], rack: demoRack(), pieces: 1, spares: 0 });
+    if (!made.ok) throw new Error(made.sentence);
+    const file = join(folder, 'left.pdf');
+    writeFileSync(file, await dayPlanPdf(made.value, [hat, trial]));
+    const read = run('pdftotext', '-layout', file, '-').replace(/\s+/g, ' ');
+    for (const said of ['1 part in', 'Not planned in: hat. The left flange meets the punch.', 'Made with: A gooseneck, 9,500 EUR; not planned into the day until that is chosen.']) expect(read).toContain(said);
   });
 
   it('says order, kit, blanks, strips, checks and times with their units', async () => {

@@ -39,6 +39,7 @@ const drawOrder = (pages: Pages, plan: DayPlan, trials: readonly Trial[], units:
   const said = `${plan.stops.length} ${plan.stops.length === 1 ? 'part' : 'parts'} in ${clockText(plan.seconds)} of work: ${plan.changes} rows of tools built, altered or taken off in this order` +
     (fewer > 0 ? `, ${fewer} fewer than in the order given.` : '; no order needs fewer.');
   y += paragraph(doc, said, INNER.x, y, INNER.width, { size: 3.2, bold: true, fill: 'accent' }) + 1;
+  for (const { part, words } of plan.left) y += paragraph(doc, `⚠ Not planned in: ${part}. ${words}`, INNER.x, y, INNER.width, { size: 2.8, bold: true }) + 1;
   y += paragraph(doc, plan.model, INNER.x, y, INNER.width, { size: 2.3 }) + 2;
   y += drawRow(doc, COLUMNS, HEAD, INNER.x, y);
   plan.stops.forEach((stop, k) => {
@@ -107,7 +108,7 @@ export const dayPlanPdf = async (plan: DayPlan, trials: readonly Trial[], option
   const doc = openDocument(`Demonstration on ${plan.machine.name}`, who);
   const pages = newPages(doc);
   drawOrder(pages, plan, trials, units);
-  if (plan.layout) drawLayout(pages, plan.layout, trials, units);
+  if (plan.layout) drawLayout(pages, plan.layout, trials.filter(({ verdict }) => verdict === 'makes'), units);
   const more = (): ReturnType<typeof columnsFrom> => {
     pages.begin('to check, lay out and cut');
     return columnsFrom(INNER.y, 3);

@@ -21,9 +21,10 @@ const daySchema = z.strictObject({ trials: z.string().min(1), pieces: count.min(
 
 interface ById { readonly Params: { readonly id: string } }
 
-/** The day as pages show it: each stop with its trial's id. */
+/** The day as pages show it: each stop with its trial's id, and each part left out. */
 interface DayAnswer extends DayPlan {
   readonly trialIds: readonly string[];
+  readonly leftIds: readonly string[];
 }
 
 /** What the buyer takes home and what the demonstrator prepares: the report of a fit, and the plan of a day. */
@@ -82,22 +83,26 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
     const apart = dayPlan({ trials: stored.map(({ trial }) => trial), rack, pieces, spares });
     if (!apart.ok) throw new HttpError(422, apart.sentence);
     if (layout === undefined) return { plan: apart.value, trials: stored.map(({ trial }) => trial), ids, buyer };
-    const shared = await onOneLayout(stored, pieces, bed);
-    const made = dayPlan({ trials: shared.trials, rack, pieces, spares, layout: shared });
-    if (!made.ok) throw new HttpError(422, made.sentence);
-    return { plan: made.value, trials: shared.trials, ids, buyer };
+    // what is not made stands on no layout; it is told after the others
+    const [made, left] = [stored.filter(({ trial }) => trial.verdict === 'makes'), stored.filter(({ trial }) => trial.verdict !== 'makes')];
+    const shared = await onOneLayout(made, pieces, bed);
+    const on = made.filter((_, i) => shared.without.every(({ input }) => input !== i));
+    const trials = [...shared.trials, ...shared.without.map(({ trial }) => trial), ...left.map(({ trial }) => trial)];
+    const planned = dayPlan({ trials, rack, pieces, spares, layout: shared });
+    if (!planned.ok) throw new HttpError(422, planned.sentence);
+    return { plan: planned.value, trials, ids: [...on, ...shared.without.map(({ input }) => made[input]!), ...left].map(({ id }) => id), buyer };
   };
 
   app.get('/api/day-plan', async ({ query }): Promise<DayAnswer> => {
     const { plan, ids } = await day(query);
-    return { ...plan, trialIds: plan.stops.map(({ trial }) => ids[trial]!) };
+    return { ...plan, trialIds: plan.stops.map(({ trial }) => ids[trial]!), leftIds: plan.left.map(({ trial }) => ids[trial]!) };
   });
 
   app.get('/api/day-plan/layout.svg', async ({ query }, reply) => {
     const { plan, trials } = await day(query);
     if (!plan.layout) throw new HttpError(422, 'These parts stand on no layout of their own: ask with layout=one.');
     const key = JSON.stringify(['shared layout', trials.map((t) => [t.sheet.part.name, t.stations, t.steps.map(({ station, place }) => [station, place])])]);
-    return reply.type('image/svg+xml').send(await desk.make(key, { kind: 'shared layout', trials }));
+    return reply.type('image/svg+xml').send(await desk.make(key, { kind: 'shared layout', trials: trials.filter(({ verdict }) => verdict === 'makes') }));
   });
 
   app.get('/api/day-plan.pdf', async (request, reply) => {

@@ -19,7 +19,7 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
   const [spares, setSpares] = useState(2);
   const [one, setOne] = useState(false);
   const query = new URLSearchParams({ trials: trials.join(','), pieces: String(pieces || 1), spares: String(spares || 0), ...(one && { layout: 'one' }) }).toString();
-  const { value: plan, fault } = useAnswer<DayPlan & { readonly trialIds: readonly string[] }>(`/api/day-plan?${query}`);
+  const { value: plan, fault } = useAnswer<DayPlan & { readonly trialIds: readonly string[]; readonly leftIds: readonly string[] }>(`/api/day-plan?${query}`);
   const { value: records } = useAnswer<{ readonly trials: readonly TrialRecord[] }>('/api/trials');
   const { value: parts } = useAnswer<{ readonly parts: readonly PartRevision[] }>('/api/parts');
   if (!plan) {
@@ -33,6 +33,12 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
     >
       <div className="body">
         <p className="report-answer">{plan.stops.length === 1 ? '1 part' : `${plan.stops.length} parts`} in {clock(plan.seconds)} of work; {plan.changes} rows of tools built, altered or taken off{plan.changesAsGiven > plan.changes ? `, ${plan.changesAsGiven - plan.changes} fewer than in the order given` : '; no order needs fewer'}.</p>
+        {plan.left.length > 0 && (
+          <section aria-labelledby="left-title">
+            <h2 id="left-title">Not planned in</h2>
+            <ul className="dots">{plan.left.map(({ part, words }, k) => <li key={plan.leftIds[k]}><a href={to.trial(plan.leftIds[k]!)}>{part}</a>: {words}</li>)}</ul>
+          </section>
+        )}
         <div className="day-asked no-print">
           <label className="field"><span>Pieces of each</span><input type="number" min={1} max={1000} value={Number.isNaN(pieces) ? '' : pieces} onChange={(event) => setPieces(event.target.valueAsNumber)} /></label>
           <label className="field"><span>Spare blanks of each</span><input type="number" min={0} max={1000} value={Number.isNaN(spares) ? '' : spares} onChange={(event) => setSpares(event.target.valueAsNumber)} /></label>
