@@ -1,6 +1,7 @@
+import { extname } from 'node:path';
 import type { Command } from 'commander';
 import { checkSheetPdf } from '../papers/index.js';
-import { type ConditionFigures, type Machine, conditionFigures, withCondition } from '../shop/index.js';
+import { type ConditionFigures, type Machine, NOTHING_SET, conditionFigures, settingInWords, withCondition } from '../shop/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { positive } from './numbers.js';
@@ -11,13 +12,22 @@ import { writeWhole } from './writeFile.js';
 interface ConditionOptions extends OutputOptions, ShopOptions {
   readonly length: string;
   readonly checkSheet?: string;
+  readonly blank?: string;
 }
+
+/** The sheet to be filled in by hand at the machine. */
+const writeBlank = async (id: string, { output, floor }: ConditionOptions): Promise<void> => {
+  if (output === undefined || extname(output).toLowerCase() !== '.pdf') throw new Fault(`--blank writes a sheet to be filled in by hand: say where with -o FILE.pdf${output === undefined ? '' : ` (${output} is none)`}.`);
+  const machine = (await floorOf({ ...(floor === undefined ? {} : { floor }) })).find((m) => m.id === id);
+  if (machine === undefined) throw new Fault(`There is no machine '${id}' on the floor.`);
+  await writeWhole(output, await checkSheetPdf(machine, null));
+};
 
 const left = (value: number | null | undefined): string => (value === null || value === undefined ? 'not known' : `+/- ${value.toFixed(3)} mm`);
 
 const human = (machine: Machine, f: ConditionFigures, beware: readonly string[]): string => [
   `${machine.name}, ${f.asOf}: depth along a bend`,
-  `  over all that was measured: ${left(f.corrected?.asIs)} as it is, ${left(f.corrected?.left)} after setting${f.corrected ? ` (tilt ${f.corrected.tilt.toFixed(3)} mm over 1,000 mm, crowning ${f.corrected.crowning.toFixed(3)} mm)` : ''}`,
+  `  over all that was measured: ${left(f.corrected?.asIs)} as it is, ${left(f.corrected?.left)} after setting${f.corrected ? ` (${settingInWords(f) ?? NOTHING_SET})` : ''}`,
   `  ${f.length} mm in the middle: ${left(f.inTheMiddle?.asIs)} as it is, ${left(f.inTheMiddle?.left)} after setting`,
   f.elsewhere ? `  ${f.length} mm from ${f.elsewhere.window[0].toFixed(0)} to ${f.elsewhere.window[1].toFixed(0)} mm: ${left(f.elsewhere.fit.left)}; standing there avoids ${(f.avoided ?? 0).toFixed(3)} mm, what is left bounds the promise` : `  ${f.length} mm where it meets least wear: not known`,
   `  the ram come back to one place: ${left(f.scatter)}; this bounds the promise`,
@@ -31,11 +41,17 @@ const human = (machine: Machine, f: ConditionFigures, beware: readonly string[])
 /** `condition`: what follows from a used machine's condition record, and its check sheet. */
 export const conditionCommand = (): Command =>
   commandWith('condition', 'what the condition record of a used machine lets it promise (docs/condition.md)')
-    .argument('<record.json>', 'the record')
+    .argument('[record.json]', 'the record')
     .option('--length <mm>', 'length of the work along the bed', '1000')
     .option('--check-sheet <file.pdf>', 'write the check sheet, filled')
+    .option('--blank <machine>', 'in place of a record: the check sheet of this machine to be filled in by hand, with -o FILE.pdf')
     .option(...FLOOR_OPTION)
-    .action(async (path: string, options: ConditionOptions) => {
+    .action(async (path: string | undefined, options: ConditionOptions) => {
+      if (options.blank !== undefined) {
+        if (path !== undefined || options.checkSheet !== undefined) throw new Fault('--blank goes without a record and without --check-sheet: a record fills the sheet, --blank leaves it open.');
+        return writeBlank(options.blank, options);
+      }
+      if (path === undefined) throw new Fault('condition asks for a record (docs/condition.md), or with --blank MACHINE -o FILE.pdf for the sheet to write one on.');
       const record = await recordIn(path);
       const machine = (await floorOf({ ...(options.floor === undefined ? {} : { floor: options.floor }) })).find(({ id }) => id === record.machineId);
       if (machine === undefined) throw new Fault(`${path}: there is no machine '${record.machineId}' on the floor.`);

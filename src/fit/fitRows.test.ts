@@ -23,6 +23,13 @@ describe('fitRows', () => {
     expect(of(rows[1]!)).toMatchObject({ part: 'base', verdict: 'makes with remedy', 'used, %': '', 'why not': 'No stop is within reach. No order is left.', 'what would change it': 'With the powered R it is made.', 'price of that': '11500.00', currency: 'EUR', trial: '' });
   });
 
+  it('lets no name that a spreadsheet would run as a formula begin its cell', () => {
+    const names = ['=HYPERLINK("x")', '+1', '-lid', '@lid', '\tlid', 'lid = left', '2-lid'];
+    const rows = fitRows({ parts: names.map((name) => ({ name, thickness: 1, bends: 1 })), machines: [{ ...machine, name: '=1+1' }], cells: names.map(() => [null]) });
+    expect(rows.slice(1).map(([name]) => name)).toEqual(['\'=HYPERLINK("x")', "'+1", "'-lid", "'@lid", "'\tlid", 'lid = left', '2-lid']);
+    expect(rows[1]![3]).toBe("'=1+1");
+  });
+
   it('says of a cell that is not computed that it is not, in as many columns', () => {
     const rows = fitRows({ parts: [{ name: 'lid', thickness: 1, bends: 1 }], machines: [machine, machine], cells: [[null, null]] });
     expect(rows.map(({ length }) => length)).toEqual([16, 16, 16]);

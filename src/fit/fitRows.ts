@@ -14,18 +14,25 @@ interface Tabled {
 
 const figure = (value: number | null | undefined, decimals: number): string => (value === null || value === undefined ? '' : value.toFixed(decimals));
 
+/**
+ * Spreadsheet programs run a cell that begins with one of these as a formula, and a part's name may come out of anybody's file. An
+ * apostrophe before it makes the cell text. Figures of the board are our own and stay figures.
+ */
+const FORMULA = /^[=+\-@\t\r\n]/;
+const asText = (words: string): string => (FORMULA.test(words) ? `'${words}` : words);
+
 /** A fit board as a table, a row for each cell, part by part; decimals with a point. The first row names the columns. */
 export const fitRows = ({ parts, machines, cells }: Tabled): readonly (readonly string[])[] => [
   HEAD,
   ...parts.flatMap(({ name, thickness, bends }, p) => machines.map((machine, c) => {
     const cell = cells[p]![c]!;
-    const before = [name, String(thickness), String(bends), machine.name, machine.whose];
+    const before = [asText(name), String(thickness), String(bends), asText(machine.name), asText(machine.whose)];
     if (cell === null) return [...before, 'not computed yet', ...HEAD.slice(before.length + 1).map(() => '')];
     const [tight] = cell.margins;
     const change = cell.remedies.find(({ confirmed }) => confirmed);
     return [
-      ...before, cell.verdict, tight ? `${tight.kind}: ${tight.name}` : '', figure(tight && tight.share * 100, 1), figure(cell.seconds, 1), figure(cell.partsAnHour, 1), figure(cell.changeOver, 0),
-      cell.verdict === 'makes' ? '' : cell.reasons.map(({ sentence }) => sentence).join(' '), change?.sentence ?? '', figure(change?.price, 2), change?.price === undefined ? '' : machine.currency, cell.trialId ?? '',
+      ...before, cell.verdict, tight ? asText(`${tight.kind}: ${tight.name}`) : '', figure(tight && tight.share * 100, 1), figure(cell.seconds, 1), figure(cell.partsAnHour, 1), figure(cell.changeOver, 0),
+      cell.verdict === 'makes' ? '' : asText(cell.reasons.map(({ sentence }) => sentence).join(' ')), asText(change?.sentence ?? ''), figure(change?.price, 2), change?.price === undefined ? '' : asText(machine.currency), cell.trialId ?? '',
     ];
   })),
 ];

@@ -24,6 +24,8 @@ export interface ConditionFigures {
   readonly asOf: 'as found' | 'after overhaul';
   /** Over all the bed that was measured: as it is, and with the tilt and crowning that were found to work. Null without a map. */
   readonly corrected: SeatFit | null;
+  /** What is counted on to correct it: there, and found to work. */
+  readonly works: { readonly tilt: boolean; readonly crowning: boolean };
   /** The same length of bed in its middle, and at the place where it meets least wear. */
   readonly length: number;
   readonly inTheMiddle: SeatFit | null;
@@ -59,6 +61,7 @@ export const conditionFigures = (machine: Machine, record: ConditionRecord, leng
   return {
     asOf: record.overhauled === null ? 'as found' : 'after overhaul',
     corrected: measured && seatFit(worn, measured, ends!, follow),
+    works: follow,
     length,
     inTheMiddle,
     elsewhere,

@@ -9,6 +9,9 @@ const most = (trials: readonly Trial[], of: (trial: Trial) => number): { readonl
 const notKnown = (machine: Machine): string[] =>
   (['ram', 'x', 'r'] as const).flatMap((axis) => (machine.repeatability[axis].source === 'not known' ? [axis === 'ram' ? 'the ram' : axis.toUpperCase()] : []));
 
+/** "28.6 to 95.9 mm", and of one figure that one. */
+const span = (values: readonly number[], decimals: number): string => [...new Set([Math.min(...values), Math.max(...values)].map((v) => v.toFixed(decimals)))].join(' to ');
+
 /** What is to be seen to before the buyer stands there, each with its measure. */
 export const checkFirst = (machine: Machine, trials: readonly Trial[]): readonly string[] => {
   const planned = trials.filter(({ steps }) => steps.length > 0);
@@ -25,8 +28,8 @@ export const checkFirst = (machine: Machine, trials: readonly Trial[]): readonly
     `Daylight: the ram must open to ${opening.value.toFixed(0)} mm from the die seat to the punch shoulder (${opening.name}); the machine's open height is ${machine.openHeight.toFixed(0)} mm. See that no stroke limit is set lower.`,
     `Force: at most ${(force.value / 1000).toFixed(1)} kN predicted (${force.name}); the machine's rating as entered is ${(machine.rating / 1000).toFixed(0)} kN. Read the rating on its plate.`,
     crowning.length === 0 ? 'Crowning: none reckoned.'
-      : `Crowning: ${machine.crowning === 'none' ? 'the machine has none; shims or the angle spread as each set-up sheet says' : `${DRIVEN[machine.crowning]}, ${Math.min(...crowning).toFixed(2)} to ${Math.max(...crowning).toFixed(2)} mm at the middle of the bed; run it once to and fro`}.`,
-    ...(x.length === 0 ? [] : [`Back gauge: X from ${Math.min(...x).toFixed(1)} to ${Math.max(...x).toFixed(1)} mm, R from ${Math.min(...r).toFixed(1)} to ${Math.max(...r).toFixed(1)} mm; run both ends, check zero and squareness with a ground bar.`]),
+      : `Crowning: ${machine.crowning === 'none' ? 'the machine has none; shims or the angle spread as each set-up sheet says' : `${DRIVEN[machine.crowning]}, ${span(crowning, 2)} mm at the middle of the bed; run it once to and fro`}.`,
+    ...(x.length === 0 ? [] : [`Back gauge: X ${span(x, 1)} mm, R ${span(r, 1)} mm; run there, check zero and squareness with a ground bar.`]),
     ...hand.map((axis) => `${axis.toUpperCase()} is ${DRIVEN[machine.gauge[axis].drive]}: have the rule and spanner at hand.`),
     ...(unknown.length > 0 ? [`Not known: how well ${unknown.join(', ')} come back to their place. Measure it before a tolerance is shown.`] : []),
     'Tools: seats and tangs clean, no nick at tip or shoulder, rating mark legible; clamps hold each segment.',

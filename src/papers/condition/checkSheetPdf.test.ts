@@ -29,6 +29,19 @@ describe.skipIf(!has('pdftotext'))('the check sheet, read back', () => {
     expect(read).not.toMatch(/\bsafe\b|guarantee/i);
   });
 
+  it('tells no setting that does not work', async () => {
+    const sheet = async (tiltWorks: boolean, crowningWorks: boolean): Promise<string> => {
+      const changed = { ...record!, asFound: { ...record!.asFound, tiltWorks, crowningWorks }, overhauled: null };
+      return words(await checkSheetPdf(worn, { record: changed, figures: conditionFigures(worn, changed, 1000) }));
+    };
+    const neither = await sheet(false, false);
+    expect(neither).toContain('neither tilt nor crowning is there and found to work');
+    expect(neither).not.toMatch(/a tilt of|a crowning of/i);
+    const tilt = await sheet(true, false);
+    expect(tilt).toMatch(/A tilt of \d\.\d{3} mm over 1,000 mm, found to work, leaves plus or minus/);
+    expect(tilt).not.toMatch(/a crowning of/i);
+  });
+
   it('leaves out no reading, however many there are', async () => {
     const wear = Array.from({ length: 60 }, (_, k) => ({ along: -1180 + 40 * k, bed: -0.001 * k, ram: 0.02 }));
     const read = words(await checkSheetPdf(worn, { record: { ...record!, asFound: { ...record!.asFound, wear }, overhauled: null }, figures: conditionFigures(worn, record!, 1000) }));

@@ -1,4 +1,4 @@
-import { type ConditionFigures, type ConditionRecord, type ConditionState, type Machine, ACCURACY_STANDARDS, stateOf } from '../../shop/index.js';
+import { type ConditionFigures, type ConditionRecord, type ConditionState, type Machine, ACCURACY_STANDARDS, NOTHING_SET, settingInWords, stateOf } from '../../shop/index.js';
 import { bytesOf, openDocument } from '../document.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Block, flow } from '../flow.js';
@@ -181,11 +181,12 @@ const pm = (value: number | null | undefined): string => (value === null || valu
 const resultBlocks = (f: ConditionFigures, record: ConditionRecord): Block[] => {
   const note = (words: string): { words: string; style: { size: number } } => ({ words, style: { size: 2.4 } });
   const { corrected, elsewhere, inTheMiddle } = f;
+  const setting = settingInWords(f);
   return [
     {
       heading: `What follows, ${f.asOf}`,
       paragraphs: [
-        note(corrected ? `Over all of the bed that was measured the depth along a bend differs by ${pm(corrected.asIs)}. A tilt of ${corrected.tilt.toFixed(3)} mm over 1,000 mm and a crowning of ${corrected.crowning.toFixed(3)} mm, as far as these were found to work, leave ${pm(corrected.left)}. What they correct bounds no promise.` : 'The wear of bed and ram seats is not known: no tolerance that hangs on a bend angle is promised.'),
+        note(corrected ? `Over all of the bed that was measured the depth along a bend differs by ${pm(corrected.asIs)}${setting === null ? `; ${NOTHING_SET}. All of it bounds the promise` : `. ${setting[0]!.toUpperCase()}${setting.slice(1)}, found to work, ${f.works.tilt && f.works.crowning ? 'leave' : 'leaves'} ${pm(corrected.left)}. What is corrected bounds no promise`}.` : 'The wear of bed and ram seats is not known: no tolerance that hangs on a bend angle is promised.'),
         note(`Work of ${f.length} mm meets ${pm(inTheMiddle?.left)} in the middle of the bed${elsewhere ? `, and ${pm(elsewhere.fit.left)} from ${elsewhere.window[0].toFixed(0)} to ${elsewhere.window[1].toFixed(0)} mm: standing there avoids ${(f.avoided ?? 0).toFixed(3)} mm. What is left where the stations stand bounds the promise.` : '; where it would meet least is not known.'}`),
         note(`The ram comes back within ${pm(f.scatter)}. This stays wherever the work stands and bounds the promise.`),
         ...(f.driftPerSecond === null ? [] : [note(`At rest the ram sinks ${f.driftPerSecond.toFixed(3)} mm in a second.`)]),

@@ -12,12 +12,12 @@ export const wearPlan = (state: ConditionState, length: number, width: number, h
   const items: Item[] = [];
   const px = (along: number): number => LEFT + (along / length + 0.5) * (width - LEFT - RIGHT);
   items.push(strokes('thin', [[[LEFT, height - BOTTOM], [width - RIGHT, height - BOTTOM]], [[LEFT, TOP], [LEFT, height - BOTTOM]]]));
-  for (const along of [-length / 2, 0, length / 2]) items.push(text([px(along), height - 1.5], along.toFixed(0), 2.2));
+  for (const along of [-length / 2, 0, length / 2]) items.push(text([px(along), height - 1.5], along.toFixed(0).replace('-', '−'), 2.2));
   if (heights.length > 1) {
     const [low, high] = [Math.min(...heights), Math.max(...heights)];
     const span = Math.max(LEAST_SPAN, high - low);
     const py = (up: number): number => TOP + 2 + (0.5 - (up - (low + high) / 2) / span) * (height - TOP - BOTTOM - 4);
-    for (const up of [low, high]) items.push(text([LEFT - 1.5, py(up) + 0.8], up.toFixed(2), 2.2, { anchor: 'end' }));
+    for (const up of [low, high]) items.push(text([LEFT - 1.5, py(up) + 0.8], up.toFixed(2).replace('-', '−'), 2.2, { anchor: 'end' }));
     const lineOf = (of: 'bed' | 'ram'): Vec2[] => state.wear.filter((p) => p[of] !== null).map((p): Vec2 => [px(p.along), py(p[of]!)]);
     const [bed, ram] = [lineOf('bed'), lineOf('ram')];
     items.push(polyline('outline', bed), polyline('hidden', ram));

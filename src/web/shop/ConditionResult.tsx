@@ -1,18 +1,20 @@
-import type { ConditionFigures } from '../../shop/index.js';
+import { type ConditionFigures, NOTHING_SET, settingInWords } from '../../shop/index.js';
 import { Warning } from '../sheet/Fault.js';
 import { degrees, figure, mm } from '../wording.js';
 
 const pm = (value: number | null | undefined): string => (value === null || value === undefined ? 'not known' : `± ${mm(value, 3)}`);
 
 /** What follows from the record: corrected, avoided, left; and what was not measured. */
-export const ConditionResult = ({ figures: f }: { readonly figures: ConditionFigures }) => (
+export const ConditionResult = ({ figures: f }: { readonly figures: ConditionFigures }) => {
+  const setting = settingInWords(f);
+  return (
   <section className="section" aria-labelledby="result-title">
     <h2 id="result-title">What follows, {f.asOf}</h2>
     <div className="scroll" tabIndex={0} role="group" aria-label="What follows from the record"><table className="follows">
       <thead><tr><th scope="col">Of the depth along a bend</th><th scope="col" className="number">As it is</th><th scope="col" className="number">After setting</th><th scope="col">How</th></tr></thead>
       <tbody>
         <tr><td>Over all of the bed that was measured</td><td className="number">{pm(f.corrected?.asIs)}</td><td className="number">{pm(f.corrected?.left)}</td>
-          <td>{f.corrected ? `tilt ${figure(f.corrected.tilt, 3)} mm over 1,000 mm, crowning ${figure(f.corrected.crowning, 3)} mm: what these correct bounds no promise` : 'no wear map'}</td></tr>
+          <td>{f.corrected ? (setting === null ? NOTHING_SET : `${setting}: what is corrected bounds no promise`) : 'no wear map'}</td></tr>
         <tr><td>{figure(f.length, 0)} mm in the middle of the bed</td><td className="number">{pm(f.inTheMiddle?.asIs)}</td><td className="number">{pm(f.inTheMiddle?.left)}</td><td>{f.inTheMiddle ? 'where the stations stand when nothing speaks against it' : 'not all of it was measured'}</td></tr>
         <tr><td>{figure(f.length, 0)} mm where it meets least wear</td><td className="number">{pm(f.elsewhere?.fit.asIs)}</td><td className="number"><strong>{pm(f.elsewhere?.fit.left)}</strong></td>
           <td>{f.elsewhere ? `from ${figure(f.elsewhere.window[0], 0)} to ${figure(f.elsewhere.window[1], 0)} mm: standing there avoids ${mm(f.avoided ?? 0, 3)} of it; what is left bounds the promise` : 'no place of this length was measured'}</td></tr>
@@ -25,4 +27,5 @@ export const ConditionResult = ({ figures: f }: { readonly figures: ConditionFig
     {f.notMeasured.length > 0 && <><h3>Not known, so not promised</h3><ul className="plain">{f.notMeasured.map(({ what, so }) => <li key={what}><span aria-hidden="true">?</span> <strong>{what}</strong>: {so}.</li>)}</ul></>}
     {f.uncalibrated.map((what) => <Warning key={what} word="Not calibrated.">{what}: no day of calibration is stated; its readings are only as good as it is.</Warning>)}
   </section>
-);
+  );
+};
