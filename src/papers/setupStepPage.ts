@@ -36,7 +36,8 @@ type Row = readonly [string, string];
 
 const stopRows = (step: Step, units: Units): Row[] => {
   const { stop } = step;
-  if (stop.kind === 'none') return [['Stop', step.pass === 2 ? 'none: by the bend begun' : 'none: by the scribed line'], ['Place', stop.sideways]];
+  // where it stands along the bed is told in full under the tables
+  if (stop.kind === 'none') return [['Stop', step.pass === 2 ? 'none: by the bend begun' : step.kind === 'hem close' ? 'none: fold set by eye' : 'none: by the scribed line']];
   return [
     stop.skew === undefined ? ['X, face to bend', lengthText(stop.x, units)] : ['X, left and right finger', `${roundFigure(stop.x, units)} / ${roundFigure(stop.x + stop.skew, units)} ${units}`],
     ['R, from die seat', lengthText(stop.r, units)],
@@ -189,6 +190,8 @@ const drawPictures = (doc: Doc, trial: Trial, step: Step, places: Places, units:
     drawPicture(doc, stepPicture(trial, step.number, when, { width, height: height - 5, closeup, units }), x, y + 5);
     line(doc, closeup ? `${words} (right end)` : words, x, y, width, { size: 2.9, bold: true });
   }
+  // pressing a hem flat has no section of its own: it would be the picture beside it once more
+  if (step.kind === 'hem close') return;
   const { x, y, width, height } = places.section;
   drawPicture(doc, sectionPicture(trial, step.number, { width, height: height - 4, units }), x, y + 4);
   line(doc, 'Section, from the operator\'s right', Math.max(x, INNER.x), y, width, { size: 2.9, bold: true });

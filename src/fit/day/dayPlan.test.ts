@@ -90,9 +90,13 @@ describe('a day plan', () => {
     // the others' day is as if the three had not been asked for
     expect([stops.map(({ part, trial: t }) => [part, t]), changes, seconds, kit]).toEqual([[['a', 1], ['c', 5], ['b', 3]], plan.changes, plan.seconds, plan.kit]);
     expect(left.map(({ part, trial: t, verdict, madeWith }) => [part, t, verdict, madeWith])).toEqual([
-      ['hat', 0, 'makes with remedy', ['A gooseneck, 9,500 EUR', 'a notch, if the drawing allows it']], ['ring', 2, 'does not make', []], ['open', 4, 'not decided', []],
+      ['hat', 0, 'makes with remedy', ['made with: A gooseneck, 9,500 EUR', 'made with: a notch, if the drawing allows it']], ['ring', 2, 'does not make', []], ['open', 4, 'not decided', []],
     ]);
-    expect(left[0]!.words).toBe('The left flange meets the punch by 4.0 mm. Made with: A gooseneck, 9,500 EUR; or a notch, if the drawing allows it; not planned into the day until that is chosen.');
+    expect(left[0]!.words).toBe('The left flange meets the punch by 4.0 mm. Made with: A gooseneck, 9,500 EUR; or made with: a notch, if the drawing allows it; not planned into the day until that is chosen.');
+    const split = { sentence: '', confirmed: true, items: [{ kind: 'split', id: 's', name: 'Made in two, joined at b2', price: null }] } as const;
+    const parted = dayPlan({ trials: [a, { ...hat, remedies: [split] }], rack, pieces: 1, spares: 0 });
+    if (!parted.ok) throw new Error(parted.sentence);
+    expect(parted.value.left[0]!.words).toContain('Made in two, joined at b2, if the drawing allows it; not planned');
     expect(left[1]!.words).toMatch(/a fit looks for them\. Not planned into the day\.$/);
     expect(left[2]!.words).toMatch(/^The computing time ended\. Not decided/);
   });

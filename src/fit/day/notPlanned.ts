@@ -17,7 +17,6 @@ export interface NotPlanned {
 }
 
 const ended = (words: string): string => (/[.!?]$/.test(words) ? words : `${words}.`);
-const bare = (words: string): string => words.replace(/^made with: /, '');
 
 /** Why a part is left out of the day and what would bring it in; null where it is made and stands in it. */
 export const notPlanned = ({ verdict, reasons, remedies, warnings, machine, sheet }: Trial, trial: number): NotPlanned | null => {
@@ -25,10 +24,10 @@ export const notPlanned = ({ verdict, reasons, remedies, warnings, machine, shee
   const { sentence: reason } = reasons[0] ?? { sentence: 'no reason is told' };
   const madeWith = remedies.flatMap((remedy) => {
     const said = verdict === 'makes with remedy' && remedy.confirmed ? changeInShort({ verdict, remedies: [remedy] }, machine.currency) : null;
-    return said === null ? [] : [bare(said)];
+    return said === null ? [] : [said];
   });
   const change =
-    madeWith.length > 0 ? `Made with: ${madeWith.join('; or ')}; not planned into the day until that is chosen.`
+    madeWith.length > 0 ? `M${madeWith.join('; or ').slice(1)}; not planned into the day until that is chosen.`
       : verdict === 'not decided' ? 'Not decided, so not planned into the day: more computing time may decide it.'
         : `${warnings.find(toldInVain) ?? 'No change that would make it was looked for: a fit looks for them.'} Not planned into the day.`;
   return { trial, part: sheet.part.name, verdict, reason, madeWith, words: `${ended(reason)} ${change}` };

@@ -11,8 +11,8 @@ import { INNER, type Pages, aboveStrip } from '../pages.js';
 const PATH = 52;
 const GAP = 4;
 
-const stopWords = ({ stop, pass }: Step, units: Units): string =>
-  stop.kind === 'none' ? (pass === 2 ? 'Placed by the bend begun' : 'Placed by eye to a scribed line') : `Stop X ${lengthText(stop.x, units)}${stop.skew === undefined ? '' : ` left, ${lengthText(stop.x + stop.skew, units)} right`}, R ${lengthText(stop.r, units)} ${mark('stop')}`;
+const stopWords = ({ stop, pass, kind }: Step, units: Units): string =>
+  stop.kind === 'none' ? (pass === 2 ? 'Placed by the bend begun' : kind === 'hem close' ? 'The fold placed by eye under the punch' : 'Placed by eye to a scribed line') : `Stop X ${lengthText(stop.x, units)}${stop.skew === undefined ? '' : ` left, ${lengthText(stop.x + stop.skew, units)} right`}, R ${lengthText(stop.r, units)} ${mark('stop')}`;
 
 const figuresOf = (step: Step, units: Units): string =>
   `Bend angle ${angleFigure(step.bendAngle)}, included angle ${angleFigure(step.includedAngle)}; inside radius ${lengthText(step.insideRadius, units)}; ` +

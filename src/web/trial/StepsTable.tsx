@@ -28,7 +28,7 @@ export const StepsTable = ({ id, trial }: { readonly id: string; readonly trial:
               <td className="number">{step.stop.kind === 'none' ? '–' : figure(step.stop.r, 2)}</td>
               <td className="number">{figure(step.depth, 2)}</td><td className="number">{figure(step.force / 1000, 1)}</td>
               <td className="number">{figure(step.clearance, 1)}</td>
-              <td>{step.stop.kind !== 'none' ? step.stop.edge : step.pass === 2 ? 'the bend begun' : 'scribed line'}</td>
+              <td>{step.stop.kind !== 'none' ? step.stop.edge : step.pass === 2 ? 'the bend begun' : step.kind === 'hem close' ? 'the fold, by eye' : 'scribed line'}</td>
             </tr>
           ))}
         </tbody>
