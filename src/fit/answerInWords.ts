@@ -35,7 +35,7 @@ export const answerInWords = ({ parts, machines, cells }: Answered): string => {
   const open = sums.filter((s) => s.open > 0 && s.no === 0);
   const none = open.length > 0 ? `No machine is shown to make ${what}; on ${names(open)} something is not decided.` : `No machine makes ${what} as it stands.`;
   let most = Math.max(0, ...sums.map(({ makes }) => makes));
-  const first = all === 1 || most === 0 ? '' : ` The most are made by ${names(sums.filter(({ makes }) => makes === most))}: ${most} of ${all}.`;
+  const first = all === 1 || most === 0 ? '' : ` Of single machines the most are made by ${names(sums.filter(({ makes }) => makes === most))}: ${most} of ${all}.`;
   const further = steps.slice(1).map(({ words }, k) => {
     const best = Math.max(...sums.map((l) => l.levels[k + 1]!.made));
     if (best <= most) return '';

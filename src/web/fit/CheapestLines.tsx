@@ -26,7 +26,7 @@ export const CheapestLines = ({ fit }: { readonly fit: FitView }) => fit.cheapes
     <h2 id="cheapest-title">The cheapest that makes the most of them</h2>
     <div className="scroll" tabIndex={0} role="group" aria-label="The cheapest sets">
       <table className="cheapest-lines">
-        <thead><tr><th scope="col">With</th><th scope="col">What is had</th><th scope="col" className="number">Price</th><th scope="col">Proof</th><th scope="col">Makes</th></tr></thead>
+        <thead><tr><th scope="col">With</th><th scope="col">Machines, options and tools</th><th scope="col" className="number">Price</th><th scope="col">Proof</th><th scope="col">Makes</th></tr></thead>
         <tbody>
           <Line what="any of these machines" cheapest={fit.cheapest} parts={fit.parts} />
           {fit.alone.map((alone, c) => alone && <Line key={fit.machines[c]!.id} what={`${fit.machines[c]!.name} alone${fit.machines[c]!.whose === 'ours' ? '' : ` (${fit.machines[c]!.whose})`}`} cheapest={alone} parts={fit.parts} />)}

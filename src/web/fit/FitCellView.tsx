@@ -5,7 +5,7 @@ import { figure, VERDICT_SIGNS } from '../wording.js';
 const under = ({ verdict, margins, inShort, changeShort, partsAnHour }: KeptCell): readonly string[] => {
   const [tight] = margins;
   if (verdict === 'makes') {
-    return [tight ? `${tight.kind} ${figure(tight.share * 100, 0)} % used` : 'nothing to bend', ...(partsAnHour === null ? [] : [`${figure(partsAnHour, 0)} an hour`])];
+    return [tight ? `${tight.kind} ${figure(tight.share * 100, 0)} % used` : 'nothing to bend', ...(partsAnHour === null ? [] : [`${figure(partsAnHour, 0)} parts an hour`])];
   }
   return [inShort, changeShort].filter((words) => words !== null);
 };

@@ -46,7 +46,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
       trail={[['Parts', to.parts], ['Fit', to.fits]]} notes={<Cautions />}
       block={[
         ['Sheet', 'Fit board'], ['Metal', fit.metalName], ['Quantity', `${fit.quantity} of each`], ['General tolerance', fit.toleranceClass ? `ISO 2768-1 class ${fit.toleranceClass}` : 'none asked'],
-        ['Who', fit.by], ['When', day(fit.createdAt)], ['Makes all', fit.endedAt === null ? '–' : makesAll.map((m) => m.name).join('; ') || (fit.sums.some(({ open }) => open > 0) ? 'none yet; something is open' : 'none as it stands')],
+        ['Who', fit.by], ['When', day(fit.createdAt)], ['Makes all', fit.endedAt === null ? '–' : makesAll.map((m) => m.name).join('; ') || (fit.sums.some(({ open, no }) => open > 0 && no === 0) ? 'none yet; something is open' : 'none as it stands')],
       ]}
     >
       <div className="body">

@@ -14,7 +14,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
       <h2 id="sums-title">Machine by machine, the one that makes most first</h2>
       <div className="scroll" tabIndex={0} role="group" aria-label="Machine by machine">
         <table className="machine-sums">
-          <thead><tr><th scope="col">Machine</th><th scope="col">Makes, as it stands</th><th scope="col">Why not the other parts</th><th scope="col">What would change it: for each part what asks least, of that the cheapest</th></tr></thead>
+          <thead><tr><th scope="col">Machine</th><th scope="col">Makes, as it stands</th><th scope="col">Why not the other parts</th><th scope="col">What would change it: for each part the least change, of equal ones the cheapest</th></tr></thead>
           <tbody>
             {rows.map(({ machine, sum }) => (
               <tr key={machine.id}>
@@ -23,7 +23,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                   <span className="share"><strong>{sum.makes} of {all}</strong></span>
                   <meter min={0} max={Math.max(1, all)} value={sum.makes} aria-label={`${machine.name} makes ${sum.makes} of ${all} parts`} />
                   {sum.levels.filter(({ more }) => more > 0).map(({ words, made }) => <span key={words} className="small">{words}: {made} of {all}</span>)}
-                  {sum.open > 0 && <span className="small">{sum.open} {under ? 'to come, or not decided' : 'not decided or not tried'}</span>}
+                  {sum.open > 0 && <span className="small">{sum.open} {under ? 'to come, or not decided' : 'still open'}</span>}
                 </td>
                 <td>{sum.makes === all ? 'makes all' : sum.why.length === 0 ? '–' : <ul className="dots">{sum.why.map(({ words, parts }) => <li key={words}>{words} <span className="soft">({of(parts)})</span></li>)}</ul>}</td>
                 <td>
