@@ -1,5 +1,6 @@
 import type { Machine } from '../../src/shop/index.js';
 import type { Searched } from '../../src/trial/index.js';
+import { bitsOf } from '../../src/trial/groups.js';
 import { type Leg, legOf } from './leg.js';
 import { STATION } from './timeModel.js';
 
@@ -28,7 +29,7 @@ export const mayCome = (bits: readonly number[], needs: readonly number[], group
 
 /** `answer`: who says whether a stroke may be made; the planner's own asker, or another judge. */
 export const problemOf = (task: Task, machine: Machine, quantity: number, answer: Task['answer'] = task.answer): Problem => {
-  const bits = task.groups.map((g) => g.bits ?? g.bends.reduce((sum, b) => sum + 2 ** b, 0));
+  const bits = task.groups.map(bitsOf);
   const needs = task.groups.map((g) => g.needs ?? 0);
   const known = new Map<number, readonly Leg[]>();
   const hand = (axis: Machine['gauge']['x']): number => (axis.drive === 'by hand' ? axis.seconds : 0);

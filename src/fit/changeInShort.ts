@@ -9,6 +9,8 @@ export const changeInShort = ({ verdict, remedies }: Pick<FitCell, 'verdict' | '
   if (verdict === 'does not make') return first ? 'only by eye to a scribed line' : 'nothing looked at helps';
   if (verdict !== 'makes with remedy' || !first?.items) return null;
   const price = first.price !== undefined && first.price > 0 ? `, ${first.price.toLocaleString('en-GB')} ${currency}` : '';
-  const names = first.items.map(({ name }) => name).join(' + ');
-  return `${names.startsWith('Made ') ? `m${names.slice(1)}` : `made with: ${names}`}${price}${TERMS[changeKind(first)]}`;
+  const [only, ...more] = first.items;
+  // a part made in two says itself how it is made
+  const how = only?.kind === 'split' && more.length === 0 ? only.name.replace(/^Made/, 'made') : `made with: ${first.items.map(({ name }) => name).join(' + ')}`;
+  return `${how}${price}${TERMS[changeKind(first)]}`;
 };

@@ -250,7 +250,7 @@ export class FitDesk {
   }
 }
 
-/** One that was under way when the program ended. */
+/** One that was under way when the program ended: when that was nobody knows, so the time it was asked stands for it. */
 const leftOver = <T extends FitSummary>(fit: T): T => (fit.endedAt !== null ? fit : {
   ...fit, state: 'stopped', doing: null, endedAt: fit.createdAt, why: 'The program ended while this was worked on. What was done is kept; try the rest again.',
 });

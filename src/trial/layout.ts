@@ -138,12 +138,14 @@ export const stationOf = (id: string, equipped: Equipped, from: number): Station
   };
 };
 
+/** Where each step's bend has its origin with the row at 0, and the station that it is bent on. mm */
+const originsOf = (plan: readonly Planned[], row: readonly Draft[], froms: readonly number[]): readonly Placement[] => plan.map((_, i) => {
+  const station = row.findIndex((d) => d.steps.includes(i));
+  return { station, origin: froms[station]! - row[station]!.starts[row[station]!.steps.indexOf(i)]! };
+});
+
 /** The steps' bend lines along the bed with the row at 0, and how far it may go with deep sheets between the side frames. mm */
-const settling = (plan: readonly Planned[], row: readonly Draft[], froms: readonly number[], machine: Machine, [least, most]: Interval): readonly [readonly Interval[], number, number] => {
-  const origins = plan.map((_, i) => {
-    const k = row.findIndex((d) => d.steps.includes(i));
-    return froms[k]! - row[k]!.starts[row[k]!.steps.indexOf(i)]!;
-  });
+const settling = (plan: readonly Planned[], origins: readonly number[], machine: Machine, [least, most]: Interval): readonly [readonly Interval[], number, number] => {
   const windows = plan.map(({ option: { line } }, i): Interval => [line[0] + origins[i]!, line[1] + origins[i]!]);
   let [low, high] = [least, most];
   plan.forEach(({ option: { setting } }, i) => {
@@ -210,21 +212,19 @@ export const layoutOf = (
   // the station with the most steps stands as near the middle as the bed lets it
   const main = row.reduce((best, d, i) => (d.steps.length > row[best]!.steps.length ? i : best), 0);
   const wished = -(froms[main]! + row[main]!.length / 2);
+  const atZero = originsOf(plan, row, froms);
+  const origins = atZero.map(({ origin }) => origin);
   // where a step's resultant may lie so that neither cylinder pulls nor bears more than half the rating
   const room = plan.map((step, i): Interval => {
-    const k = row.findIndex((d) => d.steps.includes(i));
     const { line } = step.option;
-    const at = froms[k]! - row[k]!.starts[row[k]!.steps.indexOf(i)]! + (line[0] + line[1]) / 2;
+    const at = origins[i]! + (line[0] + line[1]) / 2;
     const reach = (machine.cylinders.spacing / 2) * Math.min(1, machine.rating / force(step) - 1);
     return [-reach - at, reach - at];
   });
   const onBed: Interval = [Math.max(-machine.length / 2, ...room.map(([from]) => Math.ceil(from))), Math.min(machine.length / 2 - total, ...room.map(([, to]) => Math.floor(to)))];
   // and where no finger is asked past the ends of its Z
   const [zLeast, zMost] = span(machine.gauge.z);
-  const fingers = plan.flatMap((step, i) => {
-    const k = row.findIndex((d) => d.steps.includes(i));
-    return step.option.stop.z.map((z) => z + froms[k]! - row[k]!.starts[row[k]!.steps.indexOf(i)]!);
-  });
+  const fingers = plan.flatMap((step, i) => step.option.stop.z.map((z) => z + origins[i]!));
   const [least, most] = [Math.max(onBed[0], Math.ceil(zLeast - Math.min(...fingers))), Math.min(onBed[1], Math.floor(zMost - Math.max(...fingers)))];
   if (onBed[0] <= onBed[1] && least > most) {
     return trouble('no stop', `wherever the stations stand on the bed, a finger is asked past the end of its Z, which reaches from ${zLeast.toFixed(0)} to ${zMost.toFixed(0)} mm`, least - most);
@@ -234,13 +234,9 @@ export const layoutOf = (
     return trouble('force', `wherever the stations stand, a step loads one of the two cylinders past half the rating of ${(machine.rating / 1000).toFixed(0)} kN or levers the other up; step ${heaviest + 1} asks ${(force(plan[heaviest]!) / 1000).toFixed(0)} kN`, least - most);
   }
   const near = Math.round(Math.min(most, Math.max(least, wished)));
-  const shift = settle ? settle(...settling(plan, row, froms, machine, [least, most]), near) : near;
+  const shift = settle ? settle(...settling(plan, origins, machine, [least, most]), near) : near;
   const stations = row.map((draft, i): Station => stationOf(`S${i + 1}`, draft, froms[i]! + shift));
-  const placements = plan.map((_, step): Placement => {
-    const station = row.findIndex((d) => d.steps.includes(step));
-    const draft = row[station]!;
-    return { station, origin: froms[station]! + shift - draft.starts[draft.steps.indexOf(step)]! };
-  });
+  const placements = atZero.map(({ station, origin }): Placement => ({ station, origin: origin + shift }));
   for (const [i, step] of plan.entries()) {
     const { views } = step.option.setting;
     if (!reachesFrames(step.option.setting)) continue;

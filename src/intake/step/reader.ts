@@ -21,7 +21,8 @@ export interface ReadStepOptions {
 
 const SECONDS = 120;
 /**
- * s of computing that a file is given: a small one 5, then 20 for each MB up to 9, so that no file under 2 MB takes 10; a larger one 4.5 for each MB.
+ * s that a file is given: a small one 5, then 20 for each MB up to 9; a larger one 4.5 for each MB. It ends when that much was computed and passed by the clock,
+ * so where several threads compute (collecting memory, on idle cores) up to twice as much may have been computed: 5 s were 8.5 on two cores.
  * Several times what sound files take; the published part with most faces, 1.7 MB, took about 7 when read both ways by a fresh kernel on a busy machine.
  */
 const secondsFor = (bytes: number): number => Math.max(5, Math.min(9, (20 * bytes) / 1e6), (4.5 * bytes) / 1e6);
@@ -89,8 +90,8 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions, 
     return Promise.resolve(refusedFile('too large', sentence, bytes.length));
   }
   const most = options.seconds ?? SECONDS;
-  const given = secondsFor(bytes.length);
-  const seconds = Math.min(most, spent > 0 ? Math.max(LEAST_AGAIN, given - spent) : given);
+  const allowed = Math.min(most, secondsFor(bytes.length));
+  const seconds = spent > 0 ? Math.min(allowed, Math.max(LEAST_AGAIN, allowed - spent)) : allowed;
   const { worker, reads } = takeWorker(options.once ?? false);
   const id = ++lastId;
   return new Promise((resolve, reject) => {
@@ -113,8 +114,8 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions, 
       else settle(() => reject(new Error(`the STEP reader's worker failed: ${error.message}`)), true);
     };
     const limit: Patience = patience(seconds, most, () => {
-      const sentence = `${fileName} was not read within ${Number(seconds.toFixed(3))} s.`;
-      finish(refusedFile('time limit', sentence, seconds), true);
+      const sentence = `${fileName} was not read within ${Number(allowed.toFixed(3))} s.`;
+      finish(refusedFile('time limit', sentence, allowed), true);
     });
     options.signal?.addEventListener('abort', onAbort, { once: true });
     worker.on('message', onMessage).on('exit', onExit).on('error', onError);
