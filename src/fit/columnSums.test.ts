@@ -20,6 +20,11 @@ describe('what a column says', () => {
     expect(sum.noHelp).toEqual([1]);
   });
 
+  it('a part that only a line scribed by eye helps is not told as one that nothing helps', () => {
+    const byEye = { ...no('no stop', ['a line scribed by hand', 0, 'scribed line']), verdict: 'does not make' as const };
+    expect(columnSum([byEye, no('force'), yes])).toMatchObject({ makes: 1, no: 2, byEye: [0], noHelp: [1], changes: [] });
+  });
+
   it('tells apart what is made as drawn, only by another drawing, only as two joined parts, only by another machine', () => {
     const sum = columnSum([yes, no('tolerance', ['class v', 0, 'tolerance']), no('clearance', ['in two at b2', 0, 'split']), no('no stop', ['powered R', 900], ['class v', 0, 'tolerance']), no('daylight', ['opens to 600', 0, 'daylight'])]);
     expect(sum.changed).toEqual({ 'as drawn': 1, 'other drawing': 1, 'in two': 1, 'other machine': 1 });

@@ -27,6 +27,8 @@ export interface ColumnSum {
    * Those that ask least first, then those that lift most parts. `price` as entered, null where none is.
    */
   readonly changes: readonly (SaidOf & { readonly price: number | null; readonly kind: ChangeKind; /** What is asked beside the price; '' for nothing. */ readonly terms: string })[];
+  /** Parts made only where a line scribed by eye will do, which changes no verdict. */
+  readonly byEye: readonly number[];
   /** Parts for which nothing that was looked at helps. */
   readonly noHelp: readonly number[];
 }
@@ -65,12 +67,13 @@ export const columnSum = (cells: readonly (FitCell | null)[]): ColumnSum => {
     return { ...change, price: first.get(p!)!.price ?? null, kind, terms: changeTerms[kind] };
   });
   const open = of('not decided', 'not tried');
+  const byEye = of('does not make').filter((p) => cells[p]!.remedies.some(({ confirmed }) => confirmed));
   const makes = of('makes').length;
   const changed = Object.fromEntries(CHANGE_KINDS.map((kind) => [kind, lifted.filter((p) => kinds.get(p) === kind).length])) as Record<ChangeKind, number>;
   return {
     levels: levelsOf(makes, changed), makes, changed, no: of('does not make').length, open: open.length,
     why: grouped([...lifted, ...of('does not make')].sort((a, b) => a - b).map((p) => [reasonInShort(cells[p]!) ?? 'no reason given', p] as const)),
     changes: changes.sort((a, b) => CHANGE_KINDS.indexOf(a.kind) - CHANGE_KINDS.indexOf(b.kind)),
-    noHelp: of('does not make'),
+    byEye, noHelp: of('does not make').filter((p) => !byEye.includes(p)),
   };
 };

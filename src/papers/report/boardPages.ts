@@ -55,6 +55,7 @@ const machineSays = ({ board }: ReportData, m: number): string => {
     ...levels,
     ...(why.length > 0 ? [`Why not the others: ${why.join('; ')}.`] : []),
     ...(changes.length > 0 ? [`What would change it ${mark('remedy')}: ${changes.join('; ')}.`] : []),
+    ...(sum.byEye.length > 0 ? [`Only by eye to a scribed line: ${of(sum.byEye)}.`] : []),
     ...(sum.noHelp.length > 0 ? [`Nothing that was looked at helps: ${of(sum.noHelp)}.`] : []),
   ].join(' ');
 };

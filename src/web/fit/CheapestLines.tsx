@@ -33,6 +33,6 @@ export const CheapestLines = ({ fit }: { readonly fit: FitView }) => fit.cheapes
         </tbody>
       </table>
     </div>
-    <p className="small soft">{fit.cheapest.model} Prices as entered; those of the demo floor and rack are invented.</p>
+    <p className="small soft">{fit.cheapest.model}</p>
   </section>
 );

@@ -12,6 +12,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
   return (
     <section className="section" aria-labelledby="sums-title">
       <h2 id="sums-title">Machine by machine, the one that makes most first</h2>
+      <p className="small soft">Prices as entered; those of the demo floor and rack are invented.</p>
       <div className="scroll" tabIndex={0} role="group" aria-label="Machine by machine">
         <table className="machine-sums">
           <thead><tr><th scope="col">Machine</th><th scope="col">Makes, as it stands</th><th scope="col">Why not the other parts</th><th scope="col">What would change it: for each part the least change, of equal ones the cheapest</th></tr></thead>
@@ -32,6 +33,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                       {sum.changes.map(({ words, price, terms, parts }) => (
                         <li key={words}>{words}{price !== null && price > 0 ? `, ${price.toLocaleString('en-GB')} ${machine.currency}` : ''}{terms !== '' ? ` (${terms})` : price === null ? ' (price not known)' : price === 0 ? ' (nothing to buy)' : ''} <span className="soft">({parts.length} more made{parts.length > NAMED ? '' : `: ${parts.map((p) => fit.parts[p]!.name).join(', ')}`})</span></li>
                       ))}
+                      {sum.byEye.length > 0 && <li>only by eye to a scribed line <span className="soft">({of(sum.byEye)})</span></li>}
                       {sum.noHelp.length > 0 && <li>nothing that was looked at helps <span className="soft">({of(sum.noHelp)})</span></li>}
                     </ul>
                   )}
