@@ -36,7 +36,7 @@ export const fitInWords = (board: FitBoard): string => [
   ...board.cells.flatMap((row, p) => row.flatMap((cell, m) => cell.verdict === 'makes' ? [] : [
     `${board.parts[p]!.name} on ${board.machines[m]!.id}: ${cell.verdict}. ${cell.reasons[0]?.sentence ?? ''}`,
     ...cell.remedies.map((r) => `  ${r.confirmed ? 'Remedy' : 'Not confirmed'}: ${r.sentence}`),
-    ...(cell.remedies.length === 0 && cell.verdict === 'does not make' ? cell.warnings.slice(-1).map((w) => `  ${w}`) : []),
+    ...(cell.inVain === undefined ? [] : [`  ${cell.inVain}`]),
   ])),
   '',
   ...(board.cheapest ? [`Cheapest for all: ${cheapestWords(board.cheapest, board.parts)}.`] : []),

@@ -294,6 +294,7 @@ export const trialSchema: z.ZodType<Trial> = z.object({
   reasons: list(reason),
   untold: list(reason).exactOptional(),
   remedies: list(z.object({ sentence: text, confirmed: z.boolean(), price: number.exactOptional() })),
+  inVain: text.exactOptional(),
   proof: z.object({
     checked: z.boolean(),
     passed: z.boolean(),

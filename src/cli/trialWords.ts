@@ -111,6 +111,7 @@ export const trialInWords = (trial: Trial, units: 'mm' | 'in' | undefined): stri
     `${verdictWords(trial)}: ${part.name}, ${trial.metal.name} ${s.length(part.thickness)}, on ${trial.machine.name}`,
     ...trial.reasons.map(({ sentence }) => `Reason: ${sentence}`),
     ...trial.remedies.map(({ sentence, confirmed }) => `Remedy${confirmed ? '' : ' (not confirmed)'}: ${sentence}`),
+    ...(trial.inVain === undefined ? [] : [`No remedy found: ${trial.inVain}`]),
     ...plan(trial, s),
     ...dimensionsTable(trial, s),
     ...(trial.misses ?? []).map(({ bend, flange, miss }) => `With this blank: ${flange} at ${bend} comes out wrong by ${s.length(miss)}.`),

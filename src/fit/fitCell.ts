@@ -12,6 +12,8 @@ export interface FitCell {
   readonly margins: readonly FitMargin[];
   readonly reasons: readonly Reason[];
   readonly remedies: readonly Remedy[];
+  /** Which changes were looked for and do not help, one sentence; absent where none was looked for or one does. */
+  readonly inVain?: string;
   /** Predicted making time of one part, the set-up shared over the quantity; null without a plan. */
   readonly seconds: number | null;
   /** Predicted, the set-up left out; null without a plan. */
@@ -48,6 +50,7 @@ export const fitCell = (trial: Trial): FitCell => ({
   margins: fitMargins(trial),
   reasons: trial.reasons,
   remedies: trial.remedies,
+  ...(trial.inVain !== undefined && { inVain: trial.inVain }),
   seconds: trial.steps.length > 0 || trial.verdict === 'makes' ? trial.seconds : null,
   computeSeconds: trial.computeSeconds,
   proof: { checked: trial.proof.checked, passed: trial.proof.passed },

@@ -12,7 +12,6 @@ export { type BuyersOwn, type FitColumn, fitColumns, type ToolsTaken } from './f
 export type { FitMargin, MarginKind } from './fitMargins.js';
 export { type FitAsked, fitTrial } from './fitTrial.js';
 export { type OptionWorth, optionColumns, optionWorths } from './optionWorth.js';
-export { toldInVain } from './remedies.js';
 export { fitRows } from './fitRows.js';
 export { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 export { type TightMargin, tightestMargin } from './tightestMargin.js';

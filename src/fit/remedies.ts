@@ -19,12 +19,6 @@ export interface Remedies {
   readonly inVain: string | null;
 }
 
-const IN_VAIN = 'Tried in vain';
-const NO_CHANGE = 'No option of this machine and no tool';
-
-/** Is this warning of a fit's trial the one that says which changes were tried in vain? */
-export const toldInVain = (warning: string): boolean => warning.startsWith(IN_VAIN) || warning.startsWith(NO_CHANGE);
-
 const remedyOf = (chosen: readonly Candidate[], trial: Pick<Trial, 'seconds'>): Remedy => {
   const prices = chosen.map(({ item }) => item.price);
   const price = prices.reduce<number | null>((sum, p) => (sum === null || p === null ? null : sum + p), 0);
@@ -98,7 +92,7 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
   }
   const vain = [...tried.values()].map(({ item, family }) => `${item.name}${candidates.filter((c) => c.family === family).length > 1 ? ' (and others of its kind)' : ''}`);
   const inVain = remedies.length > 0 ? null
-    : candidates.length === 0 ? `${NO_CHANGE} beyond the rack that the program knows how to shape bears on these reasons.`
-      : `${IN_VAIN}${vain.length > 1 ? ', alone and together' : ''}: ${vain.join('; ')}.`;
+    : candidates.length === 0 ? 'No option of this machine and no tool beyond the rack that the program knows how to shape bears on these reasons.'
+      : `Tried in vain${vain.length > 1 ? ', alone and together' : ''}: ${vain.join('; ')}.`;
   return { remedies: remedies.sort(byChangeKind), inVain };
 };

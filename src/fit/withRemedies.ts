@@ -7,5 +7,5 @@ import { DEMO_PRICES, type TypedPrices } from './remedyCandidates.js';
 export const withRemedies = async (input: TrialInput, trial: Trial, hooks: PlanAndProveHooks = {}, prices: TypedPrices = DEMO_PRICES): Promise<Trial> => {
   if (trial.verdict !== 'does not make') return trial;
   const { remedies, inVain } = await remediesFor(input, trial, prices, hooks);
-  return { ...trial, remedies, warnings: inVain === null ? trial.warnings : [...trial.warnings, inVain], verdict: remedies.length > 0 ? 'makes with remedy' : trial.verdict };
+  return { ...trial, remedies, ...(inVain !== null && { inVain }), verdict: remedies.length > 0 ? 'makes with remedy' : trial.verdict };
 };

@@ -37,10 +37,11 @@ const reasonParagraph = (trial: Trial, reason: Reason, k: number): Paragraph => 
 };
 
 const remedyParagraph = (trial: Trial, k: number): Paragraph => {
-  const { sentence, confirmed, price } = trial.remedies[k]!;
-  const cost = price === undefined ? '' : ` Price ${price} ${trial.machine.currency}.`;
+  const { sentence, confirmed, price, items = [] } = trial.remedies[k]!;
+  // one thing alone has its price in the sentence
+  const cost = price === undefined || items.length === 1 ? '' : ` In all ${price.toLocaleString('en-GB')} ${trial.machine.currency}.`;
   return {
-    words: `${sentence}${cost} ${confirmed ? 'Confirmed by planning again.' : 'Not confirmed by planning again.'}`,
+    words: `${sentence}${cost}${confirmed ? '' : ' Not confirmed by planning again.'}`,
     sign: String(k + 1),
     style: { size: 2.8 },
   };
@@ -65,6 +66,7 @@ export const drawReasonPages = (doc: Doc, trial: Trial, units: Units, newSheet: 
     ...(trial.remedies.length > 0
       ? [{ heading: 'Remedies, cheapest first', paragraphs: trial.remedies.map((_, k) => remedyParagraph(trial, k)) }]
       : []),
+    ...(trial.inVain === undefined ? [] : [{ heading: 'No remedy found', paragraphs: [{ words: trial.inVain, style: { size: 2.8 } }] }]),
     { heading: 'What was tried', paragraphs: [{ words: sentence(trial.model), style: { size: 2.8 } }] },
     ...[...before, ...after].filter(
       ({ heading }) => heading === 'Warnings' || heading === 'Taken for granted' || heading === 'Cautions',

@@ -35,6 +35,8 @@ export interface Trial {
   /** Reasons for which the told ones left no room but which a remedy may lift: that no finger reached the sheet. */
   readonly untold?: readonly Reason[];
   readonly remedies: readonly Remedy[];
+  /** Which changes were looked for and do not help, one sentence; absent where none was looked for or one does. */
+  readonly inVain?: string;
   readonly proof: ProofSummary;
   /** Clearance questions asked and answered from memory, states taken: for benchmarks. */
   readonly counts: Readonly<Record<string, number>>;

@@ -1,6 +1,5 @@
 import type { Trial } from '../../trial/index.js';
 import { changeInShort } from '../changeInShort.js';
-import { toldInVain } from '../remedies.js';
 
 /** A part that was asked for and is not in the day. */
 export interface NotPlanned {
@@ -19,7 +18,7 @@ export interface NotPlanned {
 const ended = (words: string): string => (/[.!?]$/.test(words) ? words : `${words}.`);
 
 /** Why a part is left out of the day and what would bring it in; null where it is made and stands in it. */
-export const notPlanned = ({ verdict, reasons, remedies, warnings, machine, sheet }: Trial, trial: number): NotPlanned | null => {
+export const notPlanned = ({ verdict, reasons, remedies, inVain, machine, sheet }: Trial, trial: number): NotPlanned | null => {
   if (verdict === 'makes') return null;
   const { sentence: reason } = reasons[0] ?? { sentence: 'no reason is told' };
   const madeWith = remedies.flatMap((remedy) => {
@@ -29,6 +28,6 @@ export const notPlanned = ({ verdict, reasons, remedies, warnings, machine, shee
   const change =
     madeWith.length > 0 ? `M${madeWith.join('; or ').slice(1)}; not planned into the day until that is chosen.`
       : verdict === 'not decided' ? 'Not decided, so not planned into the day: more computing time may decide it.'
-        : `${warnings.find(toldInVain) ?? 'No change that would make it was looked for: a fit looks for them.'} Not planned into the day.`;
+        : `${inVain ?? 'No change that would make it was looked for: a fit looks for them.'} Not planned into the day.`;
   return { trial, part: sheet.part.name, verdict, reason, madeWith, words: `${ended(reason)} ${change}` };
 };

@@ -1,9 +1,6 @@
-import { type FitBoard, toldInVain } from '../../fit/index.js';
+import type { FitBoard } from '../../fit/index.js';
 import { toldTogether } from '../toldTogether.js';
 import { shortNames } from './reportWords.js';
-
-/** What was tried in vain stands with its part. */
-const isWarning = (words: string): boolean => !toldInVain(words);
 
 const STEPS = String.raw`^Steps? \d+(?:, \d+)*(?: and \d+)?`;
 const ABOUT = new RegExp(`${STEPS}: (.)`);
@@ -17,7 +14,7 @@ export const bewareWords = ({ parts, machines, cells }: Pick<FitBoard, 'parts' |
   const names = shortNames(machines);
   const said = new Map<string, { readonly words: string; readonly on: string; readonly parts: string[] }>();
   parts.forEach(({ name }, p) => {
-    const warned = cells[p]!.map(({ warnings }) => toldTogether([...new Set(warnings.filter(isWarning).map(withoutSteps))]));
+    const warned = cells[p]!.map(({ warnings }) => toldTogether([...new Set(warnings.map(withoutSteps))]));
     const speaking = warned.filter((words) => words.length > 0).length;
     for (const words of new Set(warned.flat())) {
       const on = [...warned.keys()].filter((m) => warned[m]!.includes(words));

@@ -1,4 +1,4 @@
-import { type FitBoard, type FitCell, toldInVain } from '../../fit/index.js';
+import type { FitBoard, FitCell } from '../../fit/index.js';
 import type { Block, Paragraph } from '../flow.js';
 import { VERDICT_SIGN } from '../titleBlock.js';
 import { mark } from './figureKinds.js';
@@ -40,8 +40,7 @@ const afterwards = (cell: FitCell): readonly Pick<Paragraph, 'words' | 'style'>[
   ...cell.remedies.map((remedy, k) => ({
     words: `Remedy ${mark('remedy')}: ${remedy.sentence}${remedy.confirmed ? '' : ' Not confirmed by planning again.'}`, style: { size: SIZE, bold: k === 0 },
   })),
-  ...(cell.verdict === 'does not make' && cell.remedies.length === 0
-    ? cell.warnings.filter(toldInVain).map((words) => ({ words: `No remedy found. ${words}`, style: { size: SIZE } })) : []),
+  ...(cell.inVain !== undefined && cell.remedies.length === 0 ? [{ words: `No remedy found. ${cell.inVain}`, style: { size: SIZE } }] : []),
 ];
 
 const HEADS: Readonly<Partial<Record<FitCell['verdict'], string>>> = { 'not decided': 'Not decided', 'not tried': 'Not tried' };

@@ -2,8 +2,9 @@ import type { Trial } from '../../trial/index.js';
 import { Drawing } from '../sheet/Drawing.js';
 
 /** Why it does not make, with a picture where there is a conflict to be seen, and what would lift it. */
-export const Reasons = ({ here, trial: { reasons, remedies } }: { readonly here: string; readonly trial: Trial }) => {
+export const Reasons = ({ here, trial: { reasons, remedies, inVain, machine } }: { readonly here: string; readonly trial: Trial }) => {
   if (reasons.length === 0 && remedies.length === 0) return null;
+  const inAll = (price: number): string => `in all ${price.toLocaleString('en-GB')} ${machine.currency}`;
   return (
     <section className="section reasons" aria-label="Reasons and remedies">
       {reasons.length > 0 && (
@@ -26,12 +27,13 @@ export const Reasons = ({ here, trial: { reasons, remedies } }: { readonly here:
             {remedies.map((remedy) => (
               <li key={remedy.sentence}>
                 {remedy.sentence} <span className="tag">{remedy.confirmed ? '✓ confirmed by planning again' : '? not confirmed'}</span>
-                {remedy.price !== undefined && <span className="soft"> {remedy.price.toLocaleString('en')} (demo price)</span>}
+                {remedy.price !== undefined && (remedy.items ?? []).length > 1 && <span className="soft"> {inAll(remedy.price)}</span>}
               </li>
             ))}
           </ol>
         </div>
       )}
+      {inVain !== undefined && <div><h2>What was tried to lift it</h2><p>{inVain}</p></div>}
     </section>
   );
 };
