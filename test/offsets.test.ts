@@ -84,7 +84,7 @@ describe('an offset of 2.5 mm: a web that no V of the rack takes', () => {
 
   it('stands on the papers', async () => {
     expect(sectionPicture(trial, 1).title).toContain('Step 1');
-    expect(stepPicture(trial, 1, 'after').title).toContain('offset b1, b2');
+    expect(stepPicture(trial, 1, 'after').title).toContain('offset b1 and b2');
     expect((await setupSheetPdf(trial)).length).toBeGreaterThan(5000);
   }, 60_000);
 });

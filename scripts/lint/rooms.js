@@ -2,7 +2,7 @@ import { dirname, resolve, sep } from 'node:path';
 
 /** The rooms of src/, in order: a file imports only from its own room and from rooms to the left of it. */
 export const rooms = [
-  'geometry', 'metal', 'forming', 'sheet', 'shop', 'trial', 'proof', 'fit',
+  'geometry', 'metal', 'forming', 'sheet', 'shop', 'trial', 'proof', 'stroke', 'fit',
   'intake', 'papers', 'store', 'server', 'cli', 'web',
 ];
 

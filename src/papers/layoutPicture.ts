@@ -5,7 +5,7 @@ import type { Placed, Station, Step, Trial } from '../trial/index.js';
 import { type Units, roundFigure } from './format.js';
 import { LETTERS } from './pens.js';
 import { type Item, type Picture, area, group, polyline, strokes, text } from './picture.js';
-import { bendIndex, dieOf, punchOf } from './seatPose.js';
+import { bendIndex, dieOf, punchOf } from '../stroke/index.js';
 import { stationLabels } from './stationLabels.js';
 import { textWidth } from './textWidth.js';
 

@@ -1,7 +1,7 @@
 import type { Reason, Trial } from '../trial/index.js';
 import type { Picture } from './picture.js';
 import { sheetBody } from './sheetBody.js';
-import { bendIndex } from './seatPose.js';
+import { bendIndex } from '../stroke/index.js';
 import { drawScene, fitTo, pointsOf } from './drawScene.js';
 import { PART_VIEW, largestPlate } from './partPicture.js';
 

@@ -1,5 +1,6 @@
 import { type Contour, type Vec2, bounds } from '../geometry/index.js';
 import { profileOf } from '../shop/index.js';
+import { anglesAfter, bendIndex, cutPlace, dieOf, punchOf, rootOf, seatPose, stationOf, stepOf } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
 import { moveBody } from './body.js';
 import { type Stretch, brokenLength, BREAK_GAP, layOut, onStretch, place } from './brokenAxis.js';
@@ -9,11 +10,10 @@ import { flatRing } from './flatRing.js';
 import { type Units, fineFigure, lengthFigure } from './format.js';
 import { hatchLines } from './hatchLines.js';
 import { type FillName, LETTERS, type PenName } from './pens.js';
+import { pressedSection } from './pressedSection.js';
 import { type Item, type Picture, area, group, polyline, strokes } from './picture.js';
-import { anglesAfter, bendIndex, dieOf, punchOf, seatPose, stationOf } from './seatPose.js';
 import { sectionOf } from './sectionOf.js';
 import { sheetBody } from './sheetBody.js';
-import { stepOf, stepPicture } from './stepPicture.js';
 import { textWidth } from './textWidth.js';
 
 export interface SectionPictureOptions {
@@ -48,20 +48,10 @@ interface Shape {
 const ringOf = (contour: Contour, back: number, up: number): Vec2[] =>
   flatRing(contour, CHORD).points.map(([x, y]): Vec2 => [x + back, y + up]);
 
-/** A place along the bed inside the bend line, off its middle by an odd bit so that no corner is met. */
-const cutPlace = (trial: Trial, step: Step): number => {
-  const bend = trial.sheet.part.bends[bendIndex(trial, step.bends[0]!)]!;
-  const us = bend.zone.flat().map((v) => v.x);
-  const middle = (Math.min(...us) + Math.max(...us)) / 2 + 0.1371;
-  const rightwards = (bend.direction === 'A') === (step.gaugeSide === 1) ? 1 : -1;
-  return step.place + rightwards * middle;
-};
-
 const sheetRings = (trial: Trial, step: Step, when: 'before' | 'after'): Vec2[][] => {
   const angles = anglesAfter(trial, when === 'before' ? step.number - 1 : step.number);
   const first = bendIndex(trial, step.bends[0]!);
-  const root = trial.sheet.part.bends[first]!.sides[0].plate;
-  const body = moveBody(seatPose(trial, step, angles[first]!), sheetBody(trial.sheet, angles, root));
+  const body = moveBody(seatPose(trial, step, angles[first]!), sheetBody(trial.sheet, angles, rootOf(trial, step)));
   return sectionOf(body, cutPlace(trial, step));
 };
 
@@ -161,12 +151,12 @@ const axesOf = (trial: Trial, step: Step, width: number, height: number): Axes =
 /**
  * The side view in section, from the operator's right: the sheet at its seat (cut, black) with punch just touching, and
  * dashed where punch and sheet come to. Dimensions: X, R, depth from touch, ram position from the die seat, the flange to
- * measure.
+ * measure. Of a stroke that is no V bend, `pressedSection`.
  */
 export const sectionPicture = (trial: Trial, stepNumber: number, options: SectionPictureOptions = {}): Picture => {
-  const { width = 120, height = 95, units = 'mm' } = options;
   const step = stepOf(trial, stepNumber);
-  if (step.kind === 'hem close') return stepPicture(trial, stepNumber, 'after', { width, height });
+  if (step.kind !== 'V bend') return pressedSection(trial, step, options);
+  const { width = 120, height = 95, units = 'mm' } = options;
   const station = stationOf(trial, step);
   const { backs, ups, right, bottom } = axesOf(trial, step, width, height);
   const [before, after] = [sheetRings(trial, step, 'before'), sheetRings(trial, step, 'after')];
@@ -206,7 +196,7 @@ export const sectionPicture = (trial: Trial, stepNumber: number, options: Sectio
   if (highest) {
     const tip: Vec2 = [place(backs, highest[0]), Math.max(top + 4, place(ups, highest[1]))];
     const { length, tolerance } = step.measure;
-    const label = `${step.kind === 'offset bend' ? 'over both flanges' : 'outside'} ${lengthFigure(length, units)} ±${lengthFigure(tolerance, units)}`;
+    const label = `outside ${lengthFigure(length, units)} ±${lengthFigure(tolerance, units)}`;
     const wide = textWidth(label, LETTERS.normal);
     const side = measured > 0 ? Math.min(tip[0] + 5, width - wide - 3) : Math.max(tip[0] - 5, wide + 3);
     dimensions.push(leader(tip, [side, Math.max(top + 5, tip[1] - 6)], [label], { rightwards: measured > 0 }));

@@ -2,7 +2,7 @@ import { testStrips } from '../fit/index.js';
 import { blank } from '../sheet/index.js';
 import type { Trial } from '../trial/index.js';
 import { blankPicture } from './blankPicture.js';
-import { CAUTIONS, liftCaution } from './cautions.js';
+import { CAUTIONS, liftWords } from './cautions.js';
 import { drawPicture } from './drawPicture.js';
 import type { Block } from './flow.js';
 import { fitCount, flow } from './flow.js';
@@ -28,7 +28,7 @@ export const wordBlocks = (trial: Trial, units: Units): { readonly before: reado
   const before = told([
     { heading: 'Tools, left to right', paragraphs: trial.stations.flatMap((station) => stationInWords(trial, station, units)).map(note) },
     { heading: 'Test strip first', paragraphs: strips.map((strip) => note(testStripWords(strip, units))) },
-    { heading: 'Cautions', paragraphs: [...CAUTIONS, liftCaution(trial)].map(signed('⚠')) },
+    { heading: 'Cautions', paragraphs: [...CAUTIONS, ...liftWords(trial)].map(signed('⚠')) },
     { heading: 'Warnings', paragraphs: toldTogether(trial.warnings).map(signed('⚠')) },
     {
       heading: 'What a blank already cut misses',

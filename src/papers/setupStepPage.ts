@@ -1,14 +1,15 @@
 import type { Vec2 } from '../geometry/index.js';
+import { cautionWords, crowningInWords, pictureWords, strokeInWords } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
-import { STEP_CAUTION } from './cautions.js';
 import { drawPicture } from './drawPicture.js';
-import { type Units, angleFigure, fineText, forceText, lengthText, roundFigure, roundText } from './format.js';
+import { type Units, lengthText } from './format.js';
 import { hatchLines } from './hatchLines.js';
 import { type Area, type Doc, FRAME, INSET, box, line, paragraph, paragraphHeight, rule } from './paper.js';
 import { type Picture, area, polyline, strokes, text } from './picture.js';
 import { sectionPicture } from './sectionPicture.js';
-import { bendsInWords, sentence } from './sheetWords.js';
+import { sentence } from './sheetWords.js';
 import { extentOfBend, stepPicture, stepShape } from './stepPicture.js';
+import { type Row, checkWords, expectRows, stopRows, strokeRows } from './stepTables.js';
 import { drawFrame, stripArea } from './titleBlock.js';
 
 const INNER: Area = { x: FRAME.x + INSET, y: FRAME.y + INSET, width: FRAME.width - 2 * INSET, height: FRAME.height - 2 * INSET };
@@ -31,40 +32,6 @@ export const sidePicture = (side: 'A' | 'B', size = 12): Picture => {
     title: `Side ${side} up`,
   };
 };
-
-type Row = readonly [string, string];
-
-const stopRows = (step: Step, units: Units): Row[] => {
-  const { stop } = step;
-  // where it stands along the bed is told in full under the tables
-  if (stop.kind === 'none') return [['Stop', step.pass === 2 ? 'none: by the bend begun' : step.kind === 'hem close' ? 'none: fold set by eye' : 'none: by the scribed line']];
-  return [
-    stop.skew === undefined ? ['X, face to bend', lengthText(stop.x, units)] : ['X, left and right finger', `${roundFigure(stop.x, units)} / ${roundFigure(stop.x + stop.skew, units)} ${units}`],
-    ['R, from die seat', lengthText(stop.r, units)],
-    [`Z of ${stop.z.length > 1 ? 'fingers' : 'finger'}`, `${stop.z.map((z) => roundFigure(z, units)).join(' / ')} ${units}`],
-    ['Finger face', stop.face],
-    ['Retract before the stroke', stop.retract > 0 ? roundText(stop.retract, units) : 'stays'],
-    ['Stop', stop.kind === 'edge' ? 'edge' : 'flange face'],
-  ];
-};
-
-const strokeRows = (step: Step, units: Units): Row[] => [
-  ['Depth from touch', fineText(step.depth, units)],
-  ['Ram, tip from die seat', fineText(step.ramPosition, units)],
-  ['Speed change over die top', roundText(step.speedChange, units)],
-  ['Opening in / out', `${roundFigure(step.ramOpening, units)} / ${roundText(step.ramOpeningOut, units)}`],
-  ['Station, facing', `${step.station}, ${step.facing}`],
-  ['Crowning', step.crowning === null ? 'see below' : fineText(step.crowning, units)],
-];
-
-const expectRows = (step: Step, units: Units): Row[] => [
-  ['Bend angle', angleFigure(step.bendAngle)],
-  ['Included angle', angleFigure(step.includedAngle)],
-  ['Bend / incl. under load', `${angleFigure(step.bendAngleUnderLoad)} / ${angleFigure(180 - step.bendAngleUnderLoad)}`],
-  ['Inside radius', lengthText(step.insideRadius, units)],
-  ['Force', `${forceText(step.force, units)}`],
-  ['Cylinder left / right', `${(step.cylinderForces[0] / 1000).toFixed(1)} / ${(step.cylinderForces[1] / 1000).toFixed(1)} kN`],
-];
 
 const ROW = 5.8;
 
@@ -100,7 +67,7 @@ const measuredHeight = (doc: Doc, step: Step, width: number, units: Units): numb
 };
 
 /** Boxes for what is measured on the first piece and after, with their lower edge at the foot of the place; the words over them take what they need. */
-const measured = (doc: Doc, step: Step, place: Area, units: Units): void => {
+const measured = (doc: Doc, trial: Trial, step: Step, place: Area, units: Units): void => {
   const { x, width } = place;
   const { length, tolerance } = step.measure;
   const [what, expected] = measureWords(step, units);
@@ -110,7 +77,7 @@ const measured = (doc: Doc, step: Step, place: Area, units: Units): void => {
   y += 0.8;
   const cells: readonly [number, string][] = [
     [4, `${lengthText(length, units)} ±${lengthText(tolerance, units)}`],
-    [4.6, `Bend ${angleFigure(step.bendAngle)}, included ${angleFigure(step.includedAngle)}`],
+    [4.6, checkWords(trial, step, units)],
     [2.2, 'Date'],
     [1.7, 'Initials'],
   ];
@@ -135,12 +102,12 @@ const drawHead = (doc: Doc, trial: Trial, step: Step): void => {
   const { x, y, width } = INNER;
   drawPicture(doc, sidePicture(step.sideUp), x, y + 1);
   line(doc, `Step ${step.number} of ${trial.steps.length}`, x + 16, y, 54, { size: 5.4, bold: true });
-  line(doc, bendsInWords(step), x + 16, y + 7.4, 54, { size: 3.4, bold: true });
+  line(doc, strokeInWords(trial, step), x + 16, y + 7.4, 54, { size: 3.4, bold: true });
   line(doc, `side ${step.sideUp} up`, x + 16, y + 12.4, 54, { size: 2.9 });
   const [left, wide] = [x + 74, width - 74];
   const size = [3.3, 3, 2.7, 2.4].find((s) => paragraphHeight(doc, step.words, wide, { size: s, bold: true }) <= 12.6) ?? 2.1;
   paragraph(doc, step.words, left, y + 0.3, wide, { size, fill: 'accent', bold: true });
-  line(doc, `⚠ Caution: ${STEP_CAUTION}`, left, y + 13.4, wide, { size: 2.6, bold: true, fill: 'warning' });
+  line(doc, `⚠ Caution: ${cautionWords(step)}`, left, y + 13.4, wide, { size: 2.6, bold: true, fill: 'warning' });
   rule(doc, FRAME.x, y + HEAD - 2, FRAME.x + FRAME.width, y + HEAD - 2);
 };
 
@@ -154,7 +121,7 @@ interface Places {
 }
 
 /** Tall scenes stand side by side with the section over the tables; wide ones have the upper half of the sheet to themselves. */
-const placesFor = (tall: boolean): Places => {
+const placesFor = (tall: boolean, pressed: boolean): Places => {
   const top = INNER.y + HEAD - 1.5;
   const strip = stripArea();
   const bottom = FRAME.y + FRAME.height;
@@ -162,12 +129,23 @@ const placesFor = (tall: boolean): Places => {
     const height = 101;
     const low = top + height + 1.5;
     const picture = 80;
+    const tables = { x: INNER.x, y: low, width: INNER.width, height: 44 };
+    const boxes = { x: INNER.x, y: strip.y - 1.5, width: strip.x - INNER.x - GAP, height: strip.height };
+    if (pressed) {
+      // small beside its tools: three moments of it, larger than the sheet in the machine
+      const one = (height - 1) / 2;
+      return {
+        before: { x: INNER.x, y: top, width: picture, height: one },
+        after: { x: INNER.x, y: top + one + 1, width: picture, height: one },
+        section: { x: INNER.x + picture + GAP, y: top, width: INNER.width - picture - GAP, height },
+        tables, boxes,
+      };
+    }
     return {
       before: { x: INNER.x, y: top, width: picture, height },
       after: { x: INNER.x + picture + GAP, y: top, width: picture, height },
       section: { x: INNER.x + 2 * (picture + GAP), y: top, width: INNER.width - 2 * (picture + GAP) + INSET, height },
-      tables: { x: INNER.x, y: low, width: INNER.width, height: 44 },
-      boxes: { x: INNER.x, y: strip.y - 1.5, width: strip.x - INNER.x - GAP, height: strip.height },
+      tables, boxes,
     };
   }
   const height = 79;
@@ -186,22 +164,20 @@ const drawPictures = (doc: Doc, trial: Trial, step: Step, places: Places, units:
   const closeup = extentOfBend(trial, step) > LONG_BEND;
   for (const when of ['before', 'after'] as const) {
     const { x, y, width, height } = places[when];
-    const words = when === 'before' ? 'Before: at the stop' : 'After: bent and released';
+    const words = pictureWords(step)[when];
     drawPicture(doc, stepPicture(trial, step.number, when, { width, height: height - 5, closeup, units }), x, y + 5);
     line(doc, closeup ? `${words} (right end)` : words, x, y, width, { size: 2.9, bold: true });
   }
-  // pressing a hem flat has no section of its own: it would be the picture beside it once more
-  if (step.kind === 'hem close') return;
   const { x, y, width, height } = places.section;
   drawPicture(doc, sectionPicture(trial, step.number, { width, height: height - 4, units }), x, y + 4);
-  line(doc, 'Section, from the operator\'s right', Math.max(x, INNER.x), y, width, { size: 2.9, bold: true });
+  line(doc, step.kind === 'V bend' ? 'Section, from the operator\'s right' : `Section from the right: ${step.kind === 'hem close' ? 'height of the hem' : 'over both flanges'} (left), ram's way from touch (right)`, Math.max(x, INNER.x), y, width, { size: 2.9, bold: true });
 };
 
 /** One sheet for one step: what to do with the sheet in words, before and after, the section with its dimensions, every figure, boxes. */
 export const drawStepPage = (doc: Doc, trial: Trial, step: Step, units: Units): void => {
   drawFrame(doc);
   drawHead(doc, trial, step);
-  const places = placesFor(stepShape(trial, step.number) < 1.05);
+  const places = placesFor(stepShape(trial, step.number) < 1.05, step.kind !== 'V bend');
   drawPictures(doc, trial, step, places, units);
   const { x, y, width } = places.tables;
   rule(doc, FRAME.x, y - 1.5, FRAME.x + FRAME.width, y - 1.5);
@@ -209,7 +185,7 @@ export const drawStepPage = (doc: Doc, trial: Trial, step: Step, units: Units): 
   const tables: readonly [string, readonly Row[]][] = [
     ['Set the stop', stopRows(step, units)],
     ['Set the stroke', strokeRows(step, units)],
-    ['Expect', expectRows(step, units)],
+    ['Expect', expectRows(trial, step, units)],
   ];
   tables.forEach(([title, rows], k) => table(doc, title, rows, x + k * (column + GAP), y, column, 2));
   const under = y + 4.6 + 6 * ROW + 1;
@@ -218,10 +194,10 @@ export const drawStepPage = (doc: Doc, trial: Trial, step: Step, units: Units): 
     `Stop: ${step.stop.edge}${behind > 0 ? `; the nose of the finger stands at ${lengthText(step.stop.x - behind, units)}` : ''}`,
     `Sideways: ${step.stop.sideways}`,
     `least clearance of the step ${lengthText(step.clearance, units)}`,
-    ...(step.crowning === null ? [step.crowningWords] : []),
+    ...(step.crowning === null ? [crowningInWords(step)] : []),
   ].map(sentence).join(' ');
   const boxesTop = places.boxes.y + places.boxes.height - measuredHeight(doc, step, places.boxes.width, units);
   const size = [2.35, 2.2, 2.05].find((it) => under + paragraphHeight(doc, more, width, { size: it }) <= boxesTop) ?? 1.9;
   paragraph(doc, more, x, under, width, { size });
-  measured(doc, step, places.boxes, units);
+  measured(doc, trial, step, places.boxes, units);
 };

@@ -1,6 +1,6 @@
-import type { Placed, Station, Step, Trial } from '../trial/index.js';
+import type { Placed, Station, Trial } from '../trial/index.js';
 import { type Units, lengthText, roundFigure, roundText } from './format.js';
-import { dieOf, punchOf } from './seatPose.js';
+import { dieOf, punchOf } from '../stroke/index.js';
 
 /** "100 at −100, 50 ear left at 0": the segments from left to right, each with the place of its left end. */
 const segmentsInWords = (segments: readonly Placed[], units: Units): string =>
@@ -47,13 +47,4 @@ export const proofInWords = (trial: Trial, units: Units): string => {
       : ` Between two checked poses no point moved further than ${lengthText(proof.largestMotion, units)}.`;
   const found = proof.findings.length > 0 ? ` Findings: ${proof.findings.join('; ')}.` : '';
   return `${proof.passed ? 'Checked by a second engine: passed.' : 'Checked by a second engine: NOT passed.'}${least}${motion}${found}`;
-};
-
-/** "bend b1" or "bends b1 and b3". */
-export const bendsInWords = (step: Step): string => {
-  const { bends, kind, pass, hit } = step;
-  if (hit) return `hit ${hit.number} of ${hit.count} of bend ${hit.of}`;
-  const names = bends.length < 2 ? bends.join('') : `${bends.slice(0, -1).join(', ')} and ${bends[bends.length - 1]!}`;
-  const doing = kind === 'hem close' ? 'close hem' : kind === 'offset bend' ? 'offset' : bends.length > 1 ? 'bends' : 'bend';
-  return `${pass === undefined ? '' : pass === 1 ? 'begin ' : 'finish '}${doing} ${names}`;
 };

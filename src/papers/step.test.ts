@@ -4,7 +4,7 @@ import { fold } from '../sheet/index.js';
 import { moveBody } from './body.js';
 import { STOP_X, channelTrial } from './fixture.js';
 import { fingerBodies, toolBodies } from './machineBodies.js';
-import { anglesAfter, punchOf, seatPose, stationOf } from './seatPose.js';
+import { anglesAfter, punchOf, seatPose, stationOf } from '../stroke/index.js';
 import { sectionOf } from './sectionOf.js';
 import { sheetBody } from './sheetBody.js';
 

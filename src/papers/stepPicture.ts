@@ -1,4 +1,5 @@
 import { type Vec3, add3, dot3, length3, scale3, unit3 } from '../geometry/index.js';
+import { anglesAfter, bendIndex, dieOf, punchOf, rootOf, seatPose, stationOf, stepOf, strokeInWords, tipAt } from '../stroke/index.js';
 import type { Move, Step, Trial } from '../trial/index.js';
 import { arrow, arrowCorners } from './arrow.js';
 import { type Body, moveBody } from './body.js';
@@ -7,7 +8,6 @@ import { type Box, drawScene, fitTo, pointsOf } from './drawScene.js';
 import { bedBodies, fingerBodies, toolBodies } from './machineBodies.js';
 import type { Units } from './format.js';
 import type { Picture } from './picture.js';
-import { anglesAfter, bendIndex, dieOf, punchOf, seatPose, stationOf, tipAfter } from './seatPose.js';
 import { sheetBody } from './sheetBody.js';
 import { viewFrom } from './view.js';
 
@@ -29,13 +29,6 @@ export interface StepPictureOptions {
   /** Of the ruler on the bed. */
   readonly units?: Units;
 }
-
-/** The step with this number. */
-export const stepOf = (trial: Trial, number: number): Step => {
-  const step = trial.steps.find((s) => s.number === number);
-  if (!step) throw new Error(`the trial has no step ${number}`);
-  return step;
-};
 
 /** The longest shift among the moves: the one that a person sees as the way in or out. */
 const wayOf = (moves: readonly Move[]): Vec3 | null => {
@@ -64,13 +57,12 @@ const sceneOf = (trial: Trial, step: Step, when: 'before' | 'after', units: Unit
   const running = step.bends.map((id) => bendIndex(trial, id));
   const first = running[0]!;
   const angles = anglesAfter(trial, when === 'before' ? step.number - 1 : step.number);
-  const root = trial.sheet.part.bends[first]!.sides[0].plate;
-  const sheet = moveBody(seatPose(trial, step, angles[first]!), sheetBody(trial.sheet, angles, root, running));
+  const sheet = moveBody(seatPose(trial, step, angles[first]!), sheetBody(trial.sheet, angles, rootOf(trial, step), running));
   const die = dieOf(trial, step.die);
   const tip =
     when === 'before'
       ? station.dieTop + step.ramOpening
-      : tipAfter(trial, step, angles[first]!);
+      : tipAt(trial, step, angles[first]!);
   const tools = [
     ...toolBodies(punchOf(trial, step.punch), station.punchFacing, station.punchSegments, tip),
     ...toolBodies(die, station.dieFacing, station.dieSegments, station.dieTop),
@@ -147,11 +139,11 @@ export const stepPicture = (
   const twin = fitTo(STEP_VIEW, pointsOf([other.sheet, ...other.machine]), frame);
   const to = fitTo(STEP_VIEW, shown.length > 0 ? shown : all, frame, closeup ? Infinity : twin.scale);
   const items = [...drawScene(bodies, to, closeup ? frame : null), ...(way.length > 0 ? [arrow(way, to)] : [])];
-  const what = when === 'before' ? 'at its stop before the stroke' : 'after the stroke';
+  const what = when === 'before' ? 'in its place before the stroke' : 'after the stroke';
   return {
     width,
     height,
     items: closeup ? cropItems(items, frame) : items,
-    title: `Step ${step.number}, ${step.kind === 'hem close' ? 'hem' : step.kind === 'offset bend' ? 'offset' : 'bend'} ${step.bends.join(', ')}: the sheet ${what}, side ${step.sideUp} up`,
+    title: `Step ${step.number}, ${strokeInWords(trial, step)}: the sheet ${what}, side ${step.sideUp} up`,
   };
 };

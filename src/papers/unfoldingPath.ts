@@ -5,7 +5,7 @@ import { drawScene, fitTo, pointsOf } from './drawScene.js';
 import { PART_VIEW, largestPlate } from './partPicture.js';
 import { LETTERS } from './pens.js';
 import { type Item, type Picture, area, group, moveItems, polyline, text } from './picture.js';
-import { anglesAfter, bendIndex } from './seatPose.js';
+import { anglesAfter, bendIndex } from '../stroke/index.js';
 import { sheetBody } from './sheetBody.js';
 import { textWidth } from './textWidth.js';
 

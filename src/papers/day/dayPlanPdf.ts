@@ -1,6 +1,6 @@
 import type { DayPlan } from '../../fit/index.js';
 import type { Trial } from '../../trial/index.js';
-import { CAUTIONS, liftCaution } from '../cautions.js';
+import { CAUTIONS, liftWords } from '../cautions.js';
 import { bytesOf, openDocument } from '../document.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Block, type Paragraph, flow } from '../flow.js';
@@ -95,7 +95,7 @@ const blocksOf = (plan: DayPlan, trials: readonly Trial[], units: Units): Block[
       paragraphs: [
         ...stop.stations.flatMap((station) => stationInWords(trials[stop.trial]!, station, units)).map(tick),
         ...stop.strips.map((strip) => tick(testStripWords(strip, units))),
-        { words: liftCaution(trials[stop.trial]!), sign: '⚠', style: SMALL },
+        ...liftWords(trials[stop.trial]!).map((words): Paragraph => ({ words, sign: '⚠', style: SMALL })),
       ],
     })),
     { heading: 'Cautions', paragraphs: CAUTIONS.map((words): Paragraph => ({ words, sign: '⚠', style: SMALL })) },

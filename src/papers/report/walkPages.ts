@@ -1,9 +1,10 @@
+import { strokeInWords } from '../../stroke/index.js';
 import type { Step, Trial } from '../../trial/index.js';
 import { drawPicture } from '../drawPicture.js';
-import { type Units, angleFigure, fineText, forceText, lengthText } from '../format.js';
+import { type Units, forceText, lengthText } from '../format.js';
 import { type Area, line, paragraph, rule } from '../paper.js';
-import { bendsInWords } from '../sheetWords.js';
 import { stepPicture } from '../stepPicture.js';
+import { figuresInWords } from '../stepTables.js';
 import { unfoldingPath } from '../unfoldingPath.js';
 import { mark } from './figureKinds.js';
 import { INNER, type Pages, aboveStrip } from '../pages.js';
@@ -14,23 +15,22 @@ const GAP = 4;
 const stopWords = ({ stop, pass, kind }: Step, units: Units): string =>
   stop.kind === 'none' ? (pass === 2 ? 'Placed by the bend begun' : kind === 'hem close' ? 'The fold placed by eye under the punch' : 'Placed by eye to a scribed line') : `Stop X ${lengthText(stop.x, units)}${stop.skew === undefined ? '' : ` left, ${lengthText(stop.x + stop.skew, units)} right`}, R ${lengthText(stop.r, units)} ${mark('stop')}`;
 
-const figuresOf = (step: Step, units: Units): string =>
-  `Bend angle ${angleFigure(step.bendAngle)}, included angle ${angleFigure(step.includedAngle)}; inside radius ${lengthText(step.insideRadius, units)}; ` +
-  `depth from touch ${fineText(step.depth, units)}; force ${forceText(step.force, units)} ${mark('stroke')}. ${stopWords(step, units)}. ` +
+const figuresOf = (trial: Trial, step: Step, units: Units): string =>
+  `${figuresInWords(trial, step, units)}; force ${forceText(step.force, units)} ${mark('stroke')}. ${stopWords(step, units)}. ` +
   `Measure ${step.measure.what}: ${lengthText(step.measure.length, units)} ± ${lengthText(step.measure.tolerance, units)} ${mark('measure')}.`;
 
 const drawStep = (pages: Pages, trial: Trial, step: Step, at: Area, units: Units): void => {
   const { doc } = pages;
-  line(doc, `Step ${step.number}: ${bendsInWords(step)}, side ${step.sideUp} up, station ${step.station}`, at.x, at.y, at.width, { size: 3, bold: true });
+  line(doc, `Step ${step.number}: ${strokeInWords(trial, step)}, side ${step.sideUp} up, station ${step.station}`, at.x, at.y, at.width, { size: 3, bold: true });
   const picture = { width: (at.width - 2) / 2, height: at.height - 27 };
   drawPicture(doc, stepPicture(trial, step.number, 'before', { ...picture, units }), at.x, at.y + 5);
   drawPicture(doc, stepPicture(trial, step.number, 'after', { ...picture, units }), at.x + picture.width + 2, at.y + 5);
   const y = at.y + 6 + picture.height;
   const used = paragraph(doc, step.words, at.x, y, at.width, { size: 2.4, bold: true, fill: 'accent' });
-  paragraph(doc, figuresOf(step, units), at.x, y + used + 0.6, at.width, { size: 2.2 });
+  paragraph(doc, figuresOf(trial, step, units), at.x, y + used + 0.6, at.width, { size: 2.2 });
 };
 
-/** One part's way through the machine, stroke by stroke: before at the stop, after bent and released. */
+/** One part's way through the machine, stroke by stroke: in its place before, and after. */
 export const drawWalkPages = (pages: Pages, trial: Trial, units: Units): void => {
   const { doc } = pages;
   const name = trial.sheet.part.name;
@@ -40,7 +40,7 @@ export const drawWalkPages = (pages: Pages, trial: Trial, units: Units): void =>
   paragraph(
     doc,
     `Predicted, and replayed by a second engine: ${trial.proof.passed ? 'passed' : 'not passed'}${trial.proof.smallestClearance === null ? '' : `, smallest clearance ${lengthText(trial.proof.smallestClearance, units)}`}. ` +
-    'Left of each pair: at the stop before the stroke; right: bent and released.',
+    'Left of each pair: in its place before the stroke; right: after the stroke.',
     INNER.x, INNER.y + 6.4, INNER.width, { size: 2.5 },
   );
   drawPicture(doc, unfoldingPath(trial, { width: INNER.width, height: PATH }), INNER.x, INNER.y + 11);

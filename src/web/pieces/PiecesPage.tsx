@@ -39,7 +39,7 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
   };
   return (
     <Sheet
-      title={`Pieces made: ${trial.value.partName} on ${trial.value.machineName}`} notes={<Cautions />}
+      title={`Pieces made: ${trial.value.partName} on ${trial.value.machineName}`} notes={<Cautions trial={trial.value.trial} />}
       trail={[['Parts', to.parts], [trial.value.partName, to.part(trial.value.partId)], ['Trial', to.trial(id)]]} block={trialBlock(trial.value, ['Sheet', 'Pieces made'])}
     >
       <div className="body">

@@ -1,8 +1,14 @@
-import { CAUTIONS } from '../cautionWords.js';
+import { liftOf } from '../../stroke/index.js';
+import type { Trial } from '../../trial/index.js';
+import { CAUTIONS, LIFT_CAUTION } from '../cautionWords.js';
 
-export const Cautions = () => (
-  <section className="cautions" aria-label="Cautions">
-    <h2><span aria-hidden="true">⚠</span> Cautions</h2>
-    <ul>{CAUTIONS.map((caution) => <li key={caution}>{caution}</li>)}</ul>
-  </section>
-);
+/** The cautions of every plan; with a trial, that about lifting only where its sheet asks for it. */
+export const Cautions = ({ trial }: { readonly trial?: Trial }) => {
+  const words = trial && liftOf(trial).help === 'not asked' ? CAUTIONS : [...CAUTIONS, LIFT_CAUTION];
+  return (
+    <section className="cautions" aria-label="Cautions">
+      <h2><span aria-hidden="true">⚠</span> Cautions</h2>
+      <ul>{words.map((caution) => <li key={caution}>{caution}</li>)}</ul>
+    </section>
+  );
+};

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
+import { PHASE_ENDS, closeUp, filmOf, rootOf, stationOf } from '../../stroke/index.js';
 import type { Step, Trial } from '../../trial/index.js';
 import { EdgesBody, PrismBody, SheetBody } from '../scene/bodies.js';
 import { extentOf } from '../scene/extent.js';
@@ -6,14 +7,17 @@ import { letterSpots } from '../scene/letterSpot.js';
 import { COLOURS } from '../scene/look.js';
 import { flatPlates, sheetMesh } from '../scene/sheetMesh.js';
 import { View3d } from '../scene/View3d.js';
-import { degrees } from '../wording.js';
-import { PHASE_ENDS, momentAt } from './moment.js';
 import { pressOf } from './press.js';
-import { settingOf } from './seat.js';
+import { MovingSection } from './MovingSection.js';
+import { momentWords } from './momentWords.js';
 
 /** s that the film of a stroke runs; it is no prediction of the stroke's own time. */
 const FILM = 9;
 const FROM = { round: 56, up: 17 } as const;
+/** A hem or an offset is small beside its tools: seen more along the bed, the right end of the bend alone (mm along it, and about what moves). */
+const NEAR = { round: 66, up: 12 } as const;
+const NEAR_END = 46;
+const NEAR_ABOUT = 14;
 const HATCHES = 34;
 /** The share of the film where the sheet lies at its stop. */
 const AT_STOP = 0.23;
@@ -25,22 +29,32 @@ const STILL = matchMedia('(prefers-reduced-motion: reduce)');
 export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; readonly step: Step; readonly instead: ReactNode }) => {
   const [t, setT] = useState(AT_STOP);
   const [plays, setPlays] = useState(false);
-  const setting = useMemo(() => settingOf(trial, step), [trial, step]);
   const plates = useMemo(() => flatPlates(trial.sheet), [trial]);
   const spots = useMemo(() => letterSpots(trial.sheet.part), [trial]);
-  const press = useMemo(() => pressOf(trial, setting), [trial, setting]);
-  const root = trial.sheet.part.bends[setting.running[0]!]!.sides[0].plate;
-  const meshAt = useMemo(() => (share: number) => {
-    const moment = momentAt(trial, setting, share);
-    return { moment, mesh: sheetMesh(trial.sheet, plates, moment.angles, root, moment.pose) };
-  }, [trial, setting, plates, root]);
+  const press = useMemo(() => pressOf(trial, step), [trial, step]);
+  const root = rootOf(trial, step);
+  const meshAt = useMemo(() => {
+    const film = filmOf(trial, step);
+    return (share: number) => {
+      const moment = film(share);
+      return { moment, mesh: sheetMesh(trial.sheet, plates, moment.angles, root, moment.pose) };
+    };
+  }, [trial, step, plates, root]);
   const { moment, mesh } = useMemo(() => meshAt(t), [meshAt, t]);
-  const up = setting.station.dieTop;
+  const up = stationOf(trial, step).dieTop;
+  const near = step.kind !== 'V bend';
+  const from = near ? NEAR : FROM;
   const extent = useMemo(() => {
+    if (near) {
+      const { backs, ups } = closeUp(trial, step);
+      const { edges } = meshAt(AT_STOP).mesh;
+      const end = Math.max(...edges.filter((_, i) => i % 3 === 0));
+      return extentOf(NEAR, [end - NEAR_END, end].flatMap((along) => [backs[0] - NEAR_ABOUT, backs[1] + NEAR_ABOUT].flatMap((back) => [ups[0] - NEAR_ABOUT, ups[1] + NEAR_ABOUT].flatMap((height) => [along, back, height]))));
+    }
     const raised = (edges: readonly number[], by: number): number[] => edges.map((v, i) => (i % 3 === 2 ? v + by : v));
     const open = up + step.ramOpening;
     return extentOf(FROM, raised(press.punch.edges, open), raised(press.clamp.edges, open), press.fingers.edges, press.bed.edges, raised(press.die.edges, up), ...[AT_STOP, 0.7].map((s) => meshAt(s).mesh.edges));
-  }, [press, meshAt, up, step]);
+  }, [press, meshAt, up, trial, step, near]);
 
   useEffect(() => {
     if (!plays) return;
@@ -55,16 +69,19 @@ export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; re
   }, [plays]);
   if (plays && t >= 1) setPlays(false);
 
+  const space = (
+    <View3d label={`Step ${step.number} in the machine: ${moment.phase}.`} extent={extent} from={from} instead={near ? null : instead}>
+      <SheetBody mesh={mesh} spots={spots} thickness={trial.sheet.part.thickness} pitch={(2 * extent.radius) / HATCHES} />
+      <PrismBody prism={press.punch} colour={COLOURS.tool} up={moment.tip} />
+      <EdgesBody prism={press.clamp} up={moment.tip} />
+      <PrismBody prism={press.die} colour={COLOURS.tool} up={up} />
+      <PrismBody prism={press.bed} colour={COLOURS.bed} />
+      <PrismBody prism={press.fingers} colour={COLOURS.finger} back={moment.behind} />
+    </View3d>
+  );
   return (
     <figure className="stroke">
-      <View3d label={`Step ${step.number} in the machine: ${moment.phase}.`} extent={extent} from={FROM} instead={instead}>
-        <SheetBody mesh={mesh} spots={spots} thickness={trial.sheet.part.thickness} pitch={(2 * extent.radius) / HATCHES} />
-        <PrismBody prism={press.punch} colour={COLOURS.tool} up={moment.tip} />
-        <EdgesBody prism={press.clamp} up={moment.tip} />
-        <PrismBody prism={press.die} colour={COLOURS.tool} up={up} />
-        <PrismBody prism={press.bed} colour={COLOURS.bed} />
-        <PrismBody prism={press.fingers} colour={COLOURS.finger} back={moment.behind} />
-      </View3d>
+      {near ? <MovingSection trial={trial} step={step} moment={moment} /> : space}
       <div className="slider no-print">
         {STILL.matches
           ? <button type="button" onClick={() => setT(PHASE_ENDS.find((end) => end > t) ?? 0)}>Next moment</button>
@@ -73,7 +90,8 @@ export const StrokeView = ({ trial, step, instead }: { readonly trial: Trial; re
           <input type="range" min={0} max={1000} value={Math.round(t * 1000)} aria-valuetext={moment.phase} onChange={(event) => { setPlays(false); setT(Number(event.target.value) / 1000); }} />
         </label>
       </div>
-      <figcaption className="small"><strong>{moment.phase}</strong>, bend angle {degrees(moment.angle)}, included angle {degrees(180 - moment.angle)}. <span className="soft">Not to time; ways in and out drawn short.</span></figcaption>
+      <figcaption className="small"><strong>{moment.phase}</strong>, {momentWords(step, moment)}. <span className="soft">Not to time; ways in and out drawn short.</span></figcaption>
+      {near && space}
     </figure>
   );
 };

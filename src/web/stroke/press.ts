@@ -1,8 +1,8 @@
 import { type Contour, type Vec2, flatten, vertex } from '../../geometry/index.js';
 import { type Facing, type Tool, mirrorProfile, toolSlabs } from '../../shop/index.js';
-import type { Placed, Trial } from '../../trial/index.js';
+import { dieOf, punchOf, stationOf } from '../../stroke/index.js';
+import type { Placed, Step, Trial } from '../../trial/index.js';
 import { type Prism, addPrism } from '../scene/toolMesh.js';
-import type { Setting } from './seat.js';
 
 /** The press about one station, each body from its own origin: punch and clamp from tip, fingers from their stop. */
 export interface Press {
@@ -41,8 +41,8 @@ const topOf = (contour: Contour): Contour => {
   }).map(([x, y]) => vertex(x, y));
 };
 
-export const pressOf = (trial: Trial, { step, station, die }: Setting): Press => {
-  const punch = trial.punches.find(({ id }) => id === step.punch)!;
+export const pressOf = (trial: Trial, step: Step): Press => {
+  const [station, punch, die] = [stationOf(trial, step), punchOf(trial, step.punch), dieOf(trial, step.die)];
   const segments = [...station.punchSegments, ...station.dieSegments];
   const low = Math.min(...segments.map(({ from }) => from)) - BESIDE;
   const high = Math.max(...segments.map(({ from, length }) => from + length)) + BESIDE;

@@ -1,3 +1,4 @@
+import { strokeInWords } from '../../stroke/index.js';
 import type { Trial } from '../../trial/index.js';
 import { to } from '../place.js';
 import { figure } from '../wording.js';
@@ -10,7 +11,7 @@ export const StepsTable = ({ id, trial }: { readonly id: string; readonly trial:
       <table className="steps">
         <thead>
           <tr>
-            <th scope="col">Step</th><th scope="col">Bends</th><th scope="col">Station</th><th scope="col">Side up</th>
+            <th scope="col">Step</th><th scope="col">Stroke</th><th scope="col">Station</th><th scope="col">Side up</th>
             <th scope="col" className="number">Bend angle,{'\u00a0'}°</th><th scope="col" className="number">Included angle,{'\u00a0'}°</th>
             <th scope="col" className="number">X mm</th><th scope="col" className="number">R mm</th>
             <th scope="col" className="number">Depth mm<br />from touch</th><th scope="col" className="number">Force kN</th><th scope="col" className="number">Clearance<br />mm</th>
@@ -21,7 +22,7 @@ export const StepsTable = ({ id, trial }: { readonly id: string; readonly trial:
           {trial.steps.map((step) => (
             <tr key={step.number}>
               <th scope="row"><a className="touch" href={to.walk(id, step.number)} aria-label={`Step ${step.number}`}>{step.number}</a></th>
-              <td>{step.bends.join(', ')}</td><td>{step.station}</td>
+              <td>{strokeInWords(trial, step)}</td><td>{step.station}</td>
               <td><span className={`side-mark side-${step.sideUp}`}>{step.sideUp}</span></td>
               <td className="number">{figure(step.bendAngle, 1)}</td><td className="number">{figure(step.includedAngle, 1)}</td>
               <td className="number">{step.stop.kind === 'none' ? 'by eye' : [0, ...(step.stop.skew === undefined ? [] : [step.stop.skew])].map((by) => figure(step.stop.axisX + by, 2)).join(' / ')}</td>

@@ -30,7 +30,7 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
       title={`${value.partName} on ${value.machineName}`}
       trail={[['Parts', to.parts], [value.partName, to.part(value.partId)]]}
       block={trialBlock(value)}
-      notes={<Cautions />}
+      notes={<Cautions trial={trial} />}
     >
       <div className="body">
         <section className="section answer" aria-label="Verdict">

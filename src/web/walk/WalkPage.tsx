@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import type { StoredTrial } from '../../store/index.js';
-import { STEP_CAUTION } from '../cautionWords.js';
+import { cautionWords, pictureWords, strokeInWords } from '../../stroke/index.js';
+import { GUARDING } from '../cautionWords.js';
 import { go, to } from '../place.js';
 import { Drawing } from '../sheet/Drawing.js';
 import { Fault, Waiting, Warning } from '../sheet/Fault.js';
@@ -9,7 +10,7 @@ import { StrokeView } from '../stroke/StrokeView.js';
 import { trialBlock } from '../trial/trialBlock.js';
 import { useAnswer } from '../useAnswer.js';
 import { Figures } from './Figures.js';
-import { Measure } from './Measure.js';
+import { ToolNotes } from './ToolNotes.js';
 
 /** Keys pressed in a field or in the view belong to it. */
 const taken = (target: EventTarget | null): boolean => target instanceof Element && target.closest('input, select, textarea, .space, dialog') !== null;
@@ -38,32 +39,32 @@ export const WalkPage = ({ id, number }: { readonly id: string; readonly number:
       </Sheet>
     );
   }
+  const words = pictureWords(step);
   const picture = (when: 'before' | 'after') => `${here}/steps/${number}/picture.svg?when=${when}`;
   return (
     <Sheet
       title={`Step ${number} of ${last}`}
       close
-      under={<span className="step-bends">bend {step.bends.join(', ')} <span className={`side-mark side-${step.sideUp}`}>{step.sideUp}</span> side {step.sideUp} up, station {step.station}</span>}
+      under={<span className="step-bends">{strokeInWords(value.trial, step)} <span className={`side-mark side-${step.sideUp}`}>{step.sideUp}</span> side {step.sideUp} up, station {step.station}</span>}
       trail={[['Parts', to.parts], [value.partName, to.part(value.partId)], ['Trial', to.trial(id)]]}
       block={trialBlock(value, ['Sheet', `Step ${number} of ${last}`])}
-      notes={<Measure step={step} />}
+      notes={<ToolNotes trial={value.trial} step={step} />}
     >
       <div className="body walk">
         <div className="do-row">
           <p className="do">{step.words}</p>
-          <Warning word="Caution.">{STEP_CAUTION}</Warning>
+          <Warning word="Caution.">{cautionWords(step)} {GUARDING}</Warning>
         </div>
-        <Figures step={step} />
+        <Figures trial={value.trial} step={step} />
         <div className="seen">
           <div className="pictures">
-            <figure><figcaption>Before: at the stop</figcaption><Drawing path={picture('before')} /></figure>
-            <figure><figcaption>After: bent and released</figcaption><Drawing path={picture('after')} /></figure>
+            <figure><figcaption>{words.before}</figcaption><Drawing path={picture('before')} /></figure>
+            <figure><figcaption>{words.after}</figcaption><Drawing path={picture('after')} /></figure>
           </div>
-          {step.kind === 'V bend' && (
-            <section className="no-print" aria-label="The stroke in motion">
-              <StrokeView key={number} trial={value.trial} step={step} instead={<Drawing path={`${here}/steps/${number}/section.svg`} />} />
-            </section>
-          )}
+          <section className="no-print" aria-label="The stroke in motion">
+            <StrokeView key={number} trial={value.trial} step={step} instead={<Drawing path={`${here}/steps/${number}/section.svg`} />} />
+          </section>
+          {step.kind !== 'V bend' && <div className="print-only"><Drawing path={`${here}/steps/${number}/section.svg`} /></div>}
         </div>
         <nav className="turn-over no-print" aria-label="Steps">
           {number > 1 ? <a className="button" href={to.walk(id, number - 1)}><span aria-hidden="true">←</span> Step {number - 1}</a> : <a className="button" href={to.trial(id)}>To the trial</a>}

@@ -1,51 +1,17 @@
 import { type Rigid, type Vec3, apply, compose, invert, shift } from '../geometry/index.js';
 import { type Developed, acrossBend, bendFrame, insideRadiusAt, middleFrame } from '../sheet/index.js';
 import { type Die, halfOpening } from '../shop/index.js';
-import type { Station, Step, Trial } from '../trial/index.js';
+import type { Step, Trial } from '../trial/index.js';
+import { bendIndex, dieOf, stationOf } from './record.js';
 
 const RADIANS = Math.PI / 180;
 
 /** mm from first touch down to the inner apex with the bend turned through `angle` degrees in this die (docs/kinematics.md, d(x)). */
-const apexDepth = (sheet: Developed, bend: number, angle: number, die: Die): number => {
+export const apexDepth = (sheet: Developed, bend: number, angle: number, die: Die): number => {
   if (angle === 0) return 0;
   const b = (angle / 2) * RADIANS;
   const corner = insideRadiusAt(sheet, bend, angle) + sheet.part.thickness + die.shoulderRadius;
   return halfOpening(die) * Math.tan(b) - corner * (1 / Math.cos(b) - 1);
-};
-
-export const stationOf = (trial: Trial, step: Step): Station => {
-  const station = trial.stations.find(({ id }) => id === step.station);
-  if (!station) throw new Error(`step ${step.number} names station "${step.station}", which the layout has not`);
-  return station;
-};
-
-export const punchOf = (trial: Trial, id: string) => {
-  const punch = trial.punches.find((tool) => tool.id === id);
-  if (!punch) throw new Error(`punch "${id}" is not among the trial's tools`);
-  return punch;
-};
-
-export const dieOf = (trial: Trial, id: string): Die => {
-  const die = trial.dies.find((tool) => tool.id === id);
-  if (!die) throw new Error(`die "${id}" is not among the trial's tools`);
-  return die;
-};
-
-/** Index of the bend with this id. */
-export const bendIndex = (trial: Trial, id: string): number => {
-  const index = trial.sheet.part.bends.findIndex((bend) => bend.id === id);
-  if (index < 0) throw new Error(`bend "${id}" is not in part "${trial.sheet.part.name}"`);
-  return index;
-};
-
-/** Bend angles once the steps up to and including number `upTo` are made (0: the flat blank). Degrees. */
-export const anglesAfter = (trial: Trial, upTo: number): number[] => {
-  const angles = trial.sheet.part.bends.map(() => 0);
-  for (const step of trial.steps) {
-    if (step.number > upTo) continue;
-    for (const id of step.bends) angles[bendIndex(trial, id)] = step.bendAngle;
-  }
-  return angles;
 };
 
 /** The same while a hem is closed: the plate across from the hem's flange lies on the anvil. docs/kinematics.md, "Closing a hem". */
@@ -77,16 +43,9 @@ const offsetSeat = (trial: Trial, step: Step, angle: number): Rigid => {
   return low === 0 ? lies : compose(lies, web);
 };
 
-/** up of the punch's lowest point at the end of the stroke, released. */
-export const tipAfter = (trial: Trial, step: Step, angle: number): number => {
-  if (step.kind !== 'V bend') return step.ramPosition;
-  const bend = bendIndex(trial, step.bends[0]!);
-  return stationOf(trial, step).dieTop + trial.sheet.part.thickness - apexDepth(trial.sheet, bend, angle, dieOf(trial, step.die));
-};
-
 /**
- * How the sheet lies in the die for a V bend with the running bend at `angle` degrees: the pose of the frame of plate
- * `sides[0]` of the step's first bend, in the machine frame. docs/kinematics.md, "In a V".
+ * How the sheet lies in the tools of a step with the running bends at `angle` degrees: the pose of the frame of plate
+ * `sides[0]` of the step's first bend, in the machine frame. docs/kinematics.md, "In a V" and what follows it.
  */
 export const seatPose = (trial: Trial, step: Step, angle: number): Rigid => {
   if (step.kind === 'hem close') return hemSeat(trial, step, angle);
