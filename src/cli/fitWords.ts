@@ -1,4 +1,4 @@
-import type { Cheapest, FitBoard, FitCell } from '../fit/index.js';
+import { type Cheapest, type FitBoard, type FitCell, reasonsTold } from '../fit/index.js';
 import { table } from './table.js';
 
 const SIGNS: Readonly<Record<FitCell['verdict'], string>> = {
@@ -34,7 +34,7 @@ export const fitInWords = (board: FitBoard): string => [
   '[+] makes, with predicted seconds a part and the share of its tightest limit that is used; [~] with a remedy; [-] does not make; [?] not decided; [ ] not tried',
   '',
   ...board.cells.flatMap((row, p) => row.flatMap((cell, m) => cell.verdict === 'makes' ? [] : [
-    `${board.parts[p]!.name} on ${board.machines[m]!.id}: ${cell.verdict}. ${cell.reasons[0]?.sentence ?? ''}`,
+    `${board.parts[p]!.name} on ${board.machines[m]!.id}: ${cell.verdict}. ${reasonsTold(cell.reasons)[0]?.sentence ?? ''}`,
     ...cell.remedies.map((r) => `  ${r.confirmed ? 'Remedy' : 'Not confirmed'}: ${r.sentence}`),
     ...(cell.inVain === undefined ? [] : [`  ${cell.inVain}`]),
   ])),

@@ -1,4 +1,4 @@
-import { tightestMargin } from '../fit/index.js';
+import { reasonsTold, tightestMargin } from '../fit/index.js';
 import type { Step, Trial } from '../trial/index.js';
 import { table } from './table.js';
 import { type Show, show } from './units.js';
@@ -109,7 +109,7 @@ export const trialInWords = (trial: Trial, units: 'mm' | 'in' | undefined): stri
   const { part } = trial.sheet;
   return [
     `${verdictWords(trial)}: ${part.name}, ${trial.metal.name} ${s.length(part.thickness)}, on ${trial.machine.name}`,
-    ...trial.reasons.map(({ sentence }) => `Reason: ${sentence}`),
+    ...reasonsTold(trial.reasons).map(({ sentence }) => `Reason: ${sentence}`),
     ...trial.remedies.map(({ sentence, confirmed }) => `Remedy${confirmed ? '' : ' (not confirmed)'}: ${sentence}`),
     ...(trial.inVain === undefined ? [] : [`No remedy found: ${trial.inVain}`]),
     ...plan(trial, s),
@@ -128,7 +128,7 @@ export const summaryOf = (trial: Trial) => {
     machine: trial.machine.id,
     name: trial.machine.name,
     verdict: trial.verdict,
-    reason: trial.reasons[0]?.sentence ?? null,
+    reason: reasonsTold(trial.reasons)[0]?.sentence ?? null,
     remedy: trial.remedies[0]?.sentence ?? null,
     tightest: tight === null ? null : { name: tight.name, value: tight.value, limit: tight.limit, unit: tight.unit, step: tight.step },
     steps: trial.steps.length,

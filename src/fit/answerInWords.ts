@@ -18,7 +18,7 @@ const MOST_NAMED = 3;
 export const answerInWords = ({ parts, machines, cells }: Answered): string => {
   const sums = machines.map((machine, m) => ({ name: columnName(machine), ...columnSum(cells.map((row) => row[m] ?? null)) }));
   const all = parts.length;
-  const what = all === 1 ? 'this part' : `all ${all} parts`;
+  const what = all === 1 ? 'this part' : all === 2 ? 'both parts' : `all ${all} parts`;
   // more names than can be taken in at a glance stand in the table below
   const names = (list: readonly { readonly name: string }[]): string =>
     list.length <= MOST_NAMED ? list.map(({ name }) => name).join('; ') : list.length === machines.length ? `each of the ${list.length} machines` : `${list.length} of the ${machines.length} machines`;
@@ -35,13 +35,15 @@ export const answerInWords = ({ parts, machines, cells }: Answered): string => {
   const open = sums.filter((s) => s.open > 0 && s.no === 0);
   const none = open.length > 0 ? `No machine is shown to make ${what}; on ${names(open)} something is not decided.` : `No machine makes ${what} as it stands.`;
   let most = Math.max(0, ...sums.map(({ makes }) => makes));
-  const first = all === 1 || most === 0 ? '' : ` Of single machines the most are made by ${names(sums.filter(({ makes }) => makes === most))}: ${most} of ${all}.`;
+  const best = sums.filter(({ makes }) => makes === most);
+  const first = all === 1 || most === 0 ? '' : best.length === machines.length && best.length > MOST_NAMED ? ` Each of the ${best.length} machines makes ${most} of ${all}.`
+    : ` The most are made by ${names(best)}: ${most} of ${all}${best.length > 1 ? ' each' : ''}.`;
   const further = steps.slice(1).map(({ words }, k) => {
-    const best = Math.max(...sums.map((l) => l.levels[k + 1]!.made));
-    if (best <= most) return '';
-    most = best;
-    const by = names(sums.filter((l) => l.levels[k + 1]!.made === best));
-    return best === all ? ` ${words}, ${what}: ${by}.` : ` ${words}, the most: ${by}, ${best} of ${all}.`;
+    const top = Math.max(...sums.map((l) => l.levels[k + 1]!.made));
+    if (top <= most) return '';
+    most = top;
+    const by = names(sums.filter((l) => l.levels[k + 1]!.made === top));
+    return top === all ? ` ${words}, ${what}: ${by}.` : ` ${words}, the most: ${by}, ${top} of ${all}.`;
   });
   return `${none}${first}${further.join('')}`;
 };

@@ -19,18 +19,18 @@ export interface FitMargin {
   readonly source: string;
 }
 
-/** mm: how far a travel must be left for its share to mean anything. */
-const LEAST_TRAVEL = 1;
+/** What a place takes of the way to the far end of an axis and, for the near end, what that end takes of the way to the place: 1 at either end. */
+const shares = (at: number, { min, max }: { readonly min: number; readonly max: number }): { readonly near: number; readonly far: number } => ({
+  near: at > 0 ? Math.max(0, min) / at : min < 0 ? at / min : 1,
+  far: at <= 0 ? 0 : at / max,
+});
 
 const travel = (name: string, axis: Axis, at: number, step: number): FitMargin[] => {
   if (axis.drive === 'fixed') return [];
-  const margin = (value: number, limit: number, what: string, share: number): FitMargin =>
-    ({ kind: 'gauge travel', name: `${name}, ${what}`, value, limit, unit: 'mm', share, step, source: 'machine data' });
-  const middle = (axis.min + axis.max) / 2;
-  const half = Math.max(LEAST_TRAVEL, (axis.max - axis.min) / 2);
-  // towards whichever end of the travel it stands: 0 in the middle, 1 at the end
-  const share = Math.abs(at - middle) / half;
-  return [at >= middle ? margin(at, axis.max, 'furthest', share) : margin(at, axis.min, 'nearest', share)];
+  const { near, far } = shares(at, axis);
+  const margin = (limit: number, what: string, share: number): FitMargin =>
+    ({ kind: 'gauge travel', name: `${name}, ${what}`, value: at, limit, unit: 'mm', share, step, source: 'machine data' });
+  return [far >= near ? margin(axis.max, 'furthest', far) : margin(axis.min, 'nearest', near)];
 };
 
 const ofStep = (trial: Trial, step: Step): FitMargin[] => {

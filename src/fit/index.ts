@@ -5,6 +5,7 @@ export { answerInWords, columnName } from './answerInWords.js';
 export { type FoundWay, asCarried, carriedOver } from './carryOver.js';
 export { changeInShort } from './changeInShort.js';
 export { type ColumnSum, type SaidOf, columnSum } from './columnSums.js';
+export { type ToldReason, reasonsTold } from './reasonsTold.js';
 export { reasonInShort } from './reasonInShort.js';
 export { type BoardMachine, type Bought, type Cheapest, type FitBoard, fitBoard } from './fitBoard.js';
 export { type FitCell, type FitVerdict, fitCell, notTried } from './fitCell.js';

@@ -1,3 +1,4 @@
+import { reasonsTold } from '../fit/index.js';
 import type { Reason, Trial } from '../trial/index.js';
 import { drawPicture } from './drawPicture.js';
 import { type Block, type Paragraph, flow } from './flow.js';
@@ -26,10 +27,10 @@ const foldInWords = (reason: Reason): string => {
   return `Drawn with ${made}${reason.bends.length > 0 ? `; thick line: ${reason.bends.join(', ')}, asked for` : ''}.`;
 };
 
-const reasonParagraph = (trial: Trial, reason: Reason, k: number): Paragraph => {
+const reasonParagraph = (trial: Trial, words: string, reason: Reason, k: number): Paragraph => {
   const picture = reasonPicture(trial, reason, PICTURE);
   return {
-    words: `${reason.sentence}\n${foldInWords(reason)} (${reason.code})`,
+    words: `${words}\n${foldInWords(reason)}`,
     sign: String(k + 1),
     style: { size: 3 },
     ...(picture ? { picture } : {}),
@@ -57,7 +58,7 @@ export const drawReasonPages = (doc: Doc, trial: Trial, units: Units, newSheet: 
   const [x, y] = [FRAME.x + INSET, FRAME.y + INSET];
   const bottom = FRAME.y + FRAME.height;
   drawPicture(doc, partPicture(trial.sheet, finalAngles(trial.sheet), { width: TITLE.width - INSET, height: PART_HEIGHT }), title.x, y);
-  const reasons = trial.reasons.map((reason, k) => reasonParagraph(trial, reason, k));
+  const reasons = reasonsTold(trial.reasons).map(({ sentence: words, reason }, k) => reasonParagraph(trial, words, trial.reasons[reason]!, k));
   const none: Paragraph = { words: 'No single reason was found.', style: { size: 3 } };
   // no plan stands, so there is nothing to set up or to time
   const { before, after } = wordBlocks({ ...trial, stations: [], steps: [] }, units);

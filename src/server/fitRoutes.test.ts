@@ -36,7 +36,7 @@ describe('fits', () => {
     expect(board.parts.map((p) => p.name)).toEqual(['angle 40 + 60', 'angle 50 + 80']);
     expect(board.machines.map((m) => [m.id, m.whose])).toEqual([['small-fast', 'ours'], ['general', 'ours']]);
     expect(board.cells.map((row) => row.map((cell) => cell!.verdict))).toEqual([['makes', 'makes'], ['makes', 'makes']]);
-    expect(board.answer).toMatch(/^Each of these 2 machines makes all 2 parts as it stands/);
+    expect(board.answer).toMatch(/^Each of these 2 machines makes both parts as it stands/);
     expect(board.sums.map(({ makes, why }) => [makes, why])).toEqual([[2, []], [2, []]]);
     // as first kept: no machine and no rack of this store was changed
     expect((await ask(`/api/trials/${board.cells[0]![1]!.trialId}`)).body).toMatchObject({ machineRevision: 1, rackId: 'demo-rack', rackRevision: 1 });

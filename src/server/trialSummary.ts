@@ -1,4 +1,4 @@
-import { tightestMargin } from '../fit/index.js';
+import { reasonsTold, tightestMargin } from '../fit/index.js';
 import type { Trial } from '../trial/index.js';
 import type { TrialSummary } from '../store/index.js';
 
@@ -13,7 +13,7 @@ export function trialSummary(trial: Trial, defect: boolean): TrialSummary {
     proven: trial.proven,
     proof: { checked: trial.proof.checked, passed: trial.proof.passed },
     clearance: clearances.length === 0 ? null : Math.min(...clearances),
-    reason: trial.reasons[0]?.sentence ?? null,
+    reason: reasonsTold(trial.reasons)[0]?.sentence ?? null,
     remedy: trial.remedies[0]?.sentence ?? null,
     tightest: tightestMargin(trial),
     defect,

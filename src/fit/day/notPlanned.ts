@@ -1,5 +1,6 @@
 import type { Trial } from '../../trial/index.js';
 import { changeInShort } from '../changeInShort.js';
+import { reasonsTold } from '../reasonsTold.js';
 
 /** A part that was asked for and is not in the day. */
 export interface NotPlanned {
@@ -20,7 +21,7 @@ const ended = (words: string): string => (/[.!?]$/.test(words) ? words : `${word
 /** Why a part is left out of the day and what would bring it in; null where it is made and stands in it. */
 export const notPlanned = ({ verdict, reasons, remedies, inVain, machine, sheet }: Trial, trial: number): NotPlanned | null => {
   if (verdict === 'makes') return null;
-  const { sentence: reason } = reasons[0] ?? { sentence: 'no reason is told' };
+  const { sentence: reason } = reasonsTold(reasons)[0] ?? { sentence: 'no reason is told' };
   const madeWith = remedies.flatMap((remedy) => {
     const said = verdict === 'makes with remedy' && remedy.confirmed ? changeInShort({ verdict, remedies: [remedy] }, machine.currency) : null;
     return said === null ? [] : [said];

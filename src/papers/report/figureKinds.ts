@@ -21,7 +21,7 @@ const HOW: Readonly<Record<FigureKind, string>> = {
   length: 'Length: what tools and part take along the bed, against the bed\'s length in the machine\'s data.',
   daylight: 'Daylight: the opening between punch and die that the tightest step needs to bring the part in and out, against the machine\'s open height less the stack of tools.',
   throat: 'Throat: how far the part reaches behind the bend, against the throat (or its width against the space between the side frames where it passes between them).',
-  'gauge travel': 'Gauge travel: where the axis of the back gauge stands; 0 % in the middle of its travel, 100 % at its end.',
+  'gauge travel': 'Gauge travel: where an axis of the back gauge stands, against the end of its travel that it comes nearest to: the place over the furthest, or the nearest over the place; 100 % at either end.',
   tolerance: 'Tolerance: of the dimensions the one nearest to its limit; what the batch is expected to scatter after its first piece is corrected (chain of stops, edges and bends, root of the sum of squares, by the machine\'s repeatability as new or as measured), against the tolerance of the drawing, or of the class of ISO 2768-1 that was asked. "–": something that matters was not measured on this machine, so nothing is promised.',
   seconds: 'Seconds a part: a stated model: ram by the machine\'s own speeds and the opening of each step; handling, turning and set-up by figures that are common practice, no source. Set-up is shared over the quantity. It ranks machines; it is no promised rate.',
   'parts an hour': 'Parts an hour: 3,600 s divided by the predicted seconds a part while it runs, set-up left out; breaks, inspection and waiting are not in it.',

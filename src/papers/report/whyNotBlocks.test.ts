@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BoardMachine, FitCell } from '../../fit/index.js';
 import { bewareWords } from './bewareWords.js';
-import { reasonsTold, whyNotBlocks } from './whyNotBlocks.js';
+import { whyNotBlocks } from './whyNotBlocks.js';
 
 const reason = (code: FitCell['reasons'][number]['code'], sentence: string): FitCell['reasons'][number] => ({ code, sentence, bends: [] });
 const cell = (verdict: FitCell['verdict'], reasons: FitCell['reasons'], warnings: readonly string[] = [], inVain?: string): FitCell => ({
@@ -12,19 +12,11 @@ const machines = ['Long, 200 t', 'Short, 40 t', 'Tall, 90 t'].map(machine);
 const part = (name: string) => ({ name, thickness: 1, bends: 1 });
 
 describe('reasons of a cell', () => {
-  it('tells a dimension once with its least scatter, and one pair of tools once for all its bends', () => {
-    const d5 = (mm: string): string => `Dimension d5 (face to face, 111.70 mm ± 0.15) scatters by ${mm} mm on Long, 200 t at the best stops and order tried (root-sum-square).`;
-    expect(reasonsTold([
-      reason('tolerance', d5('0.80')), reason('tolerance', d5('0.58')), reason('daylight', 'At bend b5 and b6 with Punch X over V 12: 5 mm stay open.'), reason('tolerance', d5('1.03')),
-      reason('daylight', 'At bend b3 with Punch X over V 12: 5 mm stay open.'), reason('clearance', 'At bend b1 the base meets the punch.'),
-    ])).toEqual([`${d5('0.58')} (tolerance)`, 'At bends b5 and b6; b3 with Punch X over V 12: 5 mm stay open. (daylight)', 'At bend b1 the base meets the punch. (clearance)']);
-  });
-
   it('share a block between machines that have the same ones, and tell apart what was tried', () => {
     const said = (name: string): FitCell => cell('does not make', [reason('tolerance', `It scatters on ${name}.`)], [], `Tried in vain: ${name === 'Tall, 90 t' ? 'a frame' : 'a die'}.`);
     const blocks = whyNotBlocks({ machines, cells: [machines.map(({ name }) => said(name))] }, 0);
     expect(blocks.map(({ heading, paragraphs }) => [heading, ...paragraphs.map(({ words }) => words)])).toEqual([[
-      '✗ Why not as it stands: each of the 3 machines', 'It scatters. (tolerance)', 'Long; Short: No remedy found. Tried in vain: a die.', 'Tall: No remedy found. Tried in vain: a frame.',
+      '✗ Why not as it stands: each of the 3 machines', 'It scatters.', 'Long; Short: No remedy found. Tried in vain: a die.', 'Tall: No remedy found. Tried in vain: a frame.',
     ]]);
     const mixed = whyNotBlocks({ machines, cells: [[cell('makes', []), said('Short, 40 t'), cell('not decided', [reason('limit', 'Time ended.')])]] }, 0);
     expect(mixed.map(({ heading }) => heading)).toEqual(['✗ Why not as it stands: Short', '? Not decided: Tall']);

@@ -1,4 +1,4 @@
-import type { BoardMachine } from '../../fit/index.js';
+import { type BoardMachine, reasonsTold } from '../../fit/index.js';
 import type { FitPart, KeptCell } from '../../server/index.js';
 import { to } from '../place.js';
 import { Verdict } from '../sheet/Verdict.js';
@@ -12,7 +12,7 @@ export const CellDetail = ({ part, machine, cell, seconds: limit }: { readonly p
     {cell.seconds !== null && cell.partsAnHour !== null && cell.changeOver !== null && (
       <p>Predicted {figure(cell.partsAnHour, 0)} parts an hour once set up, change-over {figure(cell.changeOver / 60, 0)} min; {seconds(cell.seconds)} a part with the set-up shared.</p>
     )}
-    {cell.reasons.length > 0 && <><h3>{cell.verdict === 'not decided' ? 'What was tried' : 'Why'}</h3><ul>{cell.reasons.map((r) => <li key={r.sentence}>{r.sentence}</li>)}</ul></>}
+    {cell.reasons.length > 0 && <><h3>{cell.verdict === 'not decided' ? 'What was tried' : 'Why'}</h3><ul>{reasonsTold(cell.reasons).map((r) => <li key={r.sentence}>{r.sentence}</li>)}</ul></>}
     {cell.remedies.length > 0 && <><h3>What would change it, what leaves the drawing as it is first, the cheapest of it first</h3><ol>{cell.remedies.map((r) => <li key={r.sentence}>{r.sentence}</li>)}</ol></>}
     {cell.verdict === 'not decided' && <p><strong>What to do next.</strong> It was given {figure(limit, 0)} s of computing; more may decide it: “Computing time for each cell”, at the head of the board.{cell.trialId === null ? '' : ' How far the search came is in its trial.'}</p>}
     {cell.inVain !== undefined && <><h3>What was tried to change it</h3><p>{cell.inVain}</p></>}

@@ -1,3 +1,4 @@
+import { reasonsTold } from '../../fit/index.js';
 import type { Trial } from '../../trial/index.js';
 import { Drawing } from '../sheet/Drawing.js';
 
@@ -11,9 +12,9 @@ export const Reasons = ({ here, trial: { reasons, remedies, inVain, machine } }:
         <div>
           <h2>Why not</h2>
           <ol>
-            {reasons.map((reason, i) => (
-              <li key={reason.sentence}>
-                <p>{reason.sentence}</p>
+            {reasonsTold(reasons).map(({ sentence, reason: i }) => ({ sentence, i, reason: reasons[i]! })).map(({ sentence, i, reason }) => (
+              <li key={sentence}>
+                <p>{sentence}</p>
                 {reason.made !== undefined && reason.unmade !== undefined && reason.bends.length > 0 && <Drawing path={`${here}/reasons/${i + 1}/picture.svg`} className="reason-drawing" />}
               </li>
             ))}
