@@ -1,7 +1,7 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
 import { checkSheetPdf } from '../papers/index.js';
-import { type ConditionFigures, type Machine, NOTHING_SET, conditionFigures, settingInWords, withCondition } from '../shop/index.js';
+import { type ConditionFigures, type Machine, conditionFigures, nothingSet, placeInWords, settingInWords, withCondition } from '../shop/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { positive } from './numbers.js';
@@ -27,9 +27,9 @@ const left = (value: number | null | undefined): string => (value === null || va
 
 const human = (machine: Machine, f: ConditionFigures, beware: readonly string[]): string => [
   `${machine.name}, ${f.asOf}: depth along a bend`,
-  `  over all that was measured: ${left(f.corrected?.asIs)} as it is, ${left(f.corrected?.left)} after setting${f.corrected ? ` (${settingInWords(f) ?? NOTHING_SET})` : ''}`,
+  `  over all that was measured: ${left(f.corrected?.asIs)} as it is, ${left(f.corrected?.left)} after setting${f.corrected ? ` (${settingInWords(f) ?? nothingSet(f)})` : ''}`,
   `  ${f.length} mm in the middle: ${left(f.inTheMiddle?.asIs)} as it is, ${left(f.inTheMiddle?.left)} after setting`,
-  f.elsewhere ? `  ${f.length} mm from ${f.elsewhere.window[0].toFixed(0)} to ${f.elsewhere.window[1].toFixed(0)} mm: ${left(f.elsewhere.fit.left)}; standing there avoids ${(f.avoided ?? 0).toFixed(3)} mm, what is left bounds the promise` : `  ${f.length} mm where it meets least wear: not known`,
+  `  ${f.length} mm where it meets least wear: ${f.elsewhere ? `${left(f.elsewhere.fit.left)} (${placeInWords(f)}); what is left bounds the promise` : 'not known'}`,
   `  the ram come back to one place: ${left(f.scatter)}; this bounds the promise`,
   `  the ram at rest: ${f.driftPerSecond === null ? 'not known' : `sinks ${f.driftPerSecond.toFixed(3)} mm in a second`}`,
   ...f.testBends.map((b) => `  test bend at ${b.load} load: ${b.spread === null ? 'not known' : `${b.spread.toFixed(1)} degrees of included angle between left, middle and right`}`),

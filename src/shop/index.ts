@@ -15,7 +15,7 @@ export { type ConditionRecord, type ConditionState, type Reading, type TestBend,
 export { parseCondition } from './parseCondition.js';
 export { withCondition } from './withCondition.js';
 export { type ConditionFigures, conditionFigures } from './conditionFigures.js';
-export { NOTHING_SET, settingInWords } from './settingInWords.js';
+export { nothingSet, placeInWords, settingInWords } from './settingInWords.js';
 export { NO_GAIN, bestPlace, seatsLeft } from './seatPlace.js';
 export type { SeatFit, Window } from './seatFit.js';
 export { withOptions } from './withOptions.js';

@@ -1,6 +1,6 @@
 import type { FitVerdict } from '../fit/index.js';
 
-const MINUS = '\u2212';
+export const MINUS = '\u2212';
 
 /** A figure with a proper minus and fixed decimals. */
 export const figure = (value: number, decimals: number): string => {
@@ -10,6 +10,8 @@ export const figure = (value: number, decimals: number): string => {
 export const mm = (value: number, decimals = 2): string => `${figure(value, decimals)} mm`;
 export const degrees = (value: number): string => `${figure(value, 1)}°`;
 export const kilonewtons = (newtons: number): string => `${figure(newtons / 1000, newtons < 100_000 ? 1 : 0)} kN`;
+/** A margin's figure with its unit: forces in kN, little lengths to the hundredth. */
+export const amountOf = (value: number, unit: string): string => (unit === 'N' ? kilonewtons(value) : `${figure(value, Math.abs(value) < 10 ? 2 : 1)} ${unit}`);
 export const seconds = (s: number): string =>
   s < 100 ? `${figure(s, s < 10 ? 1 : 0)} s` : `${Math.floor(Math.round(s) / 60)} min ${Math.round(s) % 60} s`;
 

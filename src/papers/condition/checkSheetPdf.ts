@@ -1,4 +1,4 @@
-import { type ConditionFigures, type ConditionRecord, type ConditionState, type Machine, ACCURACY_STANDARDS, NOTHING_SET, settingInWords, stateOf } from '../../shop/index.js';
+import { type ConditionFigures, type ConditionRecord, type ConditionState, type Machine, ACCURACY_STANDARDS, nothingSet, placeInWords, settingInWords, stateOf } from '../../shop/index.js';
 import { bytesOf, openDocument } from '../document.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Block, flow } from '../flow.js';
@@ -172,8 +172,9 @@ const drawWear = (pages: Pages, machine: Machine, record: ConditionRecord | null
   ].filter(({ height }) => height > 14);
 };
 
+const minus = (words: string): string => words.replace(/-(?=\d)/g, '−');
 /** Thousandths of a mm with a proper minus. */
-const figureOf = (value: number): string => value.toFixed(3).replace('-', '−');
+const figureOf = (value: number): string => minus(value.toFixed(3));
 
 const pm = (value: number | null | undefined): string => (value === null || value === undefined ? NOT_KNOWN : `plus or minus ${value.toFixed(3)} mm`);
 
@@ -186,8 +187,8 @@ const resultBlocks = (f: ConditionFigures, record: ConditionRecord): Block[] => 
     {
       heading: `What follows, ${f.asOf}`,
       paragraphs: [
-        note(corrected ? `Over all of the bed that was measured the depth along a bend differs by ${pm(corrected.asIs)}${setting === null ? `; ${NOTHING_SET}. All of it bounds the promise` : `. ${setting[0]!.toUpperCase()}${setting.slice(1)}, found to work, ${f.works.tilt && f.works.crowning ? 'leave' : 'leaves'} ${pm(corrected.left)}. What is corrected bounds no promise`}.` : 'The wear of bed and ram seats is not known: no tolerance that hangs on a bend angle is promised.'),
-        note(`Work of ${f.length} mm meets ${pm(inTheMiddle?.left)} in the middle of the bed${elsewhere ? `, and ${pm(elsewhere.fit.left)} from ${elsewhere.window[0].toFixed(0)} to ${elsewhere.window[1].toFixed(0)} mm: standing there avoids ${(f.avoided ?? 0).toFixed(3)} mm. What is left where the stations stand bounds the promise.` : '; where it would meet least is not known.'}`),
+        note(corrected ? `Over all of the bed that was measured the depth along a bend differs by ${pm(corrected.asIs)}${setting === null ? `; ${nothingSet(f)}. All of it bounds the promise` : `. ${setting[0]!.toUpperCase()}${setting.slice(1)}, found to work, ${f.works.tilt && f.works.crowning ? 'leave' : 'leaves'} ${pm(corrected.left)}. What is corrected bounds no promise`}.` : 'The wear of bed and ram seats is not known: no tolerance that hangs on a bend angle is promised.'),
+        note(`Work of ${f.length} mm meets ${pm(inTheMiddle?.left)} in the middle of the bed${elsewhere ? `, and ${pm(elsewhere.fit.left)} where it meets least wear (${minus(placeInWords(f)!)}). What is left where the stations stand bounds the promise.` : '; where it would meet least is not known.'}`),
         note(`The ram comes back within ${pm(f.scatter)}. This stays wherever the work stands and bounds the promise.`),
         ...(f.driftPerSecond === null ? [] : [note(`At rest the ram sinks ${f.driftPerSecond.toFixed(3)} mm in a second.`)]),
         note('Fitted so that the largest distance left is least (minimax); seats taken as straight between readings, crowning as a parabola between the side frames that only lifts.'),
@@ -228,7 +229,7 @@ export const checkSheetPdf = async (machine: Machine, filled: { readonly record:
     drawRows(doc, [
       [{ share: 2.6, label: 'Machine', value: machine.name, bold: true }, { share: 1, label: 'Revision', value: revision, bold: true }, { share: 2.2, label: 'What', value: `check sheet: ${name}`, bold: true }],
       [
-        { share: 2, label: 'Who', value: who }, { share: 1.2, label: 'Date', value: date }, { share: 1.8, label: 'Promises rest on', value: filled?.figures.asOf ?? '' },
+        { share: 2, label: 'Measured by', value: who }, { share: 1.2, label: 'Measured on', value: date }, { share: 1.8, label: 'Promises rest on', value: filled?.figures.asOf ?? '' },
         { share: 1.2, label: 'Sheet', value: `sheet ${k + 1} of ${pages.names.length}` },
       ],
     ], stripArea());

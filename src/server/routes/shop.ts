@@ -1,6 +1,6 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { z } from 'zod';
-import { asDrawn, conditionFigures, parseCondition, parseFloor, parseRack, type RackData, toolsFromCsv, toolsToCsv } from '../../shop/index.js';
+import { asDrawn, conditionFigures, parseCondition, parseFloor, parseRack, type RackData, stateOf, toolsFromCsv, toolsToCsv } from '../../shop/index.js';
 import type { ShopKind, ShopRevision, StoredShopEntry } from '../../store/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
@@ -119,7 +119,8 @@ export const shopRoutes = (app: FastifyInstance, { store, shop, desk }: Context)
     const record = entry && parseCondition(entry.data);
     if (record?.ok === false) throw new HttpError(422, record.fault.sentence);
     const filled = record ? { record: record.value, figures: conditionFigures(machine, record.value, lengthOf(query.length)) } : null;
-    const options = entry ? { date: entry.createdAt.slice(0, 10), who: entry.by, revision: String(entry.revision) } : {};
+    const rests = record && stateOf(record.value);
+    const options = entry && rests ? { date: rests.date, who: rests.by, revision: String(entry.revision) } : {};
     const pdf = await desk.make(`check sheet/${JSON.stringify([machine, filled, options])}`, { kind: 'check sheet', machine, filled, options });
     return reply.type('application/pdf').header('content-disposition', `inline; filename*=UTF-8''${encodeURIComponent(`${machine.name} check sheet${blank ? ', blank' : ''}.pdf`)}`)
       .send(Buffer.from(pdf as Uint8Array));

@@ -59,11 +59,11 @@ export const ConditionPage = ({ id }: { readonly id: string }) => {
         )}
         {data !== undefined && press && (
           <DataForm data={data} change={entry.change} fault={read?.ok === false ? read.fault : undefined}>
-            <div className="section"><Keep path={path} data={data} after={entry.after} good={record !== undefined} changed={entry.changed} forget={entry.forget} kept={() => { entry.kept(); machine.again(); }} /></div>
+            <div className="section"><Keep path={path} data={data} after={entry.after} good={record !== undefined} changed={entry.changed} change={entry.lastChange} forget={entry.forget} kept={() => { entry.kept(); machine.again(); }} /></div>
             <div className="shop-form">
               <h2>As the plate says</h2>
               <section className="grid-fields" aria-label="Plate">
-                <TextField path="plate.serial" label="Serial number" /><NumberField path="plate.year" label="Year" orNothing /><NumberField path="plate.force" label="Force, N" orNothing /><NumberField path="plate.mass" label="Mass, kg" orNothing />
+                <TextField path="plate.serial" label="Serial number" /><NumberField path="plate.year" label="Year" orNothing /><NumberField path="plate.force" label="Force, kN" per={1000} orNothing /><NumberField path="plate.mass" label="Mass, kg" orNothing />
                 <ChoiceField path="manuals" label="Manuals" choices={['complete', 'in part', 'missing']} orNothing /><TextField path="supply" label="Supply" />
               </section>
               <details className="section" open={overhauled === null}><summary><h2>As found</h2></summary><StateFields path="asFound" length={press.length} /></details>

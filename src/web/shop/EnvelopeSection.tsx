@@ -56,8 +56,8 @@ export const EnvelopeSection = ({ id }: { readonly id: string }) => {
   }, [asked, id, metalId]);
   return (
     <section className="section" aria-labelledby="envelope-title">
-      <h2 id="envelope-title">What it reaches</h2>
-      <label className="field no-print"><span>Metal</span>
+      <h2 id="envelope-title">What it reaches: thickest by longest, shortest flange, deepest box</h2>
+      <label className="field envelope-metal no-print"><span>Metal</span>
         <select value={metalId} onChange={(event) => { setMetal(event.target.value); setView(undefined); setAsked(false); }}>
           {(value?.metals ?? []).map(({ id: metal, name, temper }) => <option key={metal} value={metal}>{name}{temper && `, ${temper}`}</option>)}
         </select>

@@ -11,22 +11,22 @@ interface KeepProps {
   readonly after: number;
   readonly good: boolean;
   readonly changed: boolean;
+  /** What that revision changed, in words; absent where it was of more than what is typed here. */
+  readonly change?: string | undefined;
   readonly kept: (revision: ShopRevision) => void;
   /** Takes back what was typed; absent while nothing is. */
   readonly forget?: (() => void) | undefined;
 }
 
 /** Keeps what was typed as the next revision. */
-export const Keep = ({ path, data, after, good, changed, kept, forget }: KeepProps) => {
+export const Keep = ({ path, data, after, good, changed, change, kept, forget }: KeepProps) => {
   const [fault, setFault] = useState<string>();
   const [busy, setBusy] = useState(false);
-  const [said, setSaid] = useState<string>();
   const keep = async (): Promise<void> => {
     setBusy(true);
     try {
       const revision = await post<ShopRevision>(path, { data, after });
       setFault(undefined);
-      setSaid(`Kept as revision ${revision.revision}: ${revision.change}.`);
       kept(revision);
     } catch (refusal) {
       setFault(sentence(refusal));
@@ -38,7 +38,7 @@ export const Keep = ({ path, data, after, good, changed, kept, forget }: KeepPro
     <div className="keep no-print">
       <button type="button" className="next" disabled={!good || !changed || busy} onClick={() => void keep()}>{after === 0 ? 'Keep it' : `Keep as revision ${after + 1}`}</button>
       {forget && <button type="button" className="quiet" onClick={forget}>Forget what was typed</button>}
-      <span className="soft" role="status">{!changed ? said ?? 'Nothing is changed yet.' : good ? 'Read in full.' : <FirstFault />}</span>
+      <span className="soft" role="status">{!changed ? after === 0 ? 'Nothing is typed yet.' : change === undefined ? 'Nothing is changed.' : `Kept as revision ${after}: ${change}. Nothing is changed since.` : good ? 'Read in full.' : <FirstFault />}</span>
       <Fault sentence={fault} />
     </div>
   );

@@ -68,9 +68,11 @@ export const MachinePage = ({ id }: { readonly id: string }) => {
       <div className="body">
         <Fault sentence={entry.fault ?? refusal} />
         {data === undefined && !entry.fault && <Waiting what="Fetching the machine" />}
+        {value && <EnvelopeSection id={id} />}
         {data !== undefined && (
           <DataForm data={data} change={entry.change} fault={read?.ok === false ? read.fault : undefined}>
-            <Keep path="/api/machines" data={data} after={entry.after} good={machine !== undefined} changed={entry.changed} forget={entry.forget} kept={(kept) => { entry.kept(); if (isNew) go(to.machine(kept.id)); }} />
+            {value && <h2>Its data</h2>}
+            <Keep path="/api/machines" data={data} after={entry.after} good={machine !== undefined} changed={entry.changed} change={entry.lastChange} forget={entry.forget} kept={(kept) => { entry.kept(); if (isNew) go(to.machine(kept.id)); }} />
             <div className="columns shop-columns">
               <div className="shop-form">
                 <section className="grid-fields" aria-label="What it is">
@@ -80,7 +82,7 @@ export const MachinePage = ({ id }: { readonly id: string }) => {
                 </section>
                 <h2>Force and sizes</h2>
                 <section className="grid-fields" aria-label="Force and sizes">
-                  <NumberField path="rating" label="Rating, N" /><NumberField path="ratingPerLength" label="Rating per length, N/mm" /><NumberField path="length" label="Bed that takes tools, mm" />
+                  <NumberField path="rating" label="Rating, kN" per={1000} /><NumberField path="ratingPerLength" label="Rating per length, N/mm" /><NumberField path="length" label="Bed that takes tools, mm" />
                   <NumberField path="betweenFrames" label="Between side frames, mm" /><NumberField path="throat" label="Throat, mm" /><NumberField path="openHeight" label="Open height, mm" />
                   <NumberField path="shutHeight" label="Shut height, mm" /><NumberField path="bedHeight" label="Die seat over floor, mm" /><NumberField path="cylinders.spacing" label="Between cylinders, mm" />
                   <ChoiceField path="cylinders.synchronisation" label="Ends of the ram kept level" choices={['electronic', 'torsion bar']} /><ChoiceField path="crowning" label="Crowning" choices={['powered', 'by hand', 'none']} />
@@ -122,7 +124,6 @@ export const MachinePage = ({ id }: { readonly id: string }) => {
                 <p className="small soft">Seen from the operator's right, ram at its highest, mm. The cross is the die seat on the bending plane. {machine ? '' : 'The picture shows what was last right.'}</p>
               </div>
             </div>
-            {value && <EnvelopeSection id={id} />}
             {value && <Revisions revisions={value.revisions} shown={value.revision} show={entry.show} />}
             {value && <div className="buttons section no-print"><button type="button" className="beware" onClick={takeOff}>Take it off the floor</button><span className="soft small">Its revisions and trials stay.</span></div>}
           </DataForm>

@@ -72,7 +72,7 @@ export const RackPage = ({ id }: { readonly id: string }) => {
           <details className="section no-print"><summary>Name and currency of the rack</summary>
             <DataForm data={data} change={entry.change} fault={read?.ok === false ? read.fault : undefined}>
               <section className="grid-fields" aria-label="Name and currency"><TextField path="name" label="Name" /><TextField path="currency" label="Currency of its prices" /><YesNoField path="demo" label="Invented, for demonstration" /></section>
-              <div className="section"><Keep path="/api/racks" data={data} after={entry.after} good={read?.ok === true} changed={entry.changed} forget={entry.forget} kept={kept} /></div>
+              <div className="section"><Keep path="/api/racks" data={data} after={entry.after} good={read?.ok === true} changed={entry.changed} change={entry.lastChange} forget={entry.forget} kept={kept} /></div>
             </DataForm>
           </details>
         )}

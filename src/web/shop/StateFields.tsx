@@ -22,7 +22,7 @@ export const StateFields = ({ path, length }: { readonly path: 'asFound' | 'over
       <h3>Frame, force, guides</h3>
       <section className="grid-fields" aria-label="Frame, force, guides">
         <ChoiceField path={`${path}.throat`} label="Cracks or weld repair at the throat" choices={['nothing found', 'crack found', 'weld repair found']} orNothing /><TextField path={`${path}.throatWords`} label="Where, and how it was looked for" />
-        {figure({ name: 'forceReached', label: 'Force reached, N' })}{figure({ name: 'guideClearance', label: 'Clearance in the guides, mm' })}
+        <NumberField path={`${path}.forceReached`} label="Force reached, kN" per={1000} orNothing />{figure({ name: 'guideClearance', label: 'Clearance in the guides, mm' })}
         {isTree(drift) ? <><NumberField path={`${path}.ramDrift.mm`} label="Ram sank at rest by, mm" /><NumberField path={`${path}.ramDrift.seconds`} label="Ram drift: in so long, s" /><div className="field"><button type="button" onClick={() => set(`${path}.ramDrift`, null)}>Ram drift is not known</button></div></>
           : <div className="field"><span className="label">Ram drift under hold: not known</span><button type="button" onClick={() => set(`${path}.ramDrift`, { mm: 0, seconds: 60 })}>Enter it</button></div>}
       </section>

@@ -3,7 +3,7 @@ import { figure } from '../wording.js';
 
 const WIDE = 860;
 const TALL = 276;
-const [LEFT, RIGHT, TOP, BOTTOM] = [64, 20, 26, 80];
+const [LEFT, RIGHT, TOP, BOTTOM] = [92, 20, 26, 80];
 /** Half the length of the words on the place of least wear, so that they stay within the picture. */
 const WORDS = 125;
 /** mm of height that the picture spans at least, so that a straight bed does not look hilly. */
@@ -30,8 +30,8 @@ export const WearPicture = ({ state, machine, figures }: { readonly state: Condi
   return (
     <svg className="wear" viewBox={`0 0 ${WIDE} ${TALL}`} role="img" aria-label={`Wear map: bed seat and ram seat from ${figure(-half, 0)} to ${figure(half, 0)} mm`}>
       <path className="axis" d={`M${LEFT} ${TOP - 8}V${TALL - BOTTOM + 8}H${WIDE - RIGHT}`} />
-      {ticks.map((t) => <g key={t}><path className="axis" d={`M${LEFT - 5} ${py(t)}h5`} /><text x={LEFT - 9} y={py(t)} dy="0.35em" textAnchor="end">{figure(t, 2)}</text></g>)}
-      {[-half, 0, half].map((along) => <text key={along} x={px(along)} y={TALL - 6} textAnchor={along < 0 ? 'start' : along > 0 ? 'end' : 'middle'}>{figure(along, 0)}</text>)}
+      {ticks.map((t) => <g key={t}><path className="axis" d={`M${LEFT - 5} ${py(t)}h5`} /><text x={LEFT - 9} y={py(t)} dy="0.35em" textAnchor="end">{figure(t, 2)}{t === ticks[1] && ' mm'}</text></g>)}
+      {[-half, 0, half].map((along) => <text key={along} x={px(along)} y={TALL - 6} textAnchor={along < 0 ? 'start' : along > 0 ? 'end' : 'middle'}>{figure(along, 0)}{along > 0 && ' mm'}</text>)}
       <path className="ram" d={`M${line('ram')}`} /><path className="bed" d={`M${line('bed')}`} />
       {state.wear.map((p) => <g key={p.along}>{p.bed !== null && <circle cx={px(p.along)} cy={py(p.bed)} r={3} />}{p.ram !== null && <rect x={px(p.along) - 3} y={py(p.ram) - 3} width={6} height={6} />}</g>)}
       {ramEnd !== null && <text x={px(half) - 4} y={ramEnd + (bedOver ? 17 : -9)} textAnchor="end">ram seat</text>}{bedEnd !== null && <text x={px(half) - 4} y={bedEnd + (bedOver ? -9 : 17)} textAnchor="end">bed seat</text>}

@@ -1,7 +1,7 @@
 import { createContext, useContext, useId, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
 import type { DataFault } from '../../shop/index.js';
 import { faultWords } from './faultWords.js';
-import { figureTyped, twoReadings } from './figureTyped.js';
+import { figureTyped, inUnit, twoReadings } from './figureTyped.js';
 import { at, isTree, withAt } from './tree.js';
 
 /** The data of a form, how one field is set, and what is wrong with it by field. */
@@ -64,12 +64,12 @@ export const StepFields = () => {
   </> : null;
 };
 
-/** A figure. `orNothing`: an empty field is `null`, which is not known. `mayStayOut`: an empty field is not in the data. */
-export const NumberField = ({ path, label, orNothing = false, mayStayOut = false }: { readonly path: string; readonly label: string; readonly orNothing?: boolean; readonly mayStayOut?: boolean }) => {
+/** A figure. `orNothing`: an empty field is `null`, which is not known. `mayStayOut`: an empty field is not in the data. `per`: how many of the data's unit are one of the label's. */
+export const NumberField = ({ path, label, orNothing = false, mayStayOut = false, per = 1 }: { readonly path: string; readonly label: string; readonly orNothing?: boolean; readonly mayStayOut?: boolean; readonly per?: number }) => {
   const { data, set } = useContext(FormOf);
   const value = at(data, path);
   const [typed, setTyped] = useState('');
-  const held = value === null || value === undefined ? '' : String(value as string | number);
+  const held = value === null || value === undefined ? '' : String(typeof value === 'number' ? inUnit(value, 1 / per) : value as string);
   // what is typed stays as typed ('12.') while it means the figure that is held
   const shown = String(figureTyped(typed)) === held && typed !== '' ? typed : held;
   return (
@@ -77,7 +77,7 @@ export const NumberField = ({ path, label, orNothing = false, mayStayOut = false
       {(ids) => <input {...ids} type="text" inputMode="decimal" autoComplete="off" value={shown} {...(orNothing ? { placeholder: 'not known' } : {})} onChange={(event) => {
         const text = event.target.value;
         setTyped(text);
-        set(path, text.trim() !== '' ? figureTyped(text) : orNothing ? null : mayStayOut ? undefined : text);
+        set(path, text.trim() !== '' ? inUnit(figureTyped(text), per) : orNothing ? null : mayStayOut ? undefined : text);
       }} />}
     </Labelled>
   );

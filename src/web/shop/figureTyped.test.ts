@@ -1,10 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { faultWords } from './faultWords.js';
-import { figureTyped, twoReadings } from './figureTyped.js';
+import { figureTyped, inUnit, twoReadings } from './figureTyped.js';
 
 describe('a figure as it is typed', () => {
   it.each([['12', 12], ['12.', 12], ['0,125', 0.125], ['1 250', 1250], ['-3,5', -3.5], ['\u22125', -5], ['118000', 118000]])('reads %s', (text, value) => expect(figureTyped(text)).toBe(value));
   it.each(['', 'abc', '0x10', 'Infinity', '1e9', '125 mm', '1.234,5', '118,000', '1,250', '1,000,000'])('leaves %j as it stands', (text) => expect(figureTyped(text)).toBe(text));
+  it('is held in newtons where kilonewtons are typed, and shown as it was typed', () => {
+    expect(inUnit(690.1, 1000)).toBe(690_100);
+    expect(inUnit(690_100, 1 / 1000)).toBe(690.1);
+    expect(inUnit('abc', 1000)).toBe('abc');
+  });
   it('says of a comma before three figures what it may mean', () => {
     expect(twoReadings('118,000')).toBe('118,000 may mean 118000 or, with a decimal comma, 118.000: write the one that is meant, without a comma.');
     expect(twoReadings('0,125')).toBeUndefined();

@@ -11,6 +11,9 @@ export const figureTyped = (text: string): number | string => {
   return TWO_READINGS.test(typed) || !FIGURE.test(plain) ? text : Number(plain);
 };
 
+/** A figure in another unit, without the dust of the multiplication; words stay words. */
+export const inUnit = (typed: number | string, per: number): number | string => (typeof typed === 'number' ? Number((typed * per).toPrecision(12)) : typed);
+
 /** What is said beside a figure that may mean two things. */
 export const twoReadings = (value: unknown): string | undefined => {
   if (typeof value !== 'string' || !TWO_READINGS.test(bare(value))) return undefined;

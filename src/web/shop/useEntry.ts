@@ -21,6 +21,7 @@ export const useEntry = <T extends Entry>(path: string | null, fresh?: unknown, 
   const after = draft?.after ?? value?.revisions.at(-1)?.revision ?? 0;
   return {
     value, fault, data, after,
+    lastChange: value?.revisions.at(-1)?.change,
     // an old revision that is looked at differs from the latest one, so it may be kept again
     changed: path === null || (draft !== undefined && JSON.stringify(draft.data) !== JSON.stringify(value?.data)) || (value !== undefined && value.revision !== value.revisions.at(-1)?.revision),
     change: (next: unknown): void => setDraft({ after, data: next }),
