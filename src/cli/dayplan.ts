@@ -1,13 +1,14 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
 import { type DayPlan, type OneLayout, dayPlan, oneLayout, planAndProve, withRemedies } from '../fit/index.js';
-import { dayPlanPdf } from '../papers/index.js';
+import { dayPlanPdf, layoutInWords, stripsInWords } from '../papers/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { METAL_WORDS, metalNamed } from './metalNamed.js';
-import { chosen, partsOf } from './fit.js';
+import { chosen } from './fit.js';
 import { positive, wholeNumber } from './numbers.js';
+import { partsOf } from './partsOf.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { PART_FILE, type ReadOptions } from './readParts.js';
 import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
@@ -29,10 +30,10 @@ interface DayOptions extends OutputOptions, ReadOptions, ShopOptions {
 
 const minutes = (seconds: number): string => `${(seconds / 60).toFixed(0)} min`;
 
-const layoutWords = ({ length, bound, proven, bed, stations, model }: NonNullable<DayPlan['layout']>): readonly string[] => [
-  `All parts on one layout: ${length} mm of ${bed} mm of bed, ${proven ? 'proven the least of its model' : `the best found; none of its model is shorter than ${bound} mm`}.`,
-  table([{ heading: 'station' }, { heading: 'part' }, { heading: 'steps' }], stations.flatMap(({ station, parts }) => parts.map(({ part, steps }) => [station, part, steps.join(', ')]))),
-  model,
+const layoutWords = (plan: DayPlan, layout: NonNullable<DayPlan['layout']>): readonly string[] => [
+  layoutInWords(layout, plan, 'mm'),
+  table([{ heading: 'station' }, { heading: 'part' }, { heading: 'steps' }], layout.stations.flatMap(({ station, parts }) => parts.map(({ part, steps }) => [station, part, steps.join(', ')]))),
+  layout.model,
 ];
 
 const inWords = (plan: DayPlan): string => [
@@ -46,10 +47,14 @@ const inWords = (plan: DayPlan): string => [
     ]),
   ),
   ...(plan.left.length > 0 ? ['', 'Not planned in:', ...plan.left.map(({ part, words }) => `  ${part}: ${words}`)] : []),
-  ...(plan.layout ? ['', ...layoutWords(plan.layout)] : []),
+  ...(plan.notRead.length > 0 ? ['', 'Not read:', ...plan.notRead.map(({ part, sentence }) => `  ${part}: ${sentence}`)] : []),
+  ...(plan.layout ? ['', ...layoutWords(plan, plan.layout)] : []),
   '',
   'To lay out:',
   ...plan.kit.map(({ kind, name, length, ear, needed, atHand }) => `  ${kind} ${name}: ${needed} of ${length} mm${ear ? ` ear ${ear}` : ''} (${atHand} at hand)`),
+  '',
+  'Test strips:',
+  ...plan.stops.map((stop) => `  ${stop.part}: ${stripsInWords(stop).split('\n').join(', ')}`),
   '',
   'To check beforehand:',
   ...plan.checks.map((words) => `  ${words}`),
@@ -58,7 +63,7 @@ const inWords = (plan: DayPlan): string => [
   'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.',
 ].join('\n');
 
-/** `dayplan`: several parts shown on one machine in a day. Exit 3 where the machine does not make all of them as they stand; the others are planned. */
+/** `dayplan`: several parts shown on one machine in a day. Exit 3 where not all that was handed in is made as it stands; the others are planned. */
 export const dayplanCommand = (): Command =>
   commandWith('dayplan', 'plan a demonstration of several parts on one machine: order, tools, blanks, strips, checks, times')
     .argument('<files...>', PART_FILE)
@@ -75,18 +80,19 @@ export const dayplanCommand = (): Command =>
     .option('--who <text>', 'who shows it')
     .option('--date <text>', 'the day printed (default: today)')
     .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
-    .addHelpText('after', '\nA part that is not made as it stands is left out and told with what would make it (exit code 3).\n-o FILE.pdf writes it on paper, -o FILE.json its data.')
+    .addHelpText('after', '\nA part that is not made as it stands, or that no brake bends, is left out and told with its reason and what would make it (exit code 3).\n-o FILE.pdf writes it on paper, -o FILE.json its data.')
     .action(async (files: readonly string[], options: DayOptions) => {
       const { output, who, buyer, ...spoken } = options;
       const format = output === undefined ? undefined : extname(output).toLowerCase();
       if (format !== undefined && format !== '.pdf' && format !== '.json') throw new Fault(`${output}: a day plan is written as .pdf or .json.`);
-      const machine = chosen(options.machine, await floorOf(options))[0]!;
+      const [machine, ...more] = chosen(options.machine, await floorOf(options), '--machine');
+      if (machine === undefined || more.length > 0) throw new Fault(`--machine ${options.machine}: a day is planned on one machine; ${1 + more.length} were named.`);
       const metal = await metalNamed(options.metal);
       const rack = await rackOf(options);
       const pieces = wholeNumber('--pieces', options.pieces, 1, 1000);
       const spares = wholeNumber('--spares', options.spares, 0, 1000);
       const seconds = positive('--seconds', options.seconds);
-      const parts = await partsOf(files, options);
+      const { parts, notRead } = await partsOf(files, options);
       const bed = options.bed === undefined ? undefined : positive('--bed', options.bed);
       if (bed !== undefined && options.oneLayout !== true) throw new Fault('--bed says how much of the bed one layout may take: it goes with --one-layout.');
       const hooks = { now: () => performance.now() };
@@ -102,7 +108,7 @@ export const dayplanCommand = (): Command =>
       } else {
         for (const input of inputs) trials.push(await withRemedies(input, await planAndProve(input, hooks), hooks));
       }
-      const made = dayPlan({ trials, rack, pieces, spares, ...(layout && { layout }) });
+      const made = dayPlan({ trials, rack, pieces, spares, notRead, ...(layout && { layout }) });
       if (!made.ok) throw new Fault(made.sentence, 3);
       const value = { units: JSON_UNITS, ...made.value };
       if (output !== undefined) {
@@ -110,5 +116,5 @@ export const dayplanCommand = (): Command =>
         await writeWhole(output, format === '.json' ? `${JSON.stringify(value, null, 2)}\n` : await dayPlanPdf(made.value, trials, paper));
       }
       await answer(value, () => inWords(made.value), spoken);
-      if (made.value.left.length > 0) process.exitCode = 3;
+      if (made.value.left.length + notRead.length > 0) process.exitCode = 3;
     });

@@ -32,7 +32,7 @@ export const envelopeCommand = (): Command =>
     .option(...FLOOR_OPTION)
     .option(...RACK_OPTION)
     .action(async (options: EnvelopeOptions) => {
-      const machines = chosen(options.machine, await floorOf(options));
+      const machines = chosen(options.machine, await floorOf(options), '--machine');
       const metal = await metalNamed(options.metal);
       const rack = await rackOf(options);
       const envelopes: Envelope[] = [];

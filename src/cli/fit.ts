@@ -2,7 +2,6 @@ import type { Command } from 'commander';
 import { fitBoard, fitColumns, fitRows } from '../fit/index.js';
 import type { GeneralClass } from '../metal/index.js';
 import { runFit, runOptions } from '../server/index.js';
-import type { Part } from '../sheet/index.js';
 import { type Machine, csvOf } from '../shop/index.js';
 import { cellFolder } from './cellFolder.js';
 import { commandWith } from './commandLine.js';
@@ -11,7 +10,8 @@ import { fitInWords } from './fitWords.js';
 import { METAL_WORDS, metalNamed } from './metalNamed.js';
 import { positive, wholeNumber } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
-import { PART_FILE, type ReadOptions, readParts } from './readParts.js';
+import { partsOf } from './partsOf.js';
+import { PART_FILE, type ReadOptions } from './readParts.js';
 import { CONDITION_OPTION, FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, machinesIn, rackOf } from './shopFiles.js';
 
 /** What every command that fits parts to machines is asked. */
@@ -32,13 +32,13 @@ export interface FitAskedOptions extends ReadOptions, ShopOptions {
 
 type FitOptions = OutputOptions & FitAskedOptions & { readonly csv?: boolean };
 
-/** Machines of the floor by their ids with commas between, or all. */
-export const chosen = (ids: string, floor: readonly Machine[]): readonly Machine[] => {
+/** Machines of the floor by their ids with commas between, or all; `option` is what asked for them. */
+export const chosen = (ids: string, floor: readonly Machine[], option = '--machines'): readonly Machine[] => {
   if (ids === 'all') return floor;
   return ids.split(',').map((id) => {
     const found = floor.find((machine) => machine.id === id.trim());
     if (found) return found;
-    throw new Fault(`--machines ${id}: no such machine on the floor; there are ${floor.map((machine) => machine.id).join(', ')} and all.`);
+    throw new Fault(`${option} ${id}: no such machine on the floor; there are ${floor.map((machine) => machine.id).join(', ')} and all.`);
   });
 };
 
@@ -79,7 +79,7 @@ const fitAsked = async (options: FitAskedOptions) => {
   return {
     columns: fitColumns(chosen(options.machines, floor), await rackOf(options), buyer),
     toleranceClass: classNamed(options.class),
-    owned: options.own === '' ? [] : chosen(options.own, floor).map(({ id }) => id),
+    owned: options.own === '' ? [] : chosen(options.own, floor, '--own').map(({ id }) => id),
     metal: await metalNamed(options.metal),
     quantity: wholeNumber('--quantity', options.quantity, 1, 1_000_000),
     seconds: positive('--seconds', options.seconds),
@@ -87,23 +87,11 @@ const fitAsked = async (options: FitAskedOptions) => {
   };
 };
 
-/** The bent bodies of all files; what is refused is told on standard error, since other parts may still be answered. */
-export const partsOf = async (files: readonly string[], options: ReadOptions): Promise<readonly Part[]> => {
-  const parts: Part[] = [];
-  for (const file of files) {
-    const read = await readParts(file, options);
-    for (const { part } of read.parts) parts.push(part);
-    for (const { index, sentence } of read.refused) process.stderr.write(`${file}: body ${index} is refused: ${sentence}\n`);
-  }
-  if (parts.length === 0) throw new Fault('None of these files holds a part that can be bent.');
-  return parts;
-};
-
 /** Plans and proves what was asked: the question, its board, and how much of it was computed. An interrupt ends it with what is known. */
 export const fitOf = async (files: readonly string[], options: FitAskedOptions) => {
   const { owned, workers, ...asked } = await fitAsked(options);
   const { columns, metal, quantity, seconds, toleranceClass } = asked;
-  const parts = await partsOf(files, options);
+  const { parts, notRead } = await partsOf(files, options);
   const stop = new AbortController();
   process.once('SIGINT', () => stop.abort());
   const question = { parts, columns, metal, quantity, seconds, asked: { remedies: options.remedies, toleranceClass } };
@@ -117,7 +105,7 @@ export const fitOf = async (files: readonly string[], options: FitAskedOptions) 
   const run = await runFit(question, hooks('cells'));
   const bought = options.options ? await runOptions(question, run.cells, hooks('cells with an option')) : { options: [], computed: 0, fromCache: 0 };
   const board = fitBoard(parts.map(({ name, thickness, bends }) => ({ name, thickness, bends: bends.length })), columns, run.cells, owned, bought.options);
-  return { question, board, computed: run.computed + bought.computed, fromCache: run.fromCache + bought.fromCache };
+  return { question, board, notRead, computed: run.computed + bought.computed, fromCache: run.fromCache + bought.fromCache };
 };
 
 /** `fit`: many parts against many machines. Exit 0 when some machine, with its remedies, makes every part; 3 when not; 4 when not decided. */

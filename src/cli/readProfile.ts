@@ -12,7 +12,7 @@ export const readProfile = (path: string, bytes: Uint8Array): Intake => {
   const checked = profileSchema.safeParse(data);
   if (!checked.success) {
     const issue = checked.error.issues[0]!;
-    throw new Fault(`${path}: this is no typed-in profile (${issue.path.join('.') || 'the whole'}: ${issue.message}).`);
+    throw new Fault(`${path}: this is no typed-in profile as "profile -o" writes it (${issue.path.join('.') || 'the whole'}: ${issue.message}).`);
   }
   const made = partOfProfile(checked.data);
   if (!made.ok) throw new Fault(`${path}: ${made.sentence}`);

@@ -49,7 +49,7 @@ export const reportCommand = (): Command =>
       const format = output === undefined ? undefined : extname(output).toLowerCase();
       if (format !== undefined && format !== '.pdf' && format !== '.json') throw new Fault(`${output}: the report is written as .pdf or .json.`);
       if (output === undefined && options.json !== true) throw new Fault('Say where to write the report: -o FILE.pdf (or --json for its data).');
-      const { question, board } = await fitOf(files, options);
+      const { question, board, notRead } = await fitOf(files, options);
       const { parts, columns, metal, quantity, seconds, asked } = question;
       const [p, m] = walkOf(board, options.walk) ?? [];
       const input: TrialInput | null = p === undefined || m === undefined ? null : { part: parts[p]!, machine: columns[m]!.machine, rack: columns[m]!.rack, metal, quantity, limits: { seconds } };
@@ -57,7 +57,7 @@ export const reportCommand = (): Command =>
       const walk = again?.verdict === 'makes' ? again : null;
       const racks = [...new Map(columns.map(({ rack }) => [rack.id, rack])).values()];
       const data: ReportData = {
-        board, machines: columns.map(({ machine }) => machine), rack: { name: racks.map(({ name }) => name).join('; '), demo: racks.every(({ demo }) => demo) }, metal: { id: metal.id, name: metal.name }, quantity, walk, demonstrated: [],
+        board, machines: columns.map(({ machine }) => machine), rack: { name: racks.map(({ name }) => name).join('; '), demo: racks.every(({ demo }) => demo) }, metal: { id: metal.id, name: metal.name }, quantity, walk, demonstrated: [], notRead,
         parts: parts.map((part, k) => reportPart(part, walk && k === p ? walk : undefined)),
         typed: typedOf(options), units: options.units ?? 'mm',
       };

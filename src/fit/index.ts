@@ -16,13 +16,13 @@ export { type OptionWorth, optionColumns, optionWorths } from './optionWorth.js'
 export { fitRows } from './fitRows.js';
 export { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 export { type TightMargin, tightestMargin } from './tightestMargin.js';
-export { type DayAsked, type DayPlan, type DayStop, dayPlan } from './day/dayPlan.js';
+export { type DayAsked, type DayPlan, type DayStop, type NotRead, dayPlan } from './day/dayPlan.js';
 export { type OneLayout, type OneLayoutAnswer, oneLayout } from './day/oneLayout.js';
 export { type TestStrip, testStrips } from './testStrips.js';
 export { type ExpectedFigure, expectedFigures } from './pieces/expectedFigures.js';
 export { measuredDeductions } from './pieces/measuredDeductions.js';
 export { stripBends } from './pieces/stripBends.js';
-export { type PieceDifference, pieceDifferences } from './pieces/pieceDifferences.js';
+export { type PieceDifference, pieceDifferences, withinTolerance } from './pieces/pieceDifferences.js';
 export { type BentStrip, type MadePiece, type PieceEntry, type PieceRecord, standing } from './pieces/pieceEntry.js';
 export { withRemedies } from './withRemedies.js';
 export { walkChoice } from './walkChoice.js';

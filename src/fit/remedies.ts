@@ -92,7 +92,7 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
   }
   const vain = [...tried.values()].map(({ item, family }) => `${item.name}${candidates.filter((c) => c.family === family).length > 1 ? ' (and others of its kind)' : ''}`);
   const inVain = remedies.length > 0 ? null
-    : candidates.length === 0 ? 'No option of this machine and no tool beyond the rack that the program knows how to shape bears on these reasons.'
+    : candidates.length === 0 ? 'No option of this machine and no tool beyond the rack, as far as the program knows how to shape one, would lift these reasons.'
       : `Tried in vain${vain.length > 1 ? ', alone and together' : ''}: ${vain.join('; ')}.`;
   return { remedies: remedies.sort(byChangeKind), inVain };
 };

@@ -1,11 +1,12 @@
 export { buyersReportPdf } from './report/buyersReportPdf.js';
 export { cheapestWords } from './report/reportWords.js';
-export { howFiguresCame } from './report/figureKinds.js';
+export { reportWordsOf } from './report/reportWordsOf.js';
 export { reportPart } from './report/reportPart.js';
 export type { ReportData, ReportPart, ReportTyped } from './report/reportData.js';
 export { type CheckSheetOptions, checkSheetPdf } from './condition/checkSheetPdf.js';
 export { blankDxf } from './blankDxf.js';
 export { blankSvg } from './blankSvg.js';
+export { layoutInWords, stripsInWords } from './day/dayWords.js';
 export { type DayPlanOptions, dayPlanPdf } from './day/dayPlanPdf.js';
 export type { Units } from './format.js';
 export { type LayoutPictureOptions, layoutPicture } from './layoutPicture.js';

@@ -40,6 +40,8 @@ export interface DayPlan {
   readonly stops: readonly DayStop[];
   /** Parts asked for that this machine does not make as they stand. */
   readonly left: readonly NotPlanned[];
+  /** What was handed in and is no part that a brake can bend. */
+  readonly notRead: readonly NotRead[];
   /** Rows of tools built, altered or taken off over the day, and the same in the order in which the parts were given. */
   readonly changes: number;
   readonly changesAsGiven: number;
@@ -64,6 +66,12 @@ const dayLayoutOf = ({ length, bound, proven, bed, model, serves }: OneLayout, t
   stations: serves.map(({ station, parts }) => ({ station, parts: parts.map(({ part, steps }) => ({ trial: made[part]!, part: trials[made[part]!]!.sheet.part.name, steps })) })),
 });
 
+/** A file, or a body of one, that is no part a brake can bend, and why. */
+export interface NotRead {
+  readonly part: string;
+  readonly sentence: string;
+}
+
 export type DayPlanned = { readonly ok: true; readonly value: DayPlan } | { readonly ok: false; readonly sentence: string };
 
 export interface DayAsked {
@@ -73,14 +81,16 @@ export interface DayAsked {
   /** Of each part. */
   readonly pieces: number;
   readonly spares: number;
+  readonly notRead?: readonly NotRead[];
   /** The layout that the trials with the verdict 'makes' stand on, in their order, where they share one. */
   readonly layout?: OneLayout;
 }
 
+const STROKES = `a part made ready ${TIME.batch} s (common practice, no source); strokes by each trial's own time model. Talking, measuring and looking are not in it.`;
 const MODEL =
   `The order with the fewest rows of punches or dies built, altered or taken off, and of those the quickest, over all orders of these plans: each part is made with the stations of its own plan, ` +
-  `and tools that its plan does not name are taken off. A row built takes ${TIME.station / 2} s, altered ${TIME.station / 4} s, taken off ${TIME.station / 8} s, a part made ready ${TIME.batch} s ` +
-  '(common practice, no source); strokes by each trial\'s own time model. Talking, measuring and looking are not in it.';
+  `and tools that its plan does not name are taken off. A row built takes ${TIME.station / 2} s, altered ${TIME.station / 4} s, taken off ${TIME.station / 8} s, ${STROKES}`;
+const LAYOUT_MODEL = `The parts stand on one layout, which is built once and stays as it is, in the order given. A row built takes ${TIME.station / 2} s, ${STROKES}`;
 
 const runSeconds = ({ timeModel }: Trial): number => timeModel.filter(({ what }) => !what.startsWith('set-up')).reduce((sum, p) => sum + p.seconds, 0);
 
@@ -100,7 +110,7 @@ const faultOf = (trials: readonly Trial[]): string | null => {
  * The day: parts in the order of least tool changes, what to lay out, cut and check beforehand, and how long it takes. A part that is not
  * made as it stands is left out and told with its reason and what would make it.
  */
-export const dayPlan = ({ trials, rack, pieces, spares, layout }: DayAsked): DayPlanned => {
+export const dayPlan = ({ trials, rack, pieces, spares, notRead = [], layout }: DayAsked): DayPlanned => {
   const fault = faultOf(trials);
   if (fault !== null) return { ok: false, sentence: fault };
   const machine: Machine = trials[0]!.machine;
@@ -134,8 +144,8 @@ export const dayPlan = ({ trials, rack, pieces, spares, layout }: DayAsked): Day
   return {
     ok: true,
     value: {
-      machine: { id: machine.id, name: machine.name, demo: machine.demo }, metal: [...new Set(shown.map(({ metal }) => metal.name))].join(', '), stops, left: leftOut(trials),
-      changes: best.changes, changesAsGiven: asGiven, kit: kitList(shown, rack), checks: checkFirst(machine, shown), seconds: at, model: MODEL, ...(layout && { layout: dayLayoutOf(layout, trials, made) }),
+      machine: { id: machine.id, name: machine.name, demo: machine.demo }, metal: [...new Set(shown.map(({ metal }) => metal.name))].join(', '), stops, left: leftOut(trials), notRead,
+      changes: best.changes, changesAsGiven: asGiven, kit: kitList(shown, rack), checks: checkFirst(machine, shown), seconds: at, model: layout ? LAYOUT_MODEL : MODEL, ...(layout && { layout: dayLayoutOf(layout, trials, made) }),
     },
   };
 };

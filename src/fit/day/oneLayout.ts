@@ -1,7 +1,8 @@
-import type { Rack } from '../../shop/index.js';
 import { type Replaceable, type SharedLayout, type SharedPart, type Trial, type TrialInput, planTrial, sharedLayout } from '../../trial/index.js';
 import { proveTrial } from '../../proof/index.js';
+import type { Machine, Rack } from '../../shop/index.js';
 import { afterProof, needsProof } from '../afterProof.js';
+import { notPlanned } from './notPlanned.js';
 
 /** Parts of one machine that are to stand on one layout, and how much of its bed they may take (mm; all of it when absent). */
 export interface OneLayoutAsked {
@@ -48,6 +49,10 @@ const planned = (input: TrialInput, hooks: OneLayoutHooks): Planned => {
 const toolsOf = (trials: readonly Trial[]): ReadonlySet<string> => new Set(trials.flatMap(({ punches, dies }) => [...punches, ...dies].map(({ id }) => id)));
 const only = (rack: Rack, ids: ReadonlySet<string>): Rack => ({ ...rack, punches: rack.punches.filter(({ id }) => ids.has(id)), dies: rack.dies.filter(({ id }) => ids.has(id)) });
 
+/** Why there is nothing to put on a layout. */
+const noneStands = ({ name }: Machine, trials: readonly Trial[]): string =>
+  `${name} makes none of the parts asked for as they stand, so there is nothing to put on one layout. ${trials.flatMap((trial, i) => notPlanned(trial, i) ?? []).map(({ part, reason }) => `${part}: ${reason}`).join(' ')}`;
+
 /** V openings of the dies that are tried one by one, as shares of the thickness: those that the planner tries. */
 const LEAST_V = 4;
 const MOST_V = 16;
@@ -90,8 +95,7 @@ export const oneLayout = async ({ inputs: asked, bed, seconds = DEFAULT_SECONDS 
   const inputs = asked.filter((_, i) => all[i]!.replaceable !== null);
   const best = all.filter(({ replaceable }) => replaceable !== null);
   const trials = best.map(({ trial }) => trial);
-  const [not] = without;
-  if (not && best.length === 0) return { ok: false, trials: all.map(({ trial }) => trial), sentence: `${not.trial.sheet.part.name} has no plan to stand on a layout on ${first.machine.name} (${not.trial.verdict}${not.trial.reasons[0] ? `: ${not.trial.reasons[0].sentence}` : ''})` };
+  if (best.length === 0) return { ok: false, trials: all.map(({ trial }) => trial), sentence: noneStands(first.machine, without.map(({ trial }) => trial)) };
   const parts = inputs.map(({ part }, i): SharedPart => {
     say(`planning ${part.name} with the others' tools`, 0.4 + (0.2 * i) / inputs.length);
     return { name: part.name, plans: plansOf(inputs, best, i, hooks) };

@@ -16,6 +16,10 @@ export interface PieceDifference extends Omit<PieceFigure, 'measured'> {
 /** Rounding in the last digit of a typed figure must not put it out of its tolerance. mm or degrees */
 const TYPED = 1e-9;
 
+/** Whether what was measured lies within the tolerance asked; null where none is. */
+export const withinTolerance = ({ measured, predicted, tolerance }: Pick<PieceFigure, 'measured' | 'predicted' | 'tolerance'>): boolean | null =>
+  (tolerance === null ? null : Math.abs(measured - predicted) <= tolerance + TYPED);
+
 /** Measured less predicted for every figure that was measured, over the records that stand. */
 export const pieceDifferences = (records: readonly PieceRecord[]): readonly PieceDifference[] => {
   const figures = standing(records).flatMap(({ entry }) => (entry.kind === 'piece' ? entry.figures : []));
@@ -26,10 +30,9 @@ export const pieceDifferences = (records: readonly PieceRecord[]): readonly Piec
     const off = all.map(({ measured, predicted }) => measured - predicted);
     const mean = off.reduce((a, b) => a + b, 0) / off.length;
     const deviation = off.length < 2 ? null : Math.sqrt(off.reduce((sum, d) => sum + (d - mean) ** 2, 0) / (off.length - 1));
-    const { tolerance } = what;
     return {
       ...what, count: off.length, mean, deviation, least: Math.min(...off), most: Math.max(...off),
-      within: tolerance === null ? null : off.filter((d) => Math.abs(d) <= tolerance + TYPED).length,
+      within: what.tolerance === null ? null : all.filter(withinTolerance).length,
     };
   });
 };

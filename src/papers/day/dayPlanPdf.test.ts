@@ -2,10 +2,11 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { dayPlan } from '../../fit/index.js';
+import { type DayPlan, dayPlan } from '../../fit/index.js';
 import { demoRack } from '../../shop/index.js';
 import { channelTrial } from '../fixture.js';
 import { dayPlanPdf } from './dayPlanPdf.js';
+import { layoutInWords } from './dayWords.js';
 import { has, run } from '../pdfTools.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'brakewright-day-'));
@@ -21,7 +22,7 @@ describe.skipIf(!has('pdftotext'))('the day plan on paper', () => {
     const file = join(folder, 'shared.pdf');
     writeFileSync(file, await dayPlanPdf(made.value, [trial, other]));
     const read = run('pdftotext', '-layout', file, '-').replace(/\s+/g, ' ');
-    const needed = ['the best found; none of its model is shorter than 400', `S1: ${trial.sheet.part.name}, step 1; bracket, steps 1, 2`, 'bracket: steps 1, 2'];
+    const needed = ['All parts on one layout: 415 mm of 2000 mm of bed, the best found; none of its model is shorter than 400 mm', 'which is built once and stays as it is', `S1: ${trial.sheet.part.name}, step 1; bracket, steps 1, 2`, 'bracket: steps 1, 2'];
     expect(needed.filter((s) => !read.includes(s))).toEqual([]);
   });
 
@@ -29,12 +30,20 @@ describe.skipIf(!has('pdftotext'))('the day plan on paper', () => {
     const trial = channelTrial();
     const reason = { code: 'clearance', sentence: 'The left flange meets the punch' } as (typeof trial.reasons)[number];
     const hat = { ...trial, verdict: 'makes with remedy' as const, sheet: { ...trial.sheet, part: { ...trial.sheet.part, name: 'hat' } }, reasons: [reason], remedies: [{ sentence: '', confirmed: true, price: 9500, items: [{ kind: 'punch' as const, id: 'g', name: 'A gooseneck', price: 9500 }] }] };
-    const made = dayPlan({ trials: [hat, trial], rack: demoRack(), pieces: 1, spares: 0 });
+    const made = dayPlan({ trials: [hat, trial], rack: demoRack(), pieces: 1, spares: 0, notRead: [{ part: 'tube.step', sentence: 'It closes into a ring.' }] });
     if (!made.ok) throw new Error(made.sentence);
     const file = join(folder, 'left.pdf');
     writeFileSync(file, await dayPlanPdf(made.value, [hat, trial]));
     const read = run('pdftotext', '-layout', file, '-').replace(/\s+/g, ' ');
-    for (const said of ['1 part in', 'Not planned in: hat. The left flange meets the punch.', 'Made with: A gooseneck, 9,500 EUR; not planned into the day until that is chosen.']) expect(read).toContain(said);
+    for (const said of ['1 part in', 'Not read: tube.step. It closes into a ring.', 'Not planned in: hat. The left flange meets the punch.', 'Made with: A gooseneck, 9,500 EUR; not planned into the day until that is chosen.']) expect(read).toContain(said);
+  });
+
+  it('on one layout speaks of the parts that are made where one is not', () => {
+    const layout = { length: 290.4, bound: 290.4, proven: true, bed: 3050, model: '', stations: [] };
+    const stop = {} as DayPlan['stops'][number];
+    const left = {} as DayPlan['left'][number];
+    expect(layoutInWords(layout, { stops: [stop, stop], left: [left] }, 'mm')).toBe('The 2 parts that are made on one layout: 290.4 mm of 3050 mm of bed, proven the least of its model.');
+    expect(layoutInWords(layout, { stops: [stop], left: [left] }, 'mm')).toMatch(/^1 part on one layout/);
   });
 
   it('says order, kit, blanks, strips, checks and times with their units', async () => {

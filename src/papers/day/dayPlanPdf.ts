@@ -40,6 +40,7 @@ const drawOrder = (pages: Pages, plan: DayPlan, trials: readonly Trial[], units:
     (fewer > 0 ? `, ${fewer} fewer than in the order given.` : '; no order needs fewer.');
   y += paragraph(doc, said, INNER.x, y, INNER.width, { size: 3.2, bold: true, fill: 'accent' }) + 1;
   for (const { part, words } of plan.left) y += paragraph(doc, `⚠ Not planned in: ${part}. ${words}`, INNER.x, y, INNER.width, { size: 2.8, bold: true }) + 1;
+  for (const { part, sentence } of plan.notRead) y += paragraph(doc, `⚠ Not read: ${part}. ${sentence}`, INNER.x, y, INNER.width, { size: 2.8, bold: true }) + 1;
   y += paragraph(doc, plan.model, INNER.x, y, INNER.width, { size: 2.3 }) + 2;
   y += drawRow(doc, COLUMNS, HEAD, INNER.x, y);
   plan.stops.forEach((stop, k) => {
@@ -75,11 +76,11 @@ const kitBlocks = ({ kit }: DayPlan): Block[] => (['punch', 'die'] as const).map
 });
 
 /** The bed that all parts share, with the bend lines of each under it. */
-const drawLayout = (pages: Pages, layout: NonNullable<DayPlan['layout']>, trials: readonly Trial[], units: Units): void => {
+const drawLayout = (pages: Pages, plan: DayPlan, layout: NonNullable<DayPlan['layout']>, trials: readonly Trial[], units: Units): void => {
   const { doc } = pages;
   pages.begin('the layout');
   let { y } = INNER;
-  y += paragraph(doc, layoutInWords(layout, units), INNER.x, y, INNER.width, { size: 3.6, bold: true }) + 1;
+  y += paragraph(doc, layoutInWords(layout, plan, units), INNER.x, y, INNER.width, { size: 3.6, bold: true }) + 1;
   for (const words of stationsInWords(layout)) y += paragraph(doc, words, INNER.x, y, INNER.width, { size: 3 }) + 0.6;
   y += paragraph(doc, layout.model, INNER.x, y, INNER.width, { size: 2.3 }) + 2;
   drawPicture(doc, layoutPicture(trials[0]!, { width: INNER.width, mostHeight: aboveStrip() - y, units, others: trials.slice(1) }), INNER.x, y);
@@ -108,7 +109,7 @@ export const dayPlanPdf = async (plan: DayPlan, trials: readonly Trial[], option
   const doc = openDocument(`Demonstration on ${plan.machine.name}`, who);
   const pages = newPages(doc);
   drawOrder(pages, plan, trials, units);
-  if (plan.layout) drawLayout(pages, plan.layout, trials.filter(({ verdict }) => verdict === 'makes'), units);
+  if (plan.layout) drawLayout(pages, plan, plan.layout, trials.filter(({ verdict }) => verdict === 'makes'), units);
   const more = (): ReturnType<typeof columnsFrom> => {
     pages.begin('to check, lay out and cut');
     return columnsFrom(INNER.y, 3);

@@ -1,5 +1,5 @@
 import type { DayPlan, DayStop } from '../../fit/index.js';
-import { type Units, lengthText } from '../format.js';
+import { type Units, lengthText, roundText } from '../format.js';
 
 /** '1 h 05 min', '12 min', '40 s'. */
 export const clockText = (seconds: number): string => {
@@ -20,7 +20,7 @@ export const blanksInWords = ({ blanks: { length, width, thickness, pieces, spar
   return `${pieces} + ${spares} ${spares === 1 ? 'spare' : 'spares'}, ${size}, ${lengthText(thickness, units)} thick`;
 };
 
-/** Strips of one size are counted together. */
+/** A line for each size of strip. */
 export const stripsInWords = ({ strips }: DayStop): string => {
   if (strips.length === 0) return 'none: as for a part before it';
   const sizes = new Map<string, number>();
@@ -28,9 +28,9 @@ export const stripsInWords = ({ strips }: DayStop): string => {
   return [...sizes].map(([size, count]) => `${count} of ${size}`).join('\n');
 };
 
-/** "415 mm of the 2000 mm of bed, proven the least of its model." */
-export const layoutInWords = ({ length, bound, proven, bed }: NonNullable<DayPlan['layout']>, units: Units): string =>
-  `All parts on one layout: ${lengthText(length, units)} of ${lengthText(bed, units)} of bed, ${proven ? 'proven the least of its model' : `the best found; none of its model is shorter than ${lengthText(bound, units)}`}.`;
+/** "All parts on one layout: 415 mm of 2000 mm of bed, proven the least of its model." */
+export const layoutInWords = ({ length, bound, proven, bed }: NonNullable<DayPlan['layout']>, { stops, left }: Pick<DayPlan, 'stops' | 'left'>, units: Units): string =>
+  `${left.length === 0 ? 'All parts' : stops.length === 1 ? '1 part' : `The ${stops.length} parts that are made`} on one layout: ${roundText(length, units)} of ${roundText(bed, units)} of bed, ${proven ? 'proven the least of its model' : `the best found; none of its model is shorter than ${roundText(bound, units)}`}.`;
 
 /** Which part is made on which station, a line each. */
 export const stationsInWords = ({ stations }: NonNullable<DayPlan['layout']>): readonly string[] =>

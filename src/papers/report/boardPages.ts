@@ -77,9 +77,13 @@ const machineBlock = (data: ReportData): Block => {
 
 /** What making all costs, for the whole floor and for each machine alone: where nothing is to be bought beside it, its own price is at the head of its column. */
 const costBlocks = (data: ReportData): Block[] => [
+  {
+    heading: 'Not read, so not in this report',
+    paragraphs: (data.notRead ?? []).map(({ part, sentence }) => ({ words: `${part}: ${sentence}`, sign: '⚠', style: { size: 2.6 } })),
+  },
   machineBlock(data),
   ...(data.board.cheapest ? [{
-    heading: `Cheapest for all these parts ${mark('cheapest')}`,
+    heading: `${data.board.cheapest.cannot.length > 0 ? 'Cheapest for those of these parts that are made' : 'Cheapest for all these parts'} ${mark('cheapest')}`,
     paragraphs: [{ words: `${cheapestWords(data.board.cheapest, data.board.parts)}.`, style: { size: 2.6 } }],
   }] : []),
   {

@@ -7,6 +7,7 @@ import { demoFloor, demoRack } from '../../shop/index.js';
 import { channelTrial } from '../fixture.js';
 import { buyersReportPdf } from './buyersReportPdf.js';
 import type { ReportData } from './reportData.js';
+import { reportWordsOf } from './reportWordsOf.js';
 import { has, run } from '../pdfTools.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'brakewright-report-'));
@@ -53,6 +54,7 @@ const data: ReportData = {
   parts: [{ sheet: trial.sheet, flatBy: 'as these tools form it', demo: true }],
   machines, rack: { name: 'Demo rack (invented)', demo: true }, metal: trial.metal, quantity: 50, walk: trial,
   demonstrated: [{ part: 'U channel', machine: 'General', records, differences: pieceDifferences(records) }],
+  notRead: [{ part: 'tube.step', sentence: 'The plates close into a ring, which no blank unfolds from.' }],
   typed: { date: '2026-03-02', who: 'demonstrator', buyer: 'Workshop A', delivery: 'Ex floor in week 12.', warranty: 'As agreed in writing.' },
 };
 
@@ -67,7 +69,7 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     // in the order of the page and in the order of writing: a column's words stand apart in the first
     const read = `${flat(textOf('-layout'))} ${flat(textOf())}`;
     const needed = [
-      'Which machine makes your parts', 'One machine makes this part as it stands: General', 'With the options and tools named also: Reconditioned',
+      'Which machine makes your parts', 'Not read, so not in this report', 'tube.step: The plates close into a ring', 'Cheapest for all these parts', 'One machine makes this part as it stands: General', 'With the options and tools named also: Reconditioned',
       'makes 1 of 1 as it stands', 'makes 0 of 1 as it stands. With the options and tools named: 1', 'Why not the others: sheet meets a tool or the machine (U channel)',
       'Gooseneck X, 4,100 EUR (U channel)', 'What each option buys for these parts', 'powered X on Reconditioned, 6,100 EUR: it makes U channel possible; it saves 12.5 min', "it changes no figure of the machine's data: light curtain on Reconditioned (6,100 EUR).", 'Workshop A', '2026-03-02',
       '✓ makes', '✓+ makes with remedy', 'daylight 75 % used', '40 s a part',
@@ -84,12 +86,21 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     expect(read).not.toMatch(/\bsafe\b|guarantee|NaN|undefined|Infinity/i);
   });
 
+  it('gives a page the same words: why not under its heading, what to beware of, what is taken for granted', () => {
+    const { why, beware, taken } = reportWordsOf(data);
+    expect(why).toEqual([[{ heading: '✓+ Why not as it stands: Reconditioned', lines: [
+      { sign: '–', words: 'Flange 1 meets the punch body by 14.0 mm.' }, { sign: '→', words: 'Remedy (12): With a gooseneck beyond the rack (4,100 EUR as entered) it is made in 44.0 s a part.' },
+    ] }]]);
+    expect(beware).toEqual(['Strength of this batch is not known.']);
+    expect(taken.at(-1)).toMatch(/^The model of "cheapest": The parts at the quantity asked/);
+  });
+
   it('keeps what was measured on a sheet of its own', () => {
     const pages = textOf('-layout').split('\f').map(flat);
     const sheets = pages.filter((page) => page.includes('P-001'));
     expect(sheets).toHaveLength(1);
     // 0.1 and 0.5: mean 0.3, deviation 0.283, one of two within 0.3
-    expect(['Pieces demonstrated: made and measured, not predicted', '+0.30 mm', '0.28 mm', '+0.10 mm to +0.50 mm', '1 of 2', 'over all: 80.50 mm', 'ann, 2026-03-02 10:20 UTC', 'calliper 12']
+    expect(['Pieces demonstrated: made and measured, not predicted', '+0.30 mm', '0.28 mm', '+0.10 mm to +0.50 mm', '1 of 2', 'over all: 80.10 mm (+0.10 mm)', 'over all: 80.50 mm (+0.50 mm, ⚠ out of tolerance)', 'ann, 2026-03-02 10:20 UTC', 'calliper 12']
       .filter((s) => !sheets[0]!.includes(s))).toEqual([]);
     expect(sheets[0]).not.toContain('✓ makes');
   });

@@ -5,6 +5,7 @@ import { howFiguresCame, mark } from './figureKinds.js';
 import { INNER, type Pages, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
 import { money } from './reportWords.js';
+import { takenForGranted } from './takenForGranted.js';
 
 const SMALL = { size: 2.4 } as const;
 const signed = (sign: string) => (words: string): Paragraph => ({ words, sign, style: SMALL });
@@ -15,14 +16,6 @@ const siteWords = ({ machines }: ReportData): string[] => [...new Map(machines.m
   return `${name}: ${money(price, currency)} ${mark('price')}; mass ${site.mass.toLocaleString('en-GB')} kg, footprint ${long.toLocaleString('en-GB')} by ${deep.toLocaleString('en-GB')} mm, ` +
     `height ${site.height.toLocaleString('en-GB')} mm, supply ${site.supply} ${mark('site')}.`;
 });
-
-const assumed = ({ parts, board, walk }: ReportData): string[] => [
-  ...new Set([
-    ...parts.flatMap(({ sheet }) => sheet.part.assumptions.map(({ sentence }) => `${sheet.part.name}: ${sentence}`)),
-    ...(walk?.assumptions ?? []),
-    `The model of "cheapest": ${board.cheapest?.model ?? 'not reckoned, since the prices are in several currencies'}`,
-  ]),
-];
 
 const asEntered = (words: string | undefined): Paragraph[] => (words === undefined || words.trim() === '' ? [] : [plain(words)]);
 
@@ -37,7 +30,7 @@ export const drawClosingPages = (pages: Pages, data: ReportData): void => {
     { heading: 'Will it fit your shop', paragraphs: siteWords(data).map(signed('–')) },
     { heading: 'Cautions', paragraphs: [...CAUTIONS, 'Heavy or long sheets need two people or supports.'].map(signed('⚠')) },
     { heading: 'Beware', paragraphs: bewareWords(data.board).map(signed('⚠')) },
-    { heading: 'Taken for granted', paragraphs: assumed(data).map(signed('–')) },
+    { heading: 'Taken for granted', paragraphs: takenForGranted(data).map(signed('–')) },
   ].filter(({ paragraphs }) => paragraphs.length > 0);
   const start = (): ReturnType<typeof columnsFrom> => {
     pages.begin('terms, assumptions, cautions, sources');

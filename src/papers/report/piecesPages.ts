@@ -1,4 +1,4 @@
-import type { MadePiece, PieceDifference, PieceRecord } from '../../fit/index.js';
+import { type MadePiece, type PieceDifference, type PieceRecord, withinTolerance } from '../../fit/index.js';
 import { type Units, lengthText } from '../format.js';
 import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip } from '../pages.js';
@@ -10,7 +10,7 @@ const WIDTHS = [74, 30, 26, 20, 30, 30, 34, 23];
 const COLUMNS: readonly GridColumn[] = WIDTHS.map((width) => ({ width }));
 const HEAD: readonly GridCell[] = ['Figure', 'Predicted', 'Tolerance', 'Pieces', 'Mean difference', 'Spread', 'Least to most', 'Within'].map((words) => ({ words, size: 2.5, bold: true }));
 const LIST: readonly GridColumn[] = [{ width: 30 }, { width: 24 }, { width: 52 }, { width: 101 }, { width: 60 }];
-const LIST_HEAD: readonly GridCell[] = ['Serial', 'Metal batch', 'Tools', 'Measured', 'Who, when, with what'].map((words) => ({ words, size: 2.5, bold: true }));
+const LIST_HEAD: readonly GridCell[] = ['Serial', 'Metal batch', 'Tools', 'Measured (less predicted)', 'Who, when, with what'].map((words) => ({ words, size: 2.5, bold: true }));
 
 const amount = (value: number, unit: 'mm' | 'degrees', units: Units): string => (unit === 'degrees' ? `${value < 0 ? '−' : ''}${Math.abs(value).toFixed(2)}°` : lengthText(value, units));
 const signed = (value: number, unit: 'mm' | 'degrees', units: Units): string => `${value > 0 ? '+' : ''}${amount(value, unit, units)}`;
@@ -25,7 +25,7 @@ const differenceRow = (d: PieceDifference, units: Units): GridCell[] => [
 
 const pieceRow = (record: PieceRecord, entry: MadePiece, units: Units): GridCell[] => [
   { words: entry.serial, size: 2.4, bold: true }, { words: entry.batch, size: 2.4 }, { words: entry.tools, size: 2.1 },
-  { words: `${entry.figures.map(({ what, measured, unit }) => `${what}: ${amount(measured, unit, units)}`).join('; ')}${entry.note === '' ? '' : `. ${entry.note}`}`, size: 2.2 },
+  { words: `${entry.figures.map((f) => `${f.what}: ${amount(f.measured, f.unit, units)} (${signed(f.measured - f.predicted, f.unit, units)}${withinTolerance(f) === false ? ', ⚠ out of tolerance' : ''})`).join('; ')}${entry.note === '' ? '' : `. ${entry.note}`}`, size: 2.2 },
   { words: `${record.by}, ${record.createdAt.slice(0, 16).replace('T', ' ')} UTC${entry.instrument === '' ? '' : `, ${entry.instrument}`}${record.corrects === null ? '' : '; corrects an earlier entry'}`, size: 2.2 },
 ];
 

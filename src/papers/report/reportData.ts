@@ -1,4 +1,4 @@
-import type { FitBoard, PieceDifference, PieceRecord } from '../../fit/index.js';
+import type { FitBoard, NotRead, PieceDifference, PieceRecord } from '../../fit/index.js';
 import type { Developed } from '../../sheet/index.js';
 import type { Machine } from '../../shop/index.js';
 import type { Trial } from '../../trial/index.js';
@@ -46,6 +46,8 @@ export interface ReportData {
   readonly walk: Trial | null;
   /** What was really made: kept apart from all predictions. */
   readonly demonstrated: readonly Demonstrated[];
+  /** What was handed in and is no part that a brake can bend. */
+  readonly notRead?: readonly NotRead[];
   readonly typed: ReportTyped;
   readonly units?: Units;
 }

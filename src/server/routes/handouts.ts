@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { type DayPlan, type OneLayout, type OneLayoutAnswer, answerInWords, dayPlan } from '../../fit/index.js';
-import { cheapestWords, howFiguresCame } from '../../papers/index.js';
+import { cheapestWords, reportWordsOf } from '../../papers/index.js';
 import type { StoredTrial } from '../../store/index.js';
 import type { Trial, TrialInput } from '../../trial/index.js';
 import { checked } from '../checked.js';
@@ -42,9 +42,9 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
     const { data, walkTrialId, view } = await report(request.params.id, request.query, whoAsks(request));
     const { board, metal, quantity, rack: tools, typed: said, demonstrated, parts } = data;
     return {
-      fitId: view.id, answer: answerInWords(board), cheapest: board.cheapest ? cheapestWords(board.cheapest, board.parts) : null,
+      fitId: view.id, answer: answerInWords(board), cheapest: board.cheapest ? cheapestWords(board.cheapest, board.parts) : null, all: board.cheapest?.cannot.length === 0,
       alone: board.alone.map((alone) => (alone ? cheapestWords(alone, board.parts, true) : null)),
-      metal, quantity, rack: tools, typed: said, walkTrialId, demonstrated, how: howFiguresCame(),
+      metal, quantity, rack: tools, typed: said, walkTrialId, demonstrated, ...reportWordsOf(data),
       parts: view.parts.map((part, p) => ({ ...part, demo: parts[p]!.demo })), machines: board.machines,
       sums: view.sums, options: board.options,
       cells: view.cells.map((row, p) => row.map((cell, c) => ({ ...board.cells[p]![c]!, trialId: cell?.trialId ?? null }))),

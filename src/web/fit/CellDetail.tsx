@@ -2,7 +2,7 @@ import { type BoardMachine, reasonsTold } from '../../fit/index.js';
 import type { FitPart, KeptCell } from '../../server/index.js';
 import { to } from '../place.js';
 import { Verdict } from '../sheet/Verdict.js';
-import { figure, seconds } from '../wording.js';
+import { amountOf, figure, seconds } from '../wording.js';
 
 /** All that one cell says: margins, reasons, remedies, the way to its trial. */
 export const CellDetail = ({ part, machine, cell, seconds: limit }: { readonly part: FitPart; readonly machine: BoardMachine; readonly cell: KeptCell; readonly seconds: number }) => (
@@ -23,7 +23,7 @@ export const CellDetail = ({ part, machine, cell, seconds: limit }: { readonly p
           {cell.margins.map((m) => (
             <tr key={m.kind}>
               <th scope="row">{m.kind}: {m.name}{m.step > 0 ? `, step ${m.step}` : ''}</th>
-              <td className="number">{figure(m.value, m.kind === 'tolerance' ? 2 : 1)} {m.unit}</td><td className="number">{figure(m.limit, m.kind === 'tolerance' ? 2 : 1)} {m.unit}</td>
+              <td className="number">{amountOf(m.value, m.unit)}</td><td className="number">{amountOf(m.limit, m.unit)}</td>
               <td className="number">{figure(m.share * 100, 0)} %</td><td className="small">{m.source}</td>
             </tr>
           ))}

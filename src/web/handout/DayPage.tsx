@@ -11,7 +11,12 @@ import { mm, seconds } from '../wording.js';
 
 const DOES = { stays: 'stays', altered: 'altered', built: 'built', 'taken off': 'taken off' } as const;
 
-const clock = (s: number): string => (s < 5400 ? seconds(s) : `${Math.floor(s / 3600)} h ${Math.round((s % 3600) / 60)} min`);
+/** To the minute where it is more than one: no finer than the model's own times. */
+const clock = (s: number): string => {
+  if (s < 100) return seconds(s);
+  const minutes = Math.round(s / 60);
+  return minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+};
 
 /** A demonstration of several parts on one machine: the order, what to lay out, cut and check beforehand. */
 export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
@@ -42,12 +47,12 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
         <div className="day-asked no-print">
           <label className="field"><span>Pieces of each</span><input type="number" min={1} max={1000} value={Number.isNaN(pieces) ? '' : pieces} onChange={(event) => setPieces(event.target.valueAsNumber)} /></label>
           <label className="field"><span>Spare blanks of each</span><input type="number" min={0} max={1000} value={Number.isNaN(spares) ? '' : spares} onChange={(event) => setSpares(event.target.valueAsNumber)} /></label>
-          <label className="field"><input type="checkbox" checked={one} onChange={(event) => setOne(event.target.checked)} /> <span>All on one layout</span></label>
+          <label className="choice"><input type="checkbox" checked={one} onChange={(event) => setOne(event.target.checked)} />All on one layout</label>
           <a className="button next" href={`/api/day-plan.pdf?${query}`} target="_blank" rel="noreferrer">Day plan (PDF)</a>
         </div>
         {plan.layout && (
           <section aria-labelledby="layout-title">
-            <h2 id="layout-title">One layout for all parts</h2>
+            <h2 id="layout-title">One layout for {plan.left.length === 0 ? 'all parts' : plan.stops.length === 1 ? 'the part that is made' : `the ${plan.stops.length} parts that are made`}</h2>
             <p>{mm(plan.layout.length, 0)} of {mm(plan.layout.bed, 0)} of bed, {plan.layout.proven ? 'proven the least of its model' : `the best found; none of its model is shorter than ${mm(plan.layout.bound, 0)}`}.</p>
             <ul className="dots">{plan.layout.stations.map(({ station, parts: here }) => <li key={station}>{station}: {here.map(({ part, steps }) => `${part}, ${steps.length === 1 ? 'step' : 'steps'} ${steps.join(', ')}`).join('; ')}</li>)}</ul>
             <Drawing path={`/api/day-plan/layout.svg?${query}`} />
@@ -65,7 +70,7 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
                   <h2>{k + 1}. {stop.part} {stop.demo && <span className="tag">demo</span>}</h2>
                   <p>First stroke {clock(stop.from)} after the start; change over {clock(stop.seconds.change)}, make ready {clock(stop.seconds.prepare)}, {stop.blanks.pieces === 1 ? '1 piece' : `${stop.blanks.pieces} pieces`} {clock(stop.seconds.pieces)}. Predicted.</p>
                   <ul className="dots">{stop.changes.map((c) => <li key={`${c.station} ${c.kind} ${c.what}`}>{c.station} {c.kind} {DOES[c.what]}: {c.name}</li>)}</ul>
-                  <p>Cut {stop.blanks.pieces} and {stop.blanks.spares} spare {stop.blanks.length === null ? 'by its drawing' : `${mm(stop.blanks.length)} by ${mm(stop.blanks.width!)}`}, {mm(stop.blanks.thickness)} thick; {stop.strips.length === 0 ? 'no test strip: as for a part before it' : stop.strips.map((s) => `${s.bends.length} strips of ${s.along.toFixed(0)} by ${s.across.toFixed(0)} mm`).join(', ')}.</p>
+                  <p>Cut {stop.blanks.pieces === 1 ? '1 blank' : `${stop.blanks.pieces} blanks`} and {stop.blanks.spares === 1 ? '1 spare' : `${stop.blanks.spares} spares`}, {stop.blanks.length === null ? 'by its drawing' : `${mm(stop.blanks.length)} by ${mm(stop.blanks.width!)}`}, {mm(stop.blanks.thickness)} thick; {stop.strips.length === 0 ? 'no test strip: as for a part before it' : stop.strips.map((s) => `${s.bends.length} test strips of ${s.along.toFixed(0)} by ${s.across.toFixed(0)} mm`).join(', ')}.</p>
                   <p className="no-print"><a href={to.walk(trialId, 1)}>Walk through it</a> · <a href={to.pieces(trialId)}>Write pieces down</a></p>
                 </div>
               </li>

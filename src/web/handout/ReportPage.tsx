@@ -57,7 +57,7 @@ export const ReportPage = ({ id }: { readonly id: string }) => {
           ))}
           <div className="buttons"><a className="button next" href={`${here}/report.pdf?${queryOf(typed)}`} target="_blank" rel="noreferrer">Report (PDF)</a></div>
         </section>
-        {report.cheapest && <p><strong>Cheapest for all these parts:</strong> {report.cheapest}. Prices as entered; those of demo machines and tools are invented.</p>}
+        {report.cheapest && <p><strong>{report.all ? 'Cheapest for all these parts' : 'Cheapest for those of these parts that are made'}:</strong> {report.cheapest}. Prices as entered; those of demo machines and tools are invented.</p>}
         <MachineSums fit={report} />
         <OptionLines fit={report} />
         {report.parts.map((part, p) => <ReportPart key={part.id} report={report} p={p} />)}
@@ -78,6 +78,9 @@ export const ReportPage = ({ id }: { readonly id: string }) => {
           </ul>
           <p className="small soft">Prices as entered, on the date of this report ({report.typed.date ?? 'not dated'}). To be checked against the machine’s own papers.</p>
         </section>
+        {([['Beware', report.beware], ['Taken for granted', report.taken]] as const).map(([heading, lines]) => lines.length > 0 && (
+          <section key={heading} className="section"><h2>{heading}</h2><ul className="small dots">{lines.map((words) => <li key={words}>{words}</li>)}</ul></section>
+        ))}
         {(typed.delivery || typed.warranty || typed.remarks) && (
           <section className="section" aria-labelledby="terms-title">
             <h2 id="terms-title">Terms, as typed</h2>

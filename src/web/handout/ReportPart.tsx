@@ -1,8 +1,18 @@
+import { type FitMargin, reasonInShort } from '../../fit/index.js';
 import { to } from '../place.js';
 import { Drawing } from '../sheet/Drawing.js';
 import { Verdict } from '../sheet/Verdict.js';
-import { figure, seconds } from '../wording.js';
+import { amountOf, figure, seconds } from '../wording.js';
 import type { Report } from './report.js';
+
+/** "force 28 % (134 N/mm of 500 N/mm)"; of the gauge where it stands and which end is nearest. */
+const marginSaid = ({ kind, name, value, limit, unit, share }: FitMargin): string => {
+  const [axis, end] = name.split(', ');
+  return `${kind} ${figure(share * 100, 0)} % (${kind === 'gauge travel' && end !== undefined ? `${axis} at ${amountOf(value, unit)}, ${end} ${amountOf(limit, unit)}` : `${amountOf(value, unit)} of ${amountOf(limit, unit)}`})`;
+};
+
+/** The paper's sign of the verdict stands in the table's own. */
+const withoutSign = (heading: string): string => heading.replace(/^\S+ (?=Why|Not )/, '');
 
 /** One part of the report: drawn, and on every machine with its margins, or why not and what would change it. */
 export const ReportPart = ({ report, p }: { readonly report: Report; readonly p: number }) => {
@@ -16,7 +26,7 @@ export const ReportPart = ({ report, p }: { readonly report: Report; readonly p:
       </div>
       <div className="scroll" tabIndex={0} role="group" aria-label={`${part.name}, machine by machine`}>
         <table>
-          <thead><tr><th scope="col">Machine</th><th scope="col">Verdict</th><th scope="col">Margins, or why not and what would change it</th><th scope="col" className="number">A part</th><th scope="col" className="number">An hour, running</th><th scope="col" className="number">Change-over</th></tr></thead>
+          <thead><tr><th scope="col">Machine</th><th scope="col">Verdict</th><th scope="col">Used of each limit; or why not, below at length</th><th scope="col" className="number">A part</th><th scope="col" className="number">An hour, running</th><th scope="col" className="number">Change-over</th></tr></thead>
           <tbody>
             {report.machines.map((machine, c) => {
               const cell = report.cells[p]![c]!;
@@ -26,12 +36,7 @@ export const ReportPart = ({ report, p }: { readonly report: Report; readonly p:
                   <th scope="row">{cell.trialId === null ? machine.name : <a href={to.trial(cell.trialId)}>{machine.name}</a>}{machine.whose !== 'ours' && <span className="tag">{machine.whose}</span>}</th>
                   <td><Verdict verdict={cell.verdict} /></td>
                   <td className="small">
-                    {made ? cell.margins.map((m) => `${m.kind} ${figure(m.share * 100, 0)} % (${figure(m.value, m.limit < 10 ? 2 : 0)} of ${figure(m.limit, m.limit < 10 ? 2 : 0)} ${m.unit})`).join('; ') : (
-                      <>
-                        <ul className="dots">{cell.reasons.map(({ sentence }) => <li key={sentence}>{sentence}</li>)}</ul>
-                        {cell.remedies.map(({ sentence }) => <p key={sentence}><strong>Remedy.</strong> {sentence}</p>)}
-                      </>
-                    )}
+                    {made ? cell.margins.map(marginSaid).join('; ') : reasonInShort(cell)}
                   </td>
                   <td className="number">{made && cell.seconds !== null ? seconds(cell.seconds) : '–'}</td>
                   <td className="number">{made && cell.partsAnHour !== null ? figure(cell.partsAnHour, 0) : '–'}</td>
@@ -42,6 +47,12 @@ export const ReportPart = ({ report, p }: { readonly report: Report; readonly p:
           </tbody>
         </table>
       </div>
+      {report.why[p]!.map(({ heading, lines }) => (
+        <div key={heading}>
+          <h3>{withoutSign(heading)}</h3>
+          <ul className="why-not">{lines.map(({ sign, words }) => <li key={words}><span aria-hidden="true">{sign}</span> {words}</li>)}</ul>
+        </div>
+      ))}
     </section>
   );
 };

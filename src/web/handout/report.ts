@@ -6,12 +6,19 @@ import type { Machine } from '../../shop/index.js';
 export interface Report {
   readonly answer: string;
   readonly cheapest: string | null;
+  /** Every part is made by what is named there. */
+  readonly all: boolean;
   readonly alone: readonly (string | null)[];
   readonly typed: { readonly date?: string };
   readonly metal: { readonly name: string };
   readonly quantity: number;
   readonly walkTrialId: string | null;
   readonly demonstrated: readonly { readonly part: string; readonly machine: string; readonly records: readonly PieceRecord[]; readonly differences: readonly PieceDifference[] }[];
+  /** For each part: why machines do not make it, those with the same reasons together. */
+  readonly why: readonly (readonly { readonly heading: string; readonly lines: readonly { readonly sign: string; readonly words: string }[] }[])[];
+  readonly beware: readonly string[];
+  readonly taken: readonly string[];
+  readonly rack: { readonly name: string; readonly demo: boolean };
   readonly how: readonly { readonly sign: string; readonly words: string }[];
   readonly parts: readonly (FitPart & { readonly demo: boolean })[];
   readonly machines: readonly BoardMachine[];

@@ -1,13 +1,13 @@
 import type { PieceDifference } from '../../fit/index.js';
 import { figure } from '../wording.js';
 
-const amount = (value: number, unit: PieceDifference['unit']): string => `${figure(value, 2)}${unit === 'mm' ? ' mm' : '°'}`;
-const signed = (value: number, unit: PieceDifference['unit']): string => `${value > 0 ? '+' : ''}${amount(value, unit)}`;
+export const amount = (value: number, unit: PieceDifference['unit']): string => `${figure(value, 2)}${unit === 'mm' ? ' mm' : '°'}`;
+export const signed = (value: number, unit: PieceDifference['unit']): string => `${value > 0 ? '+' : ''}${amount(value, unit)}`;
 
 /** Measured less predicted, figure by figure. */
 export const Differences = ({ differences }: { readonly differences: readonly PieceDifference[] }) => (
   <div className="scroll" tabIndex={0} role="group" aria-label="Measured less predicted">
-    <table>
+    <table className="differences">
       <thead><tr><th scope="col">Figure</th><th scope="col" className="number">Predicted</th><th scope="col" className="number">Tolerance</th><th scope="col" className="number">Pieces</th><th scope="col" className="number">Mean difference</th><th scope="col" className="number">Spread</th><th scope="col" className="number">Within</th></tr></thead>
       <tbody>
         {differences.map((d) => (

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { PieceRecord } from '../../fit/index.js';
+import type { BentStrip, PieceRecord } from '../../fit/index.js';
 import type { StoredTrial } from '../../store/index.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
@@ -7,17 +7,17 @@ import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { trialBlock } from '../trial/trialBlock.js';
 import { useAnswer } from '../useAnswer.js';
-import { day, degrees, figure, mm } from '../wording.js';
+import { asSentence, day, degrees, figure, mm } from '../wording.js';
 import { Differences } from './Differences.js';
 import { KeepMeasured } from './KeepMeasured.js';
 import { KeepMetal } from './KeepMetal.js';
+import { Measured } from './Measured.js';
 import { PieceForm } from './PieceForm.js';
 import { StripForm } from './StripForm.js';
 import type { Pieces } from './pieces.js';
 
-const said = ({ entry }: PieceRecord): string => (entry.kind === 'piece'
-  ? entry.figures.map((f) => `${f.what}: ${f.unit === 'mm' ? mm(f.measured) : degrees(f.measured)}`).join('; ')
-  : `strip: bend angle ${degrees(entry.bendAngle)}, cut ${mm(entry.cut)}, legs ${mm(entry.legs[0])} and ${mm(entry.legs[1])}, ${mm(entry.thickness)} thick${entry.depth === undefined ? '' : `, depth ${mm(entry.depth)}`}${entry.underLoad === undefined ? '' : `, ${degrees(entry.underLoad)} under load`}${entry.force === undefined ? '' : `, ${figure(entry.force, 0)} N/mm`}`);
+const stripSaid = (entry: BentStrip): string => (
+  `strip: bend angle ${degrees(entry.bendAngle)}, cut ${mm(entry.cut)}, legs ${mm(entry.legs[0])} and ${mm(entry.legs[1])}, ${mm(entry.thickness)} thick${entry.depth === undefined ? '' : `, depth ${mm(entry.depth)}`}${entry.underLoad === undefined ? '' : `, ${degrees(entry.underLoad)} under load`}${entry.force === undefined ? '' : `, ${figure(entry.force, 0)} N/mm`}`);
 
 /** Pieces made of a trial: written down at the machine, and how they differ from what was predicted. */
 export const PiecesPage = ({ id }: { readonly id: string }) => {
@@ -58,7 +58,9 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
             <ul className="plain piece-list">
               {records.map((record) => (
                 <li key={record.id} className={corrected.has(record.id) ? 'stale' : ''}>
-                  <p><strong>{record.entry.serial}</strong>{record.entry.batch && `, batch ${record.entry.batch}`}: {said(record)}{record.entry.note && `. ${record.entry.note}`}</p>
+                  <p><strong>{record.entry.serial}</strong>{record.entry.batch && `, batch ${record.entry.batch}`}{record.entry.kind === 'strip' && `: ${stripSaid(record.entry)}`}</p>
+                  {record.entry.kind === 'piece' && <Measured piece={record.entry} />}
+                  {record.entry.note && <p>{asSentence(record.entry.note)}</p>}
                   <p className="small soft">{record.by}, {day(record.createdAt)} {record.createdAt.slice(11, 16)} UTC{record.entry.instrument && `, measured with ${record.entry.instrument}`}{record.corrects !== null && '; corrects an earlier entry'}{corrected.has(record.id) && '; corrected since, not counted'}</p>
                   {!corrected.has(record.id) && record.entry.kind === 'piece' && <button type="button" className="no-print" aria-label={`Correct ${record.entry.serial}`} onClick={() => { setCorrects(record); scrollTo(0, 0); }}>Correct it</button>}
                 </li>

@@ -1,0 +1,10 @@
+import type { ReportData } from './reportData.js';
+
+/** What the report rests on and nobody has said: each sentence once. */
+export const takenForGranted = ({ parts, board, walk }: Pick<ReportData, 'parts' | 'board' | 'walk'>): readonly string[] => [
+  ...new Set([
+    ...parts.flatMap(({ sheet }) => sheet.part.assumptions.map(({ sentence }) => `${sheet.part.name}: ${sentence}`)),
+    ...(walk?.assumptions ?? []),
+    `The model of "cheapest": ${board.cheapest?.model ?? 'not reckoned, since the prices are in several currencies'}`,
+  ]),
+];
