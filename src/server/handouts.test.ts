@@ -84,7 +84,7 @@ describe('the report of a fit', () => {
   test('says the answer, keeps what was made apart, and is a PDF', async () => {
     const query = new URLSearchParams({ buyer: 'Workshop A', delivery: 'Week 12.' });
     const { body } = await ask(`/api/fits/${fit.id}/report?${query}`);
-    const told = body as { readonly answer: string; readonly walkTrialId: string; readonly demonstrated: readonly { readonly part: string; readonly records: readonly object[] }[]; readonly typed: object; readonly how: readonly object[]; readonly why: readonly (readonly object[])[]; readonly beware: readonly string[]; readonly taken: readonly string[]; readonly all: boolean };
+    const told = body as { readonly answer: string; readonly walkTrialId: string; readonly demonstrated: readonly { readonly part: string; readonly records: readonly object[] }[]; readonly typed: object; readonly how: readonly object[]; readonly why: readonly (readonly object[])[]; readonly beware: { readonly ofAll: readonly string[] }; readonly taken: readonly string[]; readonly all: boolean };
     expect(told.answer).toMatch(/^One machine makes both parts as it stands: General/);
     expect(trialIds).toContain(told.walkTrialId);
     // the corrected entry is not counted, the strip is no piece
@@ -93,7 +93,7 @@ describe('the report of a fit', () => {
     expect(told.how.length).toBeGreaterThan(10);
     // one machine, which makes both
     expect(told.why).toEqual([[], []]);
-    expect([told.beware.length > 0, told.taken.some((words) => words.startsWith('The model of "cheapest"')), told.all]).toEqual([true, true, true]);
+    expect([told.beware.ofAll.length > 0, told.taken.some((words) => words.startsWith('The model of "cheapest"')), told.all]).toEqual([true, true, true]);
     const pdf = await fetch(`${server.url}/api/fits/${fit.id}/report.pdf?${query}`);
     expect(pdf.headers.get('content-type')).toBe('application/pdf');
     expect(Buffer.from(await pdf.arrayBuffer()).subarray(0, 5).toString()).toBe('%PDF-');

@@ -49,7 +49,7 @@ const machineSays = ({ board }: ReportData, m: number): string => {
   const of = (parts: readonly number[]): string => (parts.length > NAMED ? `${parts.length} parts` : listed(parts.map((p) => board.parts[p]!.name)));
   const why = sum.why.map(({ words, parts }) => `${words} (${of(parts)})`);
   const changes = sum.changes.map(({ words, price, terms, parts }) => `${words}${price !== null && price > 0 ? `, ${money(price, currency)}` : ''}${terms === '' ? '' : `, ${terms}`} (${of(parts)})`);
-  const levels = sum.levels.filter(({ more }) => more > 0).map((level) => `${level.words}: ${level.made}.`);
+  const levels = sum.levels.filter(({ more }) => more > 0).map((level) => `${level.words}: ${level.made} of ${board.cells.length}.`);
   return [
     `makes ${sum.makes} of ${board.parts.length} as it stands${sum.open > 0 ? `; ${sum.open} not decided or not tried` : ''}.`,
     ...levels,

@@ -29,7 +29,7 @@ export const drawClosingPages = (pages: Pages, data: ReportData): void => {
     { heading: 'Pieces demonstrated', paragraphs: data.demonstrated.length > 0 ? [] : [plain('None has been written down: every figure of this report is a prediction.')] },
     { heading: 'Will it fit your shop', paragraphs: siteWords(data).map(signed('–')) },
     { heading: 'Cautions', paragraphs: [...CAUTIONS, 'Heavy or long sheets need two people or supports.'].map(signed('⚠')) },
-    { heading: 'Beware', paragraphs: bewareWords(data.board).map(signed('⚠')) },
+    { heading: 'Beware of all these parts', paragraphs: bewareWords(data.board).ofAll.map(signed('⚠')) },
     { heading: 'Taken for granted', paragraphs: takenForGranted(data).map(signed('–')) },
   ].filter(({ paragraphs }) => paragraphs.length > 0);
   const start = (): ReturnType<typeof columnsFrom> => {

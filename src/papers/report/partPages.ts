@@ -1,11 +1,12 @@
 import { type FitMargin, columnName } from '../../fit/index.js';
 import { blank } from '../../sheet/index.js';
 import { drawPicture } from '../drawPicture.js';
-import { flow } from '../flow.js';
+import { type Block, flow } from '../flow.js';
 import { type Units, lengthText } from '../format.js';
 import { line, paragraph } from '../paper.js';
 import { finalAngles, partPicture } from '../partPicture.js';
 import { verdictFill } from '../titleBlock.js';
+import { bewareWords } from './bewareWords.js';
 import { MARGINS, mark } from './figureKinds.js';
 import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip, columnsFrom } from '../pages.js';
@@ -84,7 +85,10 @@ export const drawPartPages = (pages: Pages, data: ReportData, p: number): void =
     y += drawRow(doc, COLUMNS, row, x, y);
   }
   y += 3;
-  const blocks = whyNotBlocks(data.board, p);
+  const beware = bewareWords(data.board).ofPart[p]!;
+  const blocks: Block[] = [
+    ...(beware.length > 0 ? [{ heading: 'Beware', paragraphs: beware.map((words) => ({ words, sign: '⚠', style: { size: SIZE } })) }] : []), ...whyNotBlocks(data.board, p),
+  ];
   if (blocks.length === 0) return;
   const more = (): ReturnType<typeof columnsFrom> => {
     pages.begin(`${name} (continued)`);

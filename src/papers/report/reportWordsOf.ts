@@ -14,7 +14,7 @@ export interface WhyNot {
 export interface ReportWordsOf {
   /** For each part. */
   readonly why: readonly (readonly WhyNot[])[];
-  readonly beware: readonly string[];
+  readonly beware: ReturnType<typeof bewareWords>;
   readonly taken: readonly string[];
   readonly how: ReturnType<typeof howFiguresCame>;
 }

@@ -23,7 +23,7 @@ describe('reasons of a cell', () => {
   });
 });
 
-it('warnings: once for all parts and machines that they hold for, without the numbers of steps', () => {
+it('warnings: once for all parts, or beside their part with the machines that they hold for, without the numbers of steps', () => {
   const warned = (...words: readonly string[]): FitCell => cell('makes', [], words);
   expect(bewareWords({
     parts: [part('lid'), part('box')], machines,
@@ -31,7 +31,8 @@ it('warnings: once for all parts and machines that they hold for, without the nu
       [warned('Step 1 has room for one finger only.', 'The curve is from memory.'), warned('Steps 1, 2 and 3 have room for one finger only.', 'The curve is from memory.'), cell('does not make', [], [], 'Tried in vain: a die.')],
       [warned('Steps 1, 2: hole 3.70 mm from the bend line.', 'The curve is from memory.', 'Bend b1 forms 2 mm.', 'Bend b2 forms 2 mm.'), warned('The curve is from memory.'), cell('does not make', [])],
     ],
-  })).toEqual([
-    'The curve is from memory.', 'lid: Some strokes have room for one finger only.', 'box on Long: Hole 3.70 mm from the bend line.', 'box on Long: Bends b1 and b2 form 2 mm.',
-  ]);
+  })).toEqual({
+    ofAll: ['The curve is from memory.'],
+    ofPart: [['Some strokes have room for one finger only.'], ['On Long: Hole 3.70 mm from the bend line.', 'On Long: Bends b1 and b2 form 2 mm.']],
+  });
 });

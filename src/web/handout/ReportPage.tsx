@@ -78,7 +78,7 @@ export const ReportPage = ({ id }: { readonly id: string }) => {
           </ul>
           <p className="small soft">Prices as entered, on the date of this report ({report.typed.date ?? 'not dated'}). To be checked against the machine’s own papers.</p>
         </section>
-        {([['Beware', report.beware], ['Taken for granted', report.taken]] as const).map(([heading, lines]) => lines.length > 0 && (
+        {([['Beware of all these parts', report.beware.ofAll], ['Taken for granted', report.taken]] as const).map(([heading, lines]) => lines.length > 0 && (
           <section key={heading} className="section"><h2>{heading}</h2><ul className="small dots">{lines.map((words) => <li key={words}>{words}</li>)}</ul></section>
         ))}
         {(typed.delivery || typed.warranty || typed.remarks) && (

@@ -47,6 +47,7 @@ export const ReportPart = ({ report, p }: { readonly report: Report; readonly p:
           </tbody>
         </table>
       </div>
+      {report.beware.ofPart[p]!.length > 0 && <><h3>Beware</h3><ul className="why-not">{report.beware.ofPart[p]!.map((words) => <li key={words}><span aria-hidden="true">⚠</span> {words}</li>)}</ul></>}
       {report.why[p]!.map(({ heading, lines }) => (
         <div key={heading}>
           <h3>{withoutSign(heading)}</h3>

@@ -16,7 +16,8 @@ export interface Report {
   readonly demonstrated: readonly { readonly part: string; readonly machine: string; readonly records: readonly PieceRecord[]; readonly differences: readonly PieceDifference[] }[];
   /** For each part: why machines do not make it, those with the same reasons together. */
   readonly why: readonly (readonly { readonly heading: string; readonly lines: readonly { readonly sign: string; readonly words: string }[] }[])[];
-  readonly beware: readonly string[];
+  /** Of every part, and beside the verdicts of each. */
+  readonly beware: { readonly ofAll: readonly string[]; readonly ofPart: readonly (readonly string[])[] };
   readonly taken: readonly string[];
   readonly rack: { readonly name: string; readonly demo: boolean };
   readonly how: readonly { readonly sign: string; readonly words: string }[];
