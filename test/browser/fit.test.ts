@@ -87,14 +87,18 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     // one V and one punch do both: what stands for the first stays for the second, or is made longer
     expect(words).toMatch(/die (stays|altered)/);
     // 100 mm of bend line, and legs of 40 and 60 outside less the deduction of a 90 degree bend, which lies between one and two thicknesses
-    const [, length, width] = /Cut 1 and 2 spare ([\d.]+) mm by ([\d.]+) mm, 1\.50 mm thick/.exec(words)!.map(Number);
+    const [, length, width] = /Cut 1 blank and 2 spares, ([\d.]+) mm by ([\d.]+) mm, 1\.50 mm thick/.exec(words)!.map(Number);
     expect([length, width].some((mm) => mm === 100)).toBe(true);
     const developed = length === 100 ? width! : length!;
     expect(developed).toBeGreaterThan(100 - 2 * 1.5);
     expect(developed).toBeLessThan(100 - 1.5);
-    await page.getByLabel('Pieces of each').fill('3');
+    const asked = page.getByLabel('Pieces of each');
+    await asked.fill('3');
+    // the day is planned anew while the field stays under the hand
+    await page.getByText(/Cut 3 blanks and 2 spares/).first().waitFor();
+    expect(await asked.evaluate((field) => document.activeElement === field)).toBe(true);
     await page.getByLabel('Spare blanks of each').fill('4');
-    await page.getByText(/Cut 3 and 4 spare/).first().waitFor();
+    await page.getByText(/Cut 3 blanks and 4 spares/).first().waitFor();
     expect(await page.locator('section', { has: page.locator('#check-title') }).getByRole('listitem').count()).toBeGreaterThan(2);
     const kit = page.locator('section', { has: page.locator('#kit-title') }).locator('tbody tr');
     expect(await kit.filter({ hasText: 'punch' }).count()).toBeGreaterThan(0);
@@ -107,6 +111,13 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
 
   it('pieces made', async () => {
     await read(`trials/${fit.cells[0]![0]!.trialId!}/pieces`, 'light angle');
+    await page.getByLabel('Serial of the piece').fill('P-001');
+    await page.locator('.piece-fields input').first().fill('10');
+    await page.getByRole('button', { name: 'Write the piece down' }).click();
+    // far from any flange of 40 or 60
+    await page.getByText('⚠ out of tolerance').or(page.getByText('no tolerance asked:')).first().waitFor();
+    const entry = await page.locator('.piece-list li').first().innerText();
+    expect(entry).toMatch(/P-001[\s\S]*: 10\.00 mm, predicted \d+\.\d\d mm[\s\S]* over V /);
     await holds();
   }, LONG);
 
@@ -163,6 +174,18 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     await take(`${csv}${'x'.repeat(1_000_000)}`);
     await page.getByText(/tools\.csv has 1\.01 MB; such a table is taken up to 0\.95 MB\./).waitFor();
     server.faults.splice(0);
+    await holds();
+  }, LONG);
+
+  it('a condition record: forces in kN as its check sheet asks, and what was kept is said after the first keep too', async () => {
+    await read('floor/deep-throat/condition', 'As the plate says');
+    await page.getByLabel('By', { exact: true }).fill('Ann');
+    await page.getByLabel('Force reached, kN').fill('1450.5');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByText(/^Kept as revision 1: new\. Nothing is changed since\.$/).waitFor();
+    expect(await page.getByLabel('Force reached, kN').inputValue()).toBe('1450.5');
+    const { data } = (await (await fetch(`${server.url()}/api/machines/deep-throat/condition`)).json()) as { readonly data: { readonly asFound: { readonly forceReached: number } } };
+    expect(data.asFound.forceReached).toBe(1_450_500);
     await holds();
   }, LONG);
 

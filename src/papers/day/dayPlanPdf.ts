@@ -49,7 +49,7 @@ const drawOrder = (pages: Pages, plan: DayPlan, trials: readonly Trial[], units:
       { words: String(k + 1), size: 4.4, bold: true }, { words: '' },
       { words: stop.part, under: `${stop.demo ? 'demo part; ' : ''}first stroke ${clockText(stop.from)} after the start`, size: SIZE, bold: true },
       { words: changesInWords(stop), size: 2.3 }, { words: blanksInWords(stop, units), size: 2.4 }, { words: stripsInWords(stop), size: 2.4 },
-      { words: `change over ${clockText(change)}\nmake ready ${clockText(prepare)}\n${stop.blanks.pieces} ${stop.blanks.pieces === 1 ? 'piece' : 'pieces'} ${clockText(pieces)}`, size: 2.4 },
+      { words: `${change === 0 ? 'nothing to change over' : `change over ${clockText(change)}`}\nmake ready ${clockText(prepare)}\n${stop.blanks.pieces} ${stop.blanks.pieces === 1 ? 'piece' : 'pieces'} ${clockText(pieces)}`, size: 2.4 },
     ];
     const height = Math.max(THUMB.height + 2, rowHeight(doc, COLUMNS, row));
     if (y + height > aboveStrip()) {

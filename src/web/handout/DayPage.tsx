@@ -18,17 +18,24 @@ const clock = (s: number): string => {
   return minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
 };
 
+type Day = DayPlan & { readonly trialIds: readonly string[]; readonly leftIds: readonly string[] };
+
 /** A demonstration of several parts on one machine: the order, what to lay out, cut and check beforehand. */
 export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
   const [pieces, setPieces] = useState(1);
   const [spares, setSpares] = useState(2);
   const [one, setOne] = useState(false);
   const query = new URLSearchParams({ trials: trials.join(','), pieces: String(pieces || 1), spares: String(spares || 0), ...(one && { layout: 'one' }) }).toString();
-  const { value: plan, fault } = useAnswer<DayPlan & { readonly trialIds: readonly string[]; readonly leftIds: readonly string[] }>(`/api/day-plan?${query}`);
+  const { value, fault } = useAnswer<Day>(`/api/day-plan?${query}`);
+  // while another is planned the last one stays, so that a field keeps its place under the hand
+  const [last, setLast] = useState<Day>();
+  if (value && value !== last) setLast(value);
+  const plan = value ?? last;
+  const planning = one ? 'Planning all parts onto one layout and checking each: some minutes' : 'Planning the day';
   const { value: records } = useAnswer<{ readonly trials: readonly TrialRecord[] }>('/api/trials');
   const { value: parts } = useAnswer<{ readonly parts: readonly PartRevision[] }>('/api/parts');
   if (!plan) {
-    return <Sheet title="Day plan" trail={[['Parts', to.parts], ['Fit', to.fits]]} block={[['Sheet', 'Day plan']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what={one ? 'Planning all parts onto one layout and checking each' : 'Planning the day'} />}{one && <p className="no-print"><button type="button" className="button" onClick={() => setOne(false)}>Each part with its own stations</button></p>}</div></Sheet>;
+    return <Sheet title="Day plan" trail={[['Parts', to.parts], ['Fit', to.fits]]} block={[['Sheet', 'Day plan']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what={planning} />}</div></Sheet>;
   }
   const partOf = (trialId: string): string | undefined => records?.trials.find(({ id }) => id === trialId)?.partId;
   return (
@@ -48,8 +55,11 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
           <label className="field"><span>Pieces of each</span><input type="number" min={1} max={1000} value={Number.isNaN(pieces) ? '' : pieces} onChange={(event) => setPieces(event.target.valueAsNumber)} /></label>
           <label className="field"><span>Spare blanks of each</span><input type="number" min={0} max={1000} value={Number.isNaN(spares) ? '' : spares} onChange={(event) => setSpares(event.target.valueAsNumber)} /></label>
           <label className="choice"><input type="checkbox" checked={one} onChange={(event) => setOne(event.target.checked)} />All on one layout</label>
-          <a className="button next" href={`/api/day-plan.pdf?${query}`} target="_blank" rel="noreferrer">Day plan (PDF)</a>
+          {value && <a className="button next" href={`/api/day-plan.pdf?${query}`} target="_blank" rel="noreferrer">Day plan (PDF)</a>}
         </div>
+        <Fault sentence={fault} />
+        {!value && !fault && <Waiting what={planning} />}
+        <div className={value ? undefined : 'stale'}>
         {plan.layout && (
           <section aria-labelledby="layout-title">
             <h2 id="layout-title">One layout for {plan.left.length === 0 ? 'all parts' : plan.stops.length === 1 ? 'the part that is made' : `the ${plan.stops.length} parts that are made`}</h2>
@@ -68,7 +78,7 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
                 {partId !== undefined && parts?.parts.some(({ id }) => id === partId) === true && <Drawing path={`/api/parts/${encodeURIComponent(partId)}/picture.svg`} className="day-drawing" />}
                 <div>
                   <h2>{k + 1}. {stop.part} {stop.demo && <span className="tag">demo</span>}</h2>
-                  <p>First stroke {clock(stop.from)} after the start; change over {clock(stop.seconds.change)}, make ready {clock(stop.seconds.prepare)}, {stop.blanks.pieces === 1 ? '1 piece' : `${stop.blanks.pieces} pieces`} {clock(stop.seconds.pieces)}. Predicted.</p>
+                  <p>First stroke {clock(stop.from)} after the start; {stop.seconds.change === 0 ? 'nothing to change over' : `change over ${clock(stop.seconds.change)}`}, make ready {clock(stop.seconds.prepare)}, {stop.blanks.pieces === 1 ? '1 piece' : `${stop.blanks.pieces} pieces`} {clock(stop.seconds.pieces)}. Predicted.</p>
                   <ul className="dots">{stop.changes.map((c) => <li key={`${c.station} ${c.kind} ${c.what}`}>{c.station} {c.kind} {DOES[c.what]}: {c.name}</li>)}</ul>
                   <p>Cut {stop.blanks.pieces === 1 ? '1 blank' : `${stop.blanks.pieces} blanks`} and {stop.blanks.spares === 1 ? '1 spare' : `${stop.blanks.spares} spares`}, {stop.blanks.length === null ? 'by its drawing' : `${mm(stop.blanks.length)} by ${mm(stop.blanks.width!)}`}, {mm(stop.blanks.thickness)} thick; {stop.strips.length === 0 ? 'no test strip: as for a part before it' : stop.strips.map((s) => `${s.bends.length} test strips of ${s.along.toFixed(0)} by ${s.across.toFixed(0)} mm`).join(', ')}.</p>
                   <p className="no-print"><a href={to.walk(trialId, 1)}>Walk through it</a> · <a href={to.pieces(trialId)}>Write pieces down</a></p>
@@ -89,6 +99,7 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
           </section>
         </div>
         <p className="small soft">{plan.model}</p>
+        </div>
       </div>
     </Sheet>
   );

@@ -62,7 +62,7 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
                   {record.entry.kind === 'piece' && <Measured piece={record.entry} />}
                   {record.entry.note && <p>{asSentence(record.entry.note)}</p>}
                   <p className="small soft">{record.by}, {day(record.createdAt)} {record.createdAt.slice(11, 16)} UTC{record.entry.instrument && `, measured with ${record.entry.instrument}`}{record.corrects !== null && '; corrects an earlier entry'}{corrected.has(record.id) && '; corrected since, not counted'}</p>
-                  {!corrected.has(record.id) && record.entry.kind === 'piece' && <button type="button" className="no-print" aria-label={`Correct ${record.entry.serial}`} onClick={() => { setCorrects(record); scrollTo(0, 0); }}>Correct it</button>}
+                  {!corrected.has(record.id) && record.entry.kind === 'piece' && <button type="button" className="no-print" onClick={() => { setCorrects(record); scrollTo(0, 0); }}>Correct {record.entry.serial}</button>}
                 </li>
               ))}
             </ul>
