@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
-import type { Axis, Machine } from '../shop/index.js';
+import { type Axis, type Machine, asDrawn, machinesToCsv } from '../shop/index.js';
 import { commandWith } from './commandLine.js';
-import { type OutputOptions, JSON_UNITS, answer } from './print.js';
+import { type OutputOptions, JSON_UNITS, answer, print } from './print.js';
 import { CONDITION_OPTION, FLOOR_OPTION, type ShopOptions, floorOf } from './shopFiles.js';
 import { table } from './table.js';
 import { show } from './units.js';
@@ -54,7 +54,9 @@ export const machinesCommand = (): Command =>
   commandWith('machines', 'list the machines on the floor')
     .option(...FLOOR_OPTION)
     .option(...CONDITION_OPTION)
-    .action(async (options: OutputOptions & ShopOptions) => {
+    .option('--csv', 'answer as a CSV table (docs/demo-floor.md)')
+    .action(async (options: OutputOptions & ShopOptions & { readonly csv?: boolean }) => {
       const machines = await floorOf(options);
+      if (options.csv === true) return print(machinesToCsv(asDrawn(machines) as readonly object[]), options.output);
       await answer({ units: JSON_UNITS, machines }, () => human(machines, options.units), options);
     });

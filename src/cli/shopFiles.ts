@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { type ConditionRecord, type Machine, type Rack, asDrawn, demoFloor, demoRack, parseCondition, parseFloor, parseRack, toolsFromCsv, withCondition } from '../shop/index.js';
+import { type ConditionRecord, type Machine, type Rack, asDrawn, demoFloor, demoRack, machinesFromCsv, parseCondition, parseFloor, parseRack, toolsFromCsv, withCondition } from '../shop/index.js';
 import { Fault } from './fault.js';
 import { readBytes } from './readFile.js';
 
@@ -10,7 +10,7 @@ export interface ShopOptions {
   readonly condition?: string;
 }
 
-export const FLOOR_OPTION = ['--floor <file.json>', 'machines of your own, beside the demo floor (as `machines --json` prints them)'] as const;
+export const FLOOR_OPTION = ['--floor <file>', 'machines of your own, beside the demo floor (as `machines --json` or `machines --csv` print them)'] as const;
 export const RACK_OPTION = ['--rack <file>', 'tools of your own, in place of the demo rack (as `tools --json` or `tools --csv` print them)'] as const;
 export const CONDITION_OPTION = ['--condition <record.json>', 'condition record of a machine: it is promised on as far as that lets it (docs/condition.md)'] as const;
 
@@ -27,9 +27,15 @@ const parsed = async (path: string): Promise<unknown> => {
 const under = (key: string, data: unknown): unknown =>
   typeof data === 'object' && data !== null && key in data ? (data as Readonly<Record<string, unknown>>)[key] : data;
 
-/** The machines of a file. */
+const machinesOfTable = async (path: string): Promise<readonly object[]> => {
+  const read = machinesFromCsv(new TextDecoder().decode(await readBytes(path)));
+  if (!read.ok) throw new Fault(`${path}: ${read.fault}`);
+  return read.value;
+};
+
+/** The machines of a file, JSON or a table. */
 export const machinesIn = async (path: string): Promise<readonly Machine[]> => {
-  const own = parseFloor(under('machines', await parsed(path)));
+  const own = parseFloor(/\.csv$/i.test(path) ? await machinesOfTable(path) : under('machines', await parsed(path)));
   if (!own.ok) throw new Fault(`${path}: ${own.fault.sentence}`);
   return own.value;
 };

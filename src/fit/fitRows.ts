@@ -1,3 +1,4 @@
+import { textCell } from '../shop/index.js';
 import type { FitBoard } from './fitBoard.js';
 import type { FitCell } from './fitCell.js';
 
@@ -14,25 +15,18 @@ interface Tabled {
 
 const figure = (value: number | null | undefined, decimals: number): string => (value === null || value === undefined ? '' : value.toFixed(decimals));
 
-/**
- * Spreadsheet programs run a cell that begins with one of these as a formula, and a part's name may come out of anybody's file. An
- * apostrophe before it makes the cell text. Figures of the board are our own and stay figures.
- */
-const FORMULA = /^[=+\-@\t\r\n]/;
-const asText = (words: string): string => (FORMULA.test(words) ? `'${words}` : words);
-
-/** A fit board as a table, a row for each cell, part by part; decimals with a point. The first row names the columns. */
+/** A fit board as a table, a row for each cell, part by part; decimals with a point. The first row names the columns. Words are guarded against being run as formulas, our own figures stay figures. */
 export const fitRows = ({ parts, machines, cells }: Tabled): readonly (readonly string[])[] => [
   HEAD,
   ...parts.flatMap(({ name, thickness, bends }, p) => machines.map((machine, c) => {
     const cell = cells[p]![c]!;
-    const before = [asText(name), String(thickness), String(bends), asText(machine.name), asText(machine.whose)];
+    const before = [textCell(name), String(thickness), String(bends), textCell(machine.name), textCell(machine.whose)];
     if (cell === null) return [...before, 'not computed yet', ...HEAD.slice(before.length + 1).map(() => '')];
     const [tight] = cell.margins;
     const change = cell.remedies.find(({ confirmed }) => confirmed);
     return [
-      ...before, cell.verdict, tight ? asText(`${tight.kind}: ${tight.name}`) : '', figure(tight && tight.share * 100, 1), figure(cell.seconds, 1), figure(cell.partsAnHour, 1), figure(cell.changeOver, 0),
-      cell.verdict === 'makes' ? '' : asText(cell.reasons.map(({ sentence }) => sentence).join(' ')), asText(change?.sentence ?? ''), figure(change?.price, 2), change?.price === undefined ? '' : asText(machine.currency), cell.trialId ?? '',
+      ...before, cell.verdict, tight ? textCell(`${tight.kind}: ${tight.name}`) : '', figure(tight && tight.share * 100, 1), figure(cell.seconds, 1), figure(cell.partsAnHour, 1), figure(cell.changeOver, 0),
+      cell.verdict === 'makes' ? '' : textCell(cell.reasons.map(({ sentence }) => sentence).join(' ')), textCell(change?.sentence ?? ''), figure(change?.price, 2), change?.price === undefined ? '' : textCell(machine.currency), cell.trialId ?? '',
     ];
   })),
 ];

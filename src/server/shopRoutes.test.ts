@@ -45,6 +45,29 @@ describe('machines', () => {
   });
 });
 
+describe('machines as a table', () => {
+  const table = async (): Promise<string> => (await fetch(`${server.url}/api/floor.csv`)).text();
+
+  test('the floor out and in again changes nothing; a changed cell is the next revision', async () => {
+    const csv = await table();
+    const ids = ((await ask('/api/floor.json')).body as { machines: { id: string }[] }).machines.map(({ id }) => id);
+    expect((await ask('/api/floor', 'POST', { csv })).body).toEqual({ kept: [], same: ids });
+    const { data, revision } = (await ask('/api/machines/deep-throat')).body as { data: { throat: number }; revision: number };
+    expect(data.throat).toBe(500);
+    const changed = csv.replace(/^(machine,,deep-throat,(?:"[^"]*"|[^,])*(?:,(?:"[^"]*"|[^,]*))*?),500,630,/m, '$1,550,630,');
+    expect((await ask('/api/floor', 'POST', { csv: changed })).body).toMatchObject({ kept: [{ id: 'deep-throat', revision: revision + 1, change: 'throat 500 to 550' }] });
+    expect((await ask('/api/machines', 'POST', { data, after: revision + 1 })).status).toBe(201);
+  });
+
+  test('a bad cell is refused by line and column, and nothing of the table is kept', async () => {
+    const csv = await table();
+    const before = (await ask('/api/machines')).body;
+    const { status, body } = await ask('/api/floor', 'POST', { csv: csv.replace(/,as new 0\.01,/, ',as new 9,').replace('Powered crowning', 'Crowning') });
+    expect([status, body]).toEqual([422, { error: expect.stringMatching(/^Line \d+, ram_repeats, value must be a number from 0\.001 to 5 mm \(9 was given\)\.$/) }]);
+    expect((await ask('/api/machines')).body).toEqual(before);
+  });
+});
+
 describe('measured deductions', () => {
   const header = 'metal,thickness_mm,v_mm,v_convention,tip_radius_mm,bend_angle_deg,deduction_mm,note';
   const csv = (...rows: readonly string[]): string => [header, ...rows].join('\n');

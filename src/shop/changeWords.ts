@@ -1,3 +1,5 @@
+import { sameData } from './sameData.js';
+
 /** More changes than these are counted, not told. */
 const MOST_TOLD = 4;
 
@@ -7,7 +9,7 @@ const shown = (value: unknown): string => (value === undefined ? 'nothing' : typ
 
 /** Fields that differ, by their path; entries of a list are named by their id where they have one. */
 const differences = (before: unknown, after: unknown, path: string): string[] => {
-  if (JSON.stringify(before) === JSON.stringify(after)) return [];
+  if (sameData(before, after)) return [];
   if (isTree(before) && isTree(after)) {
     return [...new Set([...Object.keys(before), ...Object.keys(after)])].flatMap((key) => differences(before[key], after[key], path === '' ? key : `${path}.${key}`));
   }

@@ -26,3 +26,6 @@ export { type Facing, mirrorProfile, profileOf } from './mirrorProfile.js';
 export { punchPenetration } from './punchPenetration.js';
 export { type ToolSlab, toolSlabs } from './toolSlabs.js';
 export { csvOf } from './csv.js';
+export { textCell } from './csvText.js';
+export { sameData } from './sameData.js';
+export { machinesFromCsv, machinesToCsv } from './machinesCsv.js';

@@ -36,10 +36,29 @@ describe('tools as CSV', () => {
     else if (!read.ok) expect(read.fault).toMatch(sentence);
   });
 
-  it('what is no figure is refused by the parser, by its field', () => {
-    const read = toolsFromCsv('kind,id,height,held_by,length,width\nriser,r,high,seat A,100,30\n');
-    const parsed = parseRack({ id: 'own', name: 'Own', demo: false, currency: 'EUR', ...(read.ok ? read.value : {}) });
-    expect(parsed).toMatchObject({ ok: false, fault: { entry: 'r', field: 'height', sentence: 'r: height must be a number from 0.1 to 500 mm ("high" was given).' } });
+  it.each([
+    ['kind,id,height,held_by,length,width\nriser,r,high,seat A,100,30\n', 'Line 2, height must be a number from 0.1 to 500 mm ("high" was given).'],
+    ['kind,id,height,held_by,length,width\nriser,r,20,tang A,100,30\nriser,s,900,seat A,100,30\n', 'Line 2, held_by must be one of: seat A, seat B, seat C, seat D, seat E, seat F, seat G, seat H ("tang A" was given). Line 3, height must be a number from 0.1 to 500 mm (900 was given).'],
+  ])('each bad cell has its sentence: %j', (text, sentence) => {
+    expect(toolsFromCsv(text)).toEqual({ ok: false, fault: sentence });
+  });
+
+  it('bad cells of a die: the range of one figure, then what contradicts another', () => {
+    const die = (cells: Readonly<Record<string, string>>): string => {
+      const all = { kind: 'die', id: 'd', name: 'Die', held_by: 'seat A', shape: 'V', height: '90', included_angle: '85', v: '12', v_convention: 'sharp', shoulder_radius: '1.2', rating: '500', weight: '18', segments: '100x3', profile: 'block topWidth 26 baseWidth 30 stepAt 30 flat 0.6', ...cells };
+      return `${Object.keys(all).join(',')}\n${Object.values(all).join(',')}\n`;
+    };
+    expect(toolsFromCsv(die({})).ok).toBe(true);
+    expect(toolsFromCsv(die({ included_angle: '5' }))).toEqual({ ok: false, fault: 'Line 2, included_angle must be a number from 15 to 180 degrees included (5 was given).' });
+    expect(toolsFromCsv(die({ profile: 'block topWidth 26 baseWidth 30 stepAt 30 flat none' }))).toEqual({ ok: false, fault: 'Line 2, profile, flat must be a number from 0.1 to 50 mm ("none" was given).' });
+    // by hand: (12 - 0.6) / 2 / tan 42.5 degrees is 6.22 mm, and 5 mm of metal under it
+    expect(toolsFromCsv(die({ height: '10' }))).toEqual({ ok: false, fault: 'Line 2, height (10 mm) must be at least 11.2 mm: the V is 6.2 mm deep.' });
+  });
+
+  it('a name that a spreadsheet would run as a formula is written as text and comes back as it was', () => {
+    const rack = { punches: [], dies: [], risers: [{ id: '=1+1', height: 10, seat: 'seat A', length: 100, width: 30 }, { id: "'=a", height: 10, seat: 'seat A', length: 100, width: 30 }] };
+    expect(toolsToCsv(rack).split('\n').slice(1, 3).map((line) => line.split(',')[1])).toEqual(["'=1+1", "''=a"]);
+    expect(toolsFromCsv(toolsToCsv(rack))).toEqual({ ok: true, value: rack });
   });
 });
 

@@ -1,6 +1,10 @@
-import { csvOf, csvRows } from './csv.js';
+import { csvOf } from './csv.js';
+import { cellFaults, readTable, type TableRow, toldOf } from './csvTable.js';
+import { textCell } from './csvText.js';
+import { parseRack } from './parseRack.js';
 import type { Result } from './result.js';
 import { segmentsFromWords, segmentsInWords } from './segmentWords.js';
+import { shapeFromWords, shapeInWords } from './shapeWords.js';
 import type { Segment } from './tool.js';
 
 /** Columns of a table of tools. Lengths mm, angles degrees included, rating N/mm, weight kg/m, price in the rack's currency. */
@@ -19,39 +23,22 @@ export interface RackData {
 
 type Raw = Readonly<Record<string, unknown>>;
 
-const profileInWords = (profile: unknown): string => {
-  const { shape, ...rest } = profile as Raw;
-  if (shape === 'contour') return `contour ${(rest['corners'] as readonly (readonly number[])[]).map((c) => c.join(' ')).join('; ')}`;
-  return [shape as string, ...Object.entries(rest).map(([name, value]) => `${name} ${String(value)}`)].join(' ');
-};
-
-/** What is no figure goes on as it was written, for the parser to refuse by its field. */
-const figureOrWord = (word: string): number | string => {
-  const value = Number(word.replace(',', '.'));
-  return Number.isNaN(value) ? word : value;
-};
-
-/** 'block topWidth 26 baseWidth 30 stepAt 30 flat 0.6' or 'contour 0 0; 10 20 0.1; ...' as data for the parser. */
-const profileFromWords = (text: string): Result<object, string> => {
-  const [shape = '', ...words] = text.trim().split(/\s+/);
-  if (shape === 'contour') {
-    const corners = text.trim().slice('contour'.length).split(';').map((c) => c.trim().split(/\s+/).map((word) => Number(word.replace(',', '.'))));
-    return corners.some((c) => c.some(Number.isNaN)) ? { ok: false, fault: 'the corners of a contour are numbers: back up [bulge], with ; between corners' } : { ok: true, value: { shape, corners } };
-  }
-  if (shape === '' || words.length % 2 !== 0) return { ok: false, fault: "a profile is a shape and its parameters by name, as in 'block topWidth 26 baseWidth 30 stepAt 30 flat 0.6', or 'contour' and its corners" };
-  return { ok: true, value: { shape, ...Object.fromEntries(words.flatMap((name, i) => (i % 2 === 0 ? [[name, figureOrWord(words[i + 1]!)]] : []))) } };
-};
+/** Where a field of a tool stands when its column bears another name. */
+const COLUMN_OF: Readonly<Record<string, Column>> = { tang: 'held_by', seat: 'held_by', includedAngle: 'included_angle', tipRadius: 'tip_radius', vConvention: 'v_convention', shoulderRadius: 'shoulder_radius' };
 
 /** The tools of a rack as a CSV table with a header line: punches, dies, then risers. */
 export const toolsToCsv = (rack: RackData): string => {
-  const cells = (values: Partial<Record<Column, unknown>>): string[] => COLUMNS.map((c) => (values[c] === undefined ? '' : String(values[c])));
+  const cells = (values: Partial<Record<Column, unknown>>): string[] => COLUMNS.map((c) => {
+    const value = values[c];
+    return value === undefined ? '' : typeof value === 'string' ? textCell(value) : String(value);
+  });
   const tool = (t: object): string[] => {
     const raw = t as Raw;
     return cells({
       kind: raw['kind'], id: raw['id'], name: raw['name'], demo: raw['demo'], held_by: raw['tang'], shape: raw['shape'], height: raw['height'], included_angle: raw['includedAngle'],
       tip_radius: raw['tipRadius'], v: raw['v'], v_convention: raw['vConvention'], shoulder_radius: raw['shoulderRadius'], rating: raw['rating'], weight: raw['weight'], price: raw['price'],
-      reversible: raw['reversible'], segments: segmentsInWords(raw['segments'] as readonly Segment[]), profile: profileInWords(raw['profile']),
-      offset: raw['offset'] === undefined ? undefined : profileInWords({ shape: 'step', ...(raw['offset'] as Raw) }),
+      reversible: raw['reversible'], segments: segmentsInWords(raw['segments'] as readonly Segment[]), profile: shapeInWords(raw['profile']),
+      offset: raw['offset'] === undefined ? undefined : shapeInWords({ shape: 'step', ...(raw['offset'] as Raw) }),
     });
   };
   const riser = (t: object): string[] => {
@@ -61,57 +48,64 @@ export const toolsToCsv = (rack: RackData): string => {
   return csvOf([[...COLUMNS], ...[...rack.punches, ...rack.dies].map(tool), ...rack.risers.map(riser)]);
 };
 
+const LISTS = { punch: 'punches', die: 'dies', riser: 'risers' } as const;
+type Kind = keyof typeof LISTS;
+const isKind = (kind: string): kind is Kind => kind in LISTS;
+
+/** A row as the data of a tool, before the parser, or the sentence about the cell that cannot be read. */
+const toolOfRow = (kind: Kind, { line, cell, figure, truth }: TableRow<Column>): Result<object, string> => {
+  const stated = (values: Raw): { readonly ok: true; readonly value: object } => ({ ok: true, value: Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) });
+  if (kind === 'riser') return stated({ id: cell('id'), height: figure('height'), seat: cell('held_by'), length: figure('length'), width: figure('width') });
+  const segments = segmentsFromWords(cell('segments'));
+  if (!segments.ok) return { ok: false, fault: `Line ${line}, segments: ${segments.fault}.` };
+  const profile = shapeFromWords(cell('profile'));
+  if (!profile.ok) return { ok: false, fault: `Line ${line}, profile: ${profile.fault}.` };
+  const offset = cell('offset') === '' ? null : shapeFromWords(cell('offset'));
+  if (offset && !offset.ok) return { ok: false, fault: `Line ${line}, offset: ${offset.fault}.` };
+  const step = offset?.ok ? Object.fromEntries(Object.entries(offset.value).filter(([name]) => name !== 'shape')) : undefined;
+  return stated({
+    kind, id: cell('id'), name: cell('name') === '' ? cell('id') : cell('name'), demo: truth('demo', false), tang: cell('held_by'), shape: cell('shape'), height: figure('height'),
+    includedAngle: figure('included_angle'), rating: figure('rating'), weight: figure('weight'), price: figure('price'), reversible: truth('reversible', true), segments: segments.value, profile: profile.value, offset: step,
+    ...(kind === 'punch' ? { tipRadius: figure('tip_radius') } : { v: figure('v'), vConvention: cell('v_convention'), shoulderRadius: figure('shoulder_radius') }),
+  });
+};
+
+/** What the rack's parser finds wrong with a tool alone, by line and column. */
+const toolFaults = (kind: Kind, tool: object, line: number): readonly string[] => {
+  const read = parseRack({ id: 'table', name: 'Table', demo: false, currency: 'EUR', punches: [], dies: [], risers: [], [LISTS[kind]]: [tool] });
+  return read.ok ? [] : cellFaults(read.fault, (field) => {
+    const [name = '', ...within] = field.split('.');
+    return { line, column: COLUMN_OF[name] ?? name, within: within.join('.') };
+  });
+};
+
 /**
- * Reads such a table: columns in any order by their names, those of no use to a kind may stay empty. The first line that cannot be read is
- * named; ranges and cross-sections are then the rack's parser to check.
+ * Reads such a table: columns in any order by their names, those of no use to a kind may stay empty. Each cell that cannot be read or is out of
+ * its range is told by its line and column, with what was given and what is allowed.
  */
 export const toolsFromCsv = (text: string): Result<RackData, string> => {
-  const { semicolons, rows } = csvRows(text);
-  const header = rows[0]?.cells.map((c) => c.trim().toLowerCase()) ?? [];
-  const needed: readonly Column[] = ['kind', 'id', 'height', 'held_by'];
-  const missing = needed.filter((c) => !header.includes(c));
-  if (missing.length > 0) return { ok: false, fault: `The header lacks the column ${missing.join(', ')}.` };
-  const unknown = header.find((h) => h !== '' && !(COLUMNS as readonly string[]).includes(h));
-  if (unknown !== undefined) return { ok: false, fault: `The header has a column '${unknown}' that is not known; known are ${COLUMNS.join(', ')}.` };
-  const named = header.filter((h) => h !== '');
-  const twice = named.find((h, i) => named.indexOf(h) !== i);
-  if (twice !== undefined) return { ok: false, fault: `The header has the column '${twice}' twice.` };
+  const table = readTable(text, COLUMNS, ['kind', 'id', 'height', 'held_by']);
+  if (!table.ok) return table;
   const lines = new Map<string, number>();
+  const faults: string[] = [];
   const out = { punches: [] as object[], dies: [] as object[], risers: [] as object[] };
-  for (const { line, cells } of rows.slice(1)) {
-    const cell = (c: Column): string => (cells[header.indexOf(c)] ?? '').trim();
-    // what is no figure goes on as it was written, for the parser to refuse by its field
-    const number = (c: Column): unknown => {
-      const written = cell(c);
-      const value = Number(semicolons ? written.replace(',', '.') : written);
-      return written === '' ? undefined : Number.isNaN(value) ? written : value;
-    };
-    const truth = (c: Column, usual: boolean): unknown => (cell(c) === '' ? usual : cell(c) === 'true' ? true : cell(c) === 'false' ? false : cell(c));
-    const stated = (values: Raw): object => Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
-    const over = cells.findIndex((c, i) => c.trim() !== '' && (header[i] ?? '') === '');
-    if (over >= 0) return { ok: false, fault: `Line ${line} has '${cells[over]!.trim().slice(0, 40)}' where the header names no column: is a comma in a cell that stands without quotes?` };
-    const before = lines.get(cell('id'));
-    if (before !== undefined && cell('id') !== '') return { ok: false, fault: `Line ${line}, id: '${cell('id')}' stands in line ${before} already; each tool needs its own.` };
-    lines.set(cell('id'), line);
-    const kind = cell('kind');
-    if (kind === 'riser') {
-      out.risers.push(stated({ id: cell('id'), height: number('height'), seat: cell('held_by'), length: number('length'), width: number('width') }));
+  for (const row of table.value) {
+    const { line, cell } = row;
+    const [id, kind] = [cell('id'), cell('kind')];
+    const before = lines.get(id);
+    if (before !== undefined && id !== '') faults.push(`Line ${line}, id: '${id}' stands in line ${before} already; each tool needs its own.`);
+    else lines.set(id, line);
+    if (!isKind(kind)) {
+      faults.push(`Line ${line}, kind: punch, die or riser is wanted, not '${kind}'.`);
       continue;
     }
-    if (kind !== 'punch' && kind !== 'die') return { ok: false, fault: `Line ${line}, kind: punch, die or riser is wanted, not '${kind}'.` };
-    const segments = segmentsFromWords(cell('segments'));
-    if (!segments.ok) return { ok: false, fault: `Line ${line}, segments: ${segments.fault}.` };
-    const profile = profileFromWords(cell('profile'));
-    if (!profile.ok) return { ok: false, fault: `Line ${line}, profile: ${profile.fault}.` };
-    const offset = cell('offset') === '' ? null : profileFromWords(cell('offset'));
-    if (offset && !offset.ok) return { ok: false, fault: `Line ${line}, offset: ${offset.fault}.` };
-    const step = offset?.ok ? Object.fromEntries(Object.entries(offset.value).filter(([name]) => name !== 'shape')) : undefined;
-    const common = {
-      kind, id: cell('id'), name: cell('name') === '' ? cell('id') : cell('name'), demo: truth('demo', false), tang: cell('held_by'), shape: cell('shape'), height: number('height'),
-      includedAngle: number('included_angle'), rating: number('rating'), weight: number('weight'), price: number('price'), reversible: truth('reversible', true), segments: segments.value, profile: profile.value, offset: step,
-    };
-    if (kind === 'punch') out.punches.push(stated({ ...common, tipRadius: number('tip_radius') }));
-    else out.dies.push(stated({ ...common, v: number('v'), vConvention: cell('v_convention'), shoulderRadius: number('shoulder_radius') }));
+    const tool = toolOfRow(kind, row);
+    if (!tool.ok) {
+      faults.push(tool.fault);
+      continue;
+    }
+    faults.push(...toolFaults(kind, tool.value, line));
+    out[LISTS[kind]].push(tool.value);
   }
-  return { ok: true, value: out };
+  return faults.length > 0 ? { ok: false, fault: toldOf(faults) } : { ok: true, value: out };
 };

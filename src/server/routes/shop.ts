@@ -1,6 +1,6 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { z } from 'zod';
-import { asDrawn, conditionFigures, parseCondition, parseFloor, parseRack, type RackData, stateOf, toolsFromCsv, toolsToCsv } from '../../shop/index.js';
+import { asDrawn, conditionFigures, machinesFromCsv, machinesToCsv, parseCondition, parseFloor, parseRack, type RackData, sameData, stateOf, toolsFromCsv, toolsToCsv } from '../../shop/index.js';
 import type { ShopKind, ShopRevision, StoredShopEntry } from '../../store/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
@@ -18,8 +18,10 @@ const keepSchema = z.strictObject({
   change: z.string().trim().min(1).max(200).optional(),
 });
 
+const csv = z.string().max(5_000_000);
+const floorCsvSchema = z.strictObject({ csv });
 const csvSchema = z.strictObject({
-  csv: z.string().max(5_000_000),
+  csv,
   /** 'add': tools of the same id are replaced, all others stay; 'replace': the rack is the table. */
   mode: z.enum(['add', 'replace']),
 });
@@ -56,10 +58,17 @@ export const shopRoutes = (app: FastifyInstance, { store, shop, desk }: Context)
   app.get('/api/floor.json', async (_, reply) =>
     attached(reply, 'floor.json').send({ machines: (await store.shopEntries('machine')).map(({ data }) => data) }));
 
+  app.get('/api/floor.csv', async (_, reply) => {
+    const entries = await store.shopEntries('machine');
+    for (const { id, data } of entries) {
+      const read = parseFloor([data]);
+      if (!read.ok) throw new HttpError(409, `The machine '${id}' can no longer be read, so a table cannot hold it; take the floor as JSON. ${read.fault.sentence}`);
+    }
+    return csvAttached(reply, 'floor.csv', machinesToCsv(entries.map(({ data }) => data)));
+  });
+
   app.post('/api/floor', async (request, reply) => {
-    const data = under('machines', asDrawn(request.body));
-    const read = parseFloor(data);
-    if (!read.ok) throw new HttpError(422, read.fault.sentence, { fault: read.fault });
+    const data = floorOf(request.body);
     return reply.code(201).send(await takeIn('machine', data as readonly { readonly id: string }[], whoAsks(request)));
   });
 
@@ -87,8 +96,7 @@ export const shopRoutes = (app: FastifyInstance, { store, shop, desk }: Context)
     attached(reply, 'rack.json').send((await entryOf('rack', params.id, undefined, 'rack')).data));
 
   app.get<ById>('/api/racks/:id/tools.csv', async ({ params }, reply) =>
-    reply.type('text/csv; charset=utf-8').header('content-disposition', 'attachment; filename="tools.csv"')
-      .send(toolsToCsv((await entryOf('rack', params.id, undefined, 'rack')).data as RackData)));
+    csvAttached(reply, 'tools.csv', toolsToCsv((await entryOf('rack', params.id, undefined, 'rack')).data as RackData)));
 
   app.post<ById>('/api/racks/:id/tools', async (request, reply) => {
     const { csv, mode } = checked(csvSchema, request.body);
@@ -141,7 +149,7 @@ export const shopRoutes = (app: FastifyInstance, { store, shop, desk }: Context)
     const same: string[] = [];
     for (const data of list) {
       const before = await store.shopEntry(kind, data.id);
-      if (before !== undefined && JSON.stringify(before.data) === JSON.stringify(data)) same.push(data.id);
+      if (before !== undefined && sameData(before.data, data)) same.push(data.id);
       else kept.push(await shop.keep(kind, data, before?.revision ?? 0, undefined, by));
     }
     return { kept, same };
@@ -165,6 +173,22 @@ const withTools = (rack: RackData, tools: RackData): object => {
 
 const attached = (reply: FastifyReply, name: string): FastifyReply =>
   reply.type('application/json').header('content-disposition', `attachment; filename="${name}"`);
+
+const csvAttached = (reply: FastifyReply, name: string, csvText: string): FastifyReply =>
+  reply.type('text/csv; charset=utf-8').header('content-disposition', `attachment; filename="${name}"`).send(csvText);
+
+/** The machines of a floor as it is handed in, JSON or a table, each as the parser takes it. */
+const floorOf = (body: unknown): unknown => {
+  if (typeof body === 'object' && body !== null && 'csv' in body) {
+    const table = machinesFromCsv(checked(floorCsvSchema, body).csv);
+    if (!table.ok) throw new HttpError(422, table.fault);
+    return table.value;
+  }
+  const data = under('machines', asDrawn(body));
+  const read = parseFloor(data);
+  if (!read.ok) throw new HttpError(422, read.fault.sentence, { fault: read.fault });
+  return data;
+};
 
 /** What lies under `key` where a whole answer was handed in; else the whole. */
 const under = (key: string, data: unknown): unknown =>

@@ -120,7 +120,7 @@ export const AskFitPage = () => {
                   <option value="none">not held to anything</option>
                 </select>
               </label>
-              <BuyersField label="The buyer's present machine" kept={allMachines} accept=".json,application/json" hint="A column beside ours. Type it in on the floor, or take JSON as `machines --json` prints it."
+              <BuyersField label="The buyer's present machine" kept={allMachines} accept=".json,.csv,application/json,text/csv" hint="A column beside ours. Type it in on the floor, or take JSON or CSV as `machines` prints it."
                 fetch={(id) => Promise.resolve([allMachines.find((m) => m.id === id)])} read={machinesOfFile} told={(data, id) => { setBuyersMachines(data); setBuyersMachine(id); }} />
               <BuyersField label="The buyer's own tools" kept={(racks.value?.racks ?? []).slice(1)} accept=".json,.csv,application/json,text/csv" hint="Each machine once more with them, as far as its tangs and seats hold them. Type them in as a rack, or take JSON or CSV as `tools` prints them."
                 fetch={async (id) => (await get<{ readonly data: unknown }>(`/api/racks/${encodeURIComponent(id)}`)).data} read={rackOfFile} told={setBuyersRack} />

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type RackData, demoFloor, demoShopData, parseRack, toolsToCsv } from '../../shop/index.js';
+import { type RackData, demoFloor, demoShopData, machinesToCsv, parseRack, toolsToCsv } from '../../shop/index.js';
 import { machinesOfFile, rackOfFile } from './readBuyers.js';
 
 const { rack } = demoShopData();
@@ -18,6 +18,12 @@ describe('what a buyer brings as a file', () => {
     const printed = JSON.stringify({ units: {}, machines: demoFloor().slice(0, 1) });
     expect(machinesOfFile(printed, 'm.json')).toMatchObject([{ id: 'small-fast' }]);
     expect(parseRack(rackOfFile(JSON.stringify({ rack }), 'r.json')).ok).toBe(true);
+  });
+
+  it('machines as CSV are the same as the table was made of', () => {
+    const { machines } = demoShopData();
+    expect(machinesOfFile(machinesToCsv(machines), 'mine.csv')).toEqual(machines);
+    expect(() => machinesOfFile(machinesToCsv(machines).replace(',deep-throat,', ',general,'), 'mine.csv')).toThrow("mine.csv: Line 16, id: 'general' stands in line 6 already; each machine needs its own. Line 17, of: there is no machine 'deep-throat' in this table for the option 'powered R'.");
   });
 
   it('what is wrong is one sentence with the file in front', () => {

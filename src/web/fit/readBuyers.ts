@@ -1,4 +1,4 @@
-import { asDrawn, parseFloor, parseRack, toolsFromCsv } from '../../shop/index.js';
+import { asDrawn, machinesFromCsv, parseFloor, parseRack, toolsFromCsv } from '../../shop/index.js';
 
 const parsed = (text: string, name: string): unknown => {
   try {
@@ -10,8 +10,13 @@ const parsed = (text: string, name: string): unknown => {
 
 const under = (key: string, data: unknown): unknown => (typeof data === 'object' && data !== null && key in data ? (data as Readonly<Record<string, unknown>>)[key] : data);
 
-/** Machines of a file, as `machines --json` or the floor's page writes them, or a fault in one sentence. */
+/** Machines of a file, as `machines` or the floor's page writes them, JSON or CSV, or a fault in one sentence. */
 export const machinesOfFile = (text: string, name: string): unknown => {
+  if (/\.csv$/i.test(name)) {
+    const table = machinesFromCsv(text);
+    if (!table.ok) throw new Error(`${name}: ${table.fault}`);
+    return table.value;
+  }
   const data = asDrawn(under('machines', parsed(text, name)));
   const read = parseFloor(data);
   if (!read.ok) throw new Error(`${name}: ${read.fault.sentence}`);

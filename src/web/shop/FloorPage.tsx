@@ -18,8 +18,8 @@ interface Answer {
 /** The machines of the floor, as they can be promised on. */
 export const FloorPage = () => {
   const { value, fault, again } = useAnswer<Answer>('/api/machines');
-  const takeIn = async (text: string): Promise<string> => {
-    const { kept, same } = await post<{ readonly kept: readonly ShopRevision[]; readonly same: readonly string[] }>('/api/floor', JSON.parse(text));
+  const takeIn = async (floor: unknown): Promise<string> => {
+    const { kept, same } = await post<{ readonly kept: readonly ShopRevision[]; readonly same: readonly string[] }>('/api/floor', floor);
     again();
     return `${kept.length} taken in${same.length > 0 ? `, ${same.length} as they were` : ''}.`;
   };
@@ -58,7 +58,9 @@ export const FloorPage = () => {
         <div className="buttons section no-print">
           <a className="button next" href={to.machine('new')}>Add a machine</a>
           <a className="button" href="/api/floor.json" download>Save the floor as JSON</a>
-          <HandIn label="Take machines in from JSON" accept=".json" take={takeIn} />
+          <a className="button" href="/api/floor.csv" download>Save the floor as CSV</a>
+          <HandIn label="Take machines in from JSON" accept=".json" take={(text) => takeIn(JSON.parse(text))} />
+          <HandIn label="Take machines in from CSV" accept=".csv" take={(csv) => takeIn({ csv })} />
         </div>
       </div>
     </Sheet>

@@ -7,6 +7,7 @@ import { Sheet } from '../sheet/Sheet.js';
 import { useAnswer } from '../useAnswer.js';
 import { day } from '../wording.js';
 import { HandIn } from './HandIn.js';
+import { isTree } from './tree.js';
 
 /** The racks: ours first, others (a buyer's own) beside it. */
 export const RacksPage = () => {
@@ -23,8 +24,10 @@ export const RacksPage = () => {
     }
   };
   const takeIn = async (text: string): Promise<string> => {
-    const data = JSON.parse(text) as { readonly id?: string };
-    const before = value?.racks.find(({ id }) => id === data.id);
+    const read = JSON.parse(text) as unknown;
+    // as the page saves it, or as `tools --json` prints it
+    const data = isTree(read) && isTree(read['rack']) ? read['rack'] : read;
+    const before = value?.racks.find(({ id }) => isTree(data) && id === data['id']);
     const kept = await post<ShopRevision>('/api/racks', { data, after: before?.revision ?? 0 });
     again();
     return `${kept.name} is kept as revision ${kept.revision}.`;
