@@ -22,6 +22,8 @@ const dimension = z.strictObject({
 
 /** What a new revision changes; null takes a choice back. */
 export const changeSchema = z.strictObject({
+  /** The revision that the change was made on: when there is a later one by then, it is refused. */
+  after: z.int().min(1).optional(),
   name: z.string().trim().min(1).max(200).optional(),
   /** mm: inside radii by bend id; outside lengths are kept. */
   radii: z.record(z.string(), radius).optional(),

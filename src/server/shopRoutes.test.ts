@@ -20,7 +20,7 @@ describe('machines', () => {
     expect((await ask('/api/machines/small-fast?revision=1')).body).toMatchObject({ machine: { throat: 200 } });
     expect(((await ask('/api/machines')).body as { machines: { id: string; throat: number }[] }).machines.find(({ id }) => id === 'small-fast')!.throat).toBe(260);
     const late = await ask('/api/machines', 'POST', { data: { ...small, throat: 270 }, after: 1 });
-    expect([late.status, late.body]).toEqual([409, { error: "The machine 'small-fast' stands at revision 2 (Ann), not at 1: look at that first." }]);
+    expect([late.status, late.body]).toEqual([409, { error: "The machine 'small-fast' stands at revision 2 (Ann: throat 200 to 260), not at 1, on which this was changed: nothing of it is kept." }]);
     expect((await ask('/api/machines', 'POST', { data: { ...small, throat: 260 }, after: 2 })).status).toBe(400);
   });
 

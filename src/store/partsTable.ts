@@ -48,11 +48,11 @@ export function addPart(db: SqliteFile, part: Part, by: string, demo?: { readonl
   });
 }
 
-export function addRevision(db: SqliteFile, partId: string, part: Part, change: string, by: string): PartRevision | undefined {
+export function addRevision(db: SqliteFile, partId: string, part: Part, change: string, by: string, after?: number): PartRevision | undefined {
   const at = new Date().toISOString();
   return db.write(() => {
     const before = storedPart(db, partId);
-    if (before === undefined) return undefined;
+    if (before === undefined || (after !== undefined && before.revision !== after)) return undefined;
     const revision = before.revision + 1;
     insertRevision(db, at, by, {
       id: partId, revision, part, change, refused: before.refused,

@@ -15,7 +15,7 @@ export function sqliteStore(db: SqliteFile, released: () => void): Store {
   return {
     addReading: async (reading, by) => addReading(db, reading, by),
     addPart: async (part, by, demo) => addPart(db, part, by, demo),
-    addRevision: async (partId, part, change, by) => addRevision(db, partId, part, change, by),
+    addRevision: async (partId, part, change, by, after) => addRevision(db, partId, part, change, by, after),
     parts: async () => latestParts(db),
     revisions: async (partId) => revisions(db, partId),
     part: async (partId, revision) => storedPart(db, partId, revision),

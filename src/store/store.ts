@@ -83,8 +83,8 @@ export interface Store {
   addReading(reading: Reading, by: string): Promise<readonly PartRevision[]>;
   /** A part without a file: demonstration parts carry their own fixed id, typed-in ones get one. */
   addPart(part: Part, by: string, demo?: { readonly id: string }): Promise<PartRevision>;
-  /** The next revision of a part, or undefined when there is no such part. */
-  addRevision(partId: string, part: Part, change: string, by: string): Promise<PartRevision | undefined>;
+  /** The next revision of a part, or undefined when there is no such part, or `after` is no longer its latest revision. */
+  addRevision(partId: string, part: Part, change: string, by: string, after?: number): Promise<PartRevision | undefined>;
   /** The latest revision of every part, newest part first. */
   parts(): Promise<readonly PartRevision[]>;
   /** All revisions of one part, oldest first; empty when there is no such part. */

@@ -4,6 +4,7 @@ import { type DxfPartResult, dxfReadingSchema, partOfProfile, profileSchema, rea
 import { pictureToSvg, refusalPicture } from '../../papers/index.js';
 import { type DxfReading, UNIT_WORDS } from '../../sheet/index.js';
 import { changeSchema, changedPart } from '../changedPart.js';
+import type { Store } from '../../store/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { whoAsks } from '../guard.js';
@@ -91,7 +92,8 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk
 
   app.post<ById>('/api/parts/:id/revisions', async (request, reply) => {
     const asked = checked(changeSchema, request.body);
-    const { part } = await livePart(store, request.params.id);
+    const { part, revision: stands } = await livePart(store, request.params.id);
+    if (asked.after !== undefined && asked.after !== stands) throw await overtaken(store, request.params.id, asked.after);
     const original = async (): Promise<Uint8Array> => {
       const file = await store.originalFile(request.params.id);
       if (file === undefined) throw new HttpError(422, 'The file that this part was read from is not kept.');
@@ -107,7 +109,9 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk
         return inTurn(() => readStep(bytes, part.name, { seconds: readSeconds, ...(unit === undefined ? {} : { unit }), ...(sharpRadius === undefined ? {} : { sharpRadius }) }));
       },
     });
-    const revision = await store.addRevision(request.params.id, changed.part, changed.words, whoAsks(request));
+    // a file that is read again takes its time: what was kept meanwhile is not written over
+    const revision = await store.addRevision(request.params.id, changed.part, changed.words, whoAsks(request), stands);
+    if (revision === undefined) throw await overtaken(store, request.params.id, stands);
     return reply.code(201).send(revision);
   });
 
@@ -124,6 +128,12 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk
     layouts.forget();
     return { purges: purges.filter((purge) => purge !== undefined) };
   });
+};
+
+/** Somebody else was quicker with a part. */
+const overtaken = async (store: Store, id: string, after: number): Promise<HttpError> => {
+  const { revision, by, change } = await livePart(store, id);
+  return new HttpError(409, `The part stands at revision ${revision} (${by}: ${change}), not at ${after}, on which this was set: nothing of it is kept. Look at the part as it stands, then set it again.`);
 };
 
 interface Upload {

@@ -37,6 +37,7 @@ export const BendPage = () => {
   const [pair, setPair] = useState<{ readonly punchId: string; readonly dieId: string } | null>(null);
   const [answer, setAnswer] = useState<Answer>();
   const [fault, setFault] = useState<string>();
+  const [turn, setTurn] = useState(0);
   useEffect(() => {
     let current = true;
     const { flange, ...rest } = typed;
@@ -48,7 +49,7 @@ export const BendPage = () => {
       );
     }, PAUSE);
     return () => { current = false; clearTimeout(waiting); };
-  }, [metalId, typed, pair]);
+  }, [metalId, typed, pair, turn]);
   const field = (name: keyof typeof typed, label: string) => (
     <label className="field"><span>{label}</span>
       <input type="number" inputMode="decimal" min="0" step="any" value={typed[name]} onChange={(event) => { setTyped({ ...typed, [name]: event.target.value }); setPair(null); }} />
@@ -70,7 +71,7 @@ export const BendPage = () => {
           </label>
           {field('thickness', 'Thickness, mm')}{field('length', 'Length, mm')}{field('bendAngle', 'Bend angle, degrees')}{field('flange', 'Shortest flange, mm (may stay empty)')}
         </section>
-        <Fault sentence={fault} />
+        <Fault sentence={fault ?? metals.fault} again={() => { metals.again(); setTurn(turn + 1); }} />
         {!answer && !fault && <Waiting what="Working it out" />}
         {answer && (
           <div className="columns section">

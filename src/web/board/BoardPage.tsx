@@ -57,7 +57,7 @@ export const BoardPage = ({ partId }: { readonly partId: string }) => {
       notes={<Cautions />}
     >
       <div className="body">
-        <Fault sentence={fault} />
+        <Fault sentence={fault} again={() => { part.again(); machines.again(); trials.again(); }} />
         {!fault && (!machines.value || !trials.value) && <Waiting what="Fetching the trials" />}
         {trials.value && machines.value && (
           <>

@@ -64,7 +64,7 @@ export const AskFitPage = () => {
   const [asking, setAsking] = useState(false);
   const wrong = parts.fault ?? machines.fault ?? metals.fault;
   if (!parts.value || !machines.value || !metals.value) {
-    return <Sheet title="Fit" trail={[['Parts', to.parts]]} block={[['Sheet', 'Fit']]}><div className="body">{wrong ? <Fault sentence={wrong} /> : <Waiting what="Fetching parts and machines" />}</div></Sheet>;
+    return <Sheet title="Fit" trail={[['Parts', to.parts]]} block={[['Sheet', 'Fit']]}><div className="body">{wrong ? <Fault sentence={wrong} again={() => { for (const answer of [parts, machines, metals, racks, fits]) answer.again(); }} /> : <Waiting what="Fetching parts and machines" />}</div></Sheet>;
   }
   const allParts = parts.value.parts;
   const allMachines = machines.value.machines;

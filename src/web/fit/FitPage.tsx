@@ -30,7 +30,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
   const [open, setOpen] = useState<{ readonly part: number; readonly column: number }>();
   const [refused, setRefused] = useState<string>();
   if (!fit) {
-    return <Sheet title="Fit" trail={[['Fit', to.fits]]} block={[['Sheet', 'Fit board']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Fetching the board" />}</div></Sheet>;
+    return <Sheet title="Fit" trail={[['Fit', to.fits]]} block={[['Sheet', 'Fit board']]}><div className="body">{fault ? <Fault sentence={fault} again={again} /> : <Waiting what="Fetching the board" />}</div></Sheet>;
   }
   const now = progress ?? fit;
   const under = now.endedAt === null;

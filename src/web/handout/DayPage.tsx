@@ -26,7 +26,7 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
   const [spares, setSpares] = useState(2);
   const [one, setOne] = useState(false);
   const query = new URLSearchParams({ trials: trials.join(','), pieces: String(pieces || 1), spares: String(spares || 0), ...(one && { layout: 'one' }) }).toString();
-  const { value, fault } = useAnswer<Day>(`/api/day-plan?${query}`);
+  const { value, fault, again } = useAnswer<Day>(`/api/day-plan?${query}`);
   // while another is planned the last one stays, so that a field keeps its place under the hand
   const [last, setLast] = useState<Day>();
   if (value && value !== last) setLast(value);
@@ -35,7 +35,7 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
   const { value: records } = useAnswer<{ readonly trials: readonly TrialRecord[] }>('/api/trials');
   const { value: parts } = useAnswer<{ readonly parts: readonly PartRevision[] }>('/api/parts');
   if (!plan) {
-    return <Sheet title="Day plan" trail={[['Parts', to.parts], ['Fit', to.fits]]} block={[['Sheet', 'Day plan']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what={planning} />}</div></Sheet>;
+    return <Sheet title="Day plan" trail={[['Parts', to.parts], ['Fit', to.fits]]} block={[['Sheet', 'Day plan']]}><div className="body">{fault ? <Fault sentence={fault} again={again} /> : <Waiting what={planning} />}</div></Sheet>;
   }
   const partOf = (trialId: string): string | undefined => records?.trials.find(({ id }) => id === trialId)?.partId;
   return (
@@ -57,7 +57,7 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
           <label className="choice"><input type="checkbox" checked={one} onChange={(event) => setOne(event.target.checked)} />All on one layout</label>
           {value && <a className="button next" href={`/api/day-plan.pdf?${query}`} target="_blank" rel="noreferrer">Day plan (PDF)</a>}
         </div>
-        <Fault sentence={fault} />
+        <Fault sentence={fault} again={again} />
         {!value && !fault && <Waiting what={planning} />}
         <div className={value ? undefined : 'stale'}>
         {plan.layout && (

@@ -33,10 +33,10 @@ const Walk = ({ trialId }: { readonly trialId: string }) => {
 /** The buyer's report on a page: the same as on paper, with what is typed for it. */
 export const ReportPage = ({ id }: { readonly id: string }) => {
   const here = `/api/fits/${encodeURIComponent(id)}`;
-  const { value: report, fault } = useAnswer<Report>(`${here}/report`);
+  const { value: report, fault, again } = useAnswer<Report>(`${here}/report`);
   const [typed, setTyped] = useState<Typed>(keptTyped);
   if (!report) {
-    return <Sheet title="Buyer’s report" trail={[['Fit', to.fits], ['Board', to.fit(id)]]} block={[['Sheet', 'Report']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Putting the report together" />}</div></Sheet>;
+    return <Sheet title="Buyer’s report" trail={[['Fit', to.fits], ['Board', to.fit(id)]]} block={[['Sheet', 'Report']]}><div className="body">{fault ? <Fault sentence={fault} again={again} /> : <Waiting what="Putting the report together" />}</div></Sheet>;
   }
   const type = (name: keyof Typed, words: string): void => {
     const next = { ...typed, [name]: words };

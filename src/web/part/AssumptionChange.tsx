@@ -3,7 +3,7 @@ import { ChoiceChange, NumberChange, TextChange } from './change.js';
 import { ruleChoices, ruleOfChoice, choiceOf } from './ruleChoice.js';
 
 /** The body of a new revision (docs/api.md). */
-export type Revise = (change: Readonly<Record<string, unknown>>) => void;
+export type Revise = (change: Readonly<Record<string, unknown>>, done?: () => void) => void;
 
 const UNITS = Object.entries(UNIT_WORDS) as [Part['unit'], string][];
 const SIDES = [['A', 'up (towards A)'], ['B', 'down (towards B)']] as const;

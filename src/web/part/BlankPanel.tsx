@@ -12,11 +12,12 @@ interface BlankPanelProps {
   readonly change: (rule: RuleChoice) => void;
   readonly fault: string | undefined;
   /** Bends that are lit up. */
+  readonly again: () => void;
   readonly lit: readonly string[];
 }
 
 /** The nominal blank by a chosen rule, its size, its drawing, and the files. */
-export const BlankPanel = ({ here, summary: { nominalBlank }, rule, change, fault, lit }: BlankPanelProps) => {
+export const BlankPanel = ({ here, summary: { nominalBlank }, rule, change, fault, again, lit }: BlankPanelProps) => {
   const query = ruleQuery(rule);
   return (
     <section className="section" aria-labelledby="blank-title">
@@ -46,7 +47,7 @@ export const BlankPanel = ({ here, summary: { nominalBlank }, rule, change, faul
           </div>
         )}
       </div>
-      <Fault sentence={fault ?? (nominalBlank.ok ? undefined : nominalBlank.failure.sentence)} />
+      <Fault sentence={fault ?? (nominalBlank.ok ? undefined : nominalBlank.failure.sentence)} again={again} />
       {nominalBlank.ok && <BlankDrawing blank={nominalBlank.blank} lit={lit} title={`Nominal blank by rule ${nominalBlank.rule}, seen from its A side, ${mm(nominalBlank.length)} by ${mm(nominalBlank.width)}`} />}
       <p className="small soft">Seen from the A side, mm; A or B is the side that the bend closes towards, the degrees are bend angle. The real blank depends on metal, V and punch tip: it belongs to a trial.</p>
     </section>

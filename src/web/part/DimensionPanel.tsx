@@ -73,7 +73,7 @@ interface DimensionPanelProps {
 export const DimensionPanel = ({ sheet, summary: { dimensions }, lit, light, revise, busy, picked, pick }: DimensionPanelProps) => {
   const { part } = sheet;
   const bare = dimensions.map(({ dimension: { id: _, ...rest } }): Named => rest);
-  const send = (list: readonly Named[]): void => revise({ dimensions: list });
+  const send = (list: readonly Named[], done?: () => void): void => revise({ dimensions: list }, done);
   const replaced = (at: number, asked: Asked): Named[] => bare.map((it, i) => (i === at ? { between: it.between, ...asked } : it));
   const [one, two] = picked ?? [];
   const fault = one && two ? (dimensionFault(sheet, { between: [one, two] }) ?? undefined) : undefined;
@@ -131,7 +131,7 @@ export const DimensionPanel = ({ sheet, summary: { dimensions }, lit, light, rev
             </label>
           ))}
           <Fault sentence={fault} />
-          {one && two && fault === undefined && <Ask name="the new dimension" action="Add" busy={busy} asked={{}} send={(asked) => { send([...bare, { between: [one, two], ...asked }]); end(); }} />}
+          {one && two && fault === undefined && <Ask name="the new dimension" action="Add" busy={busy} asked={{}} send={(asked) => { send([...bare, { between: [one, two], ...asked }], end); }} />}
           <button type="button" className="quiet" onClick={end}>Leave it</button>
         </fieldset>
       )}

@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import type { PartSummary } from '../../server/index.js';
 import type { PartRevision, StoredPart, TrialRecord } from '../../store/index.js';
 import type { Developed, Feature } from '../../sheet/index.js';
-import { getFile, post, sentence } from '../ask.js';
+import { ApiFault, getFile, post, sentence } from '../ask.js';
 import { FlatDesk } from '../flat/FlatDesk.js';
 import { to } from '../place.js';
 import { lightsOf } from '../scene/lightsOf.js';
@@ -46,18 +46,25 @@ export const PartPage = ({ id }: { readonly id: string }) => {
   const trials = useAnswer<{ readonly trials: readonly TrialRecord[] }>(`/api/trials?partId=${encodeURIComponent(id)}`);
   const sheet = useMemo((): Developed | undefined => value && { part: value.part, allowances: value.summary.bends.map(({ allowance }) => allowance) }, [value]);
   if (!value || !sheet) {
-    return <Sheet title="Part" trail={PARTS} block={[['Sheet', 'Part']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Fetching the part" />}</div></Sheet>;
+    return <Sheet title="Part" trail={PARTS} block={[['Sheet', 'Part']]}><div className="body">{fault ? <Fault sentence={fault} again={again} /> : <Waiting what="Fetching the part" />}</div></Sheet>;
   }
   const { part, summary } = value;
+  const latestOne = value.revisions.at(-1)?.revision ?? value.revision;
   const send = async (change: Readonly<Record<string, unknown>>): Promise<void> => {
-    await post(`${here}/revisions`, change);
+    try {
+      await post(`${here}/revisions`, { ...change, after: latestOne });
+    } catch (refusal) {
+      // somebody else was quicker: what stands is shown, what was typed stays to be set again
+      if (refusal instanceof ApiFault && refusal.status === 409) again();
+      throw refusal;
+    }
     setLit(NOTHING_LIT);
     setRule(undefined);
     again();
   };
-  const revise = (change: Readonly<Record<string, unknown>>): void => {
+  const revise = (change: Readonly<Record<string, unknown>>, done?: () => void): void => {
     setRevising({ busy: true });
-    send(change).then(() => setRevising({ busy: false }), (refusal: unknown) => setRevising({ busy: false, fault: sentence(refusal) }));
+    send(change).then(() => { setRevising({ busy: false }); done?.(); }, (refusal: unknown) => setRevising({ busy: false, fault: sentence(refusal) }));
   };
   const pickNext = (feature: Feature): void => {
     const now = picked === undefined || picked.length > 1 ? [feature] : [...picked, feature];
@@ -110,9 +117,9 @@ export const PartPage = ({ id }: { readonly id: string }) => {
         </div>
         <div>
           <RunTrial key={part.metal} partId={id} metal={part.metal} ended={trials.again} />
-          <TrialsTable trials={trials.value?.trials ?? []} fault={trials.fault} partId={id} />
+          <TrialsTable trials={trials.value?.trials ?? []} fault={trials.fault} again={trials.again} partId={id} />
           <DimensionPanel sheet={sheet} summary={summary} lit={lit} light={setLit} revise={revise} busy={revising.busy} picked={picked} pick={setPicked} />
-          <BlankPanel here={here} summary={summary} rule={rule ?? ruleChoice(part.rule)} change={setRule} fault={fault} lit={lit.bends} />
+          <BlankPanel here={here} summary={summary} rule={rule ?? ruleChoice(part.rule)} change={setRule} fault={fault} again={again} lit={lit.bends} />
         </div>
       </div>
     </Sheet>

@@ -71,7 +71,8 @@ export const RunTrial = ({ partId, metal = 'dc01', ended }: { readonly partId: s
       {(measured.value?.rows.length ?? 0) > 0 && (
         <p><label><input type="checkbox" checked={!left} onChange={(event) => setLeft(!event.target.checked)} /> Take the <a href={to.deductions}>shop&rsquo;s measured deductions</a> where they fit</label></p>
       )}
-      <Fault sentence={fault ?? machines.fault ?? metals.fault} />
+      <Fault sentence={machines.fault ?? metals.fault} again={() => { for (const answer of [machines, metals, measured]) answer.again(); }} />
+      <Fault sentence={fault} />
       {jobs.map((job) => <JobLine key={job.id} job={job} machine={nameOf(job.machineId)} />)}
     </section>
   );

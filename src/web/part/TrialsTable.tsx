@@ -5,10 +5,10 @@ import { Verdict } from '../sheet/Verdict.js';
 import { day, seconds } from '../wording.js';
 
 /** The trials of a part so far, newest first. */
-export const TrialsTable = ({ trials, fault, partId }: { readonly trials: readonly TrialRecord[]; readonly fault: string | undefined; readonly partId: string }) => (
+export const TrialsTable = ({ trials, fault, again, partId }: { readonly trials: readonly TrialRecord[]; readonly fault: string | undefined; readonly again: () => void; readonly partId: string }) => (
   <section className="section" aria-labelledby="trials-title">
     <h2 id="trials-title">Trials so far</h2>
-    <Fault sentence={fault} />
+    <Fault sentence={fault} again={again} />
     {trials.length === 0 && !fault && <p className="soft">None yet. Choose a metal and a machine above and try it.</p>}
     {trials.length > 0 && (
       <>

@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react';
 import type { PartRevision } from '../../store/index.js';
-import { remove, sentence } from '../ask.js';
+import { ApiFault, remove, sentence } from '../ask.js';
 import { to } from '../place.js';
 import { Drawing } from '../sheet/Drawing.js';
 import { Fault } from '../sheet/Fault.js';
@@ -16,6 +16,8 @@ export const PartRow = ({ part, purged }: { readonly part: PartRevision; readonl
       ask.current?.close();
       purged();
     } catch (refusal) {
+      // somebody else was quicker: it is gone as was asked
+      if (refusal instanceof ApiFault && refusal.status === 410) return purged();
       setFault(sentence(refusal));
     }
   };

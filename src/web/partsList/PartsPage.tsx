@@ -51,7 +51,7 @@ export const PartsPage = () => {
           />
         )}
         {more.length > 0 && <p className="small soft">Then: {more.map(({ name }) => name).join(', ')}.</p>}
-        <Fault sentence={fault} />
+        <Fault sentence={fault} again={again} />
         {!parts && !fault && <Waiting what="Fetching the parts" />}
         {parts && parts.length === 0 && <p className="empty">No part is here yet. Hand in a STEP or DXF file above to begin.</p>}
         {parts && parts.length > 0 && (

@@ -28,7 +28,7 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
   const [turn, setTurn] = useState(0);
   const fault = trial.fault ?? pieces.fault;
   if (!trial.value || !pieces.value) {
-    return <Sheet title="Pieces made" trail={[['Parts', to.parts], ['Trial', to.trial(id)]]} block={[['Sheet', 'Pieces']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Fetching the pieces" />}</div></Sheet>;
+    return <Sheet title="Pieces made" trail={[['Parts', to.parts], ['Trial', to.trial(id)]]} block={[['Sheet', 'Pieces']]}><div className="body">{fault ? <Fault sentence={fault} again={() => { trial.again(); pieces.again(); }} /> : <Waiting what="Fetching the pieces" />}</div></Sheet>;
   }
   const { expected, tools, records, differences, deductions } = pieces.value;
   const corrected = new Set(records.map((r) => r.corrects));

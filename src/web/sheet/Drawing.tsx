@@ -16,6 +16,7 @@ export const Drawing = ({ path, className = '' }: DrawingProps) => {
   const [drawn, setDrawn] = useState<{ readonly path: string; readonly svg?: Element; readonly fault?: string }>();
   const place = useRef<HTMLDivElement>(null);
   const id = useId();
+  const [turn, setTurn] = useState(0);
   useEffect(() => {
     const stop = new AbortController();
     getText(path, stop.signal).then(
@@ -23,7 +24,7 @@ export const Drawing = ({ path, className = '' }: DrawingProps) => {
       (fault: unknown) => !stop.signal.aborted && setDrawn({ path, fault: sentence(fault) }),
     );
     return () => stop.abort();
-  }, [path, id]);
+  }, [path, id, turn]);
   const svg = drawn?.svg;
   useEffect(() => {
     if (svg) place.current?.replaceChildren(svg);
@@ -32,7 +33,7 @@ export const Drawing = ({ path, className = '' }: DrawingProps) => {
     <div className={`drawing ${className}`}>
       <div ref={place} />
       {drawn?.path !== path && <Waiting what="Drawing" />}
-      {drawn?.path === path && <Fault sentence={drawn.fault} />}
+      {drawn?.path === path && <Fault sentence={drawn.fault} again={() => { setDrawn(undefined); setTurn(turn + 1); }} />}
     </div>
   );
 };

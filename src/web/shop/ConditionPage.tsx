@@ -48,7 +48,7 @@ export const ConditionPage = ({ id }: { readonly id: string }) => {
       block={[['Machine', name], ['Revision', entry.value ? String(entry.value.revision) : 'new'], ['Promises rest on', figures?.asOf ?? '–'], ['Day', last ? stateOf(last).date : '–'], ['Who', entry.value?.by ?? '–'], ['When', entry.value ? day(entry.value.createdAt) : '–']]}
     >
       <div className="body">
-        <Fault sentence={machine.fault ?? entry.fault} />
+        <Fault sentence={machine.fault ?? entry.fault} again={() => { machine.again(); entry.again(); }} />
         {data === undefined && !machine.fault && !entry.fault && <Waiting what="Fetching the record" />}
         {figures && last && press && (
           <div className={record ? '' : 'stale'}>
@@ -59,7 +59,7 @@ export const ConditionPage = ({ id }: { readonly id: string }) => {
         )}
         {data !== undefined && press && (
           <DataForm data={data} change={entry.change} fault={read?.ok === false ? read.fault : undefined}>
-            <div className="section"><Keep path={path} data={data} after={entry.after} good={record !== undefined} changed={entry.changed} change={entry.lastChange} forget={entry.forget} kept={() => { entry.kept(); machine.again(); }} /></div>
+            <div className="section"><Keep path={path} data={data} after={entry.after} good={record !== undefined} changed={entry.changed} change={entry.lastChange} forget={entry.forget} merge={{ path, from: blank, mine: data, take: (draft) => { entry.rebase(draft); machine.again(); } }} kept={() => { entry.kept(); machine.again(); }} /></div>
             <div className="shop-form">
               <h2>As the plate says</h2>
               <section className="grid-fields" aria-label="Plate">
@@ -76,7 +76,7 @@ export const ConditionPage = ({ id }: { readonly id: string }) => {
                       <button type="button" onClick={() => entry.change({ ...(data as ConditionRecord), overhauled: null })}>Take this part out</button></div>
                     <StateFields path="overhauled" length={press.length} /></details>}
             </div>
-            {entry.value && <Revisions revisions={entry.value.revisions} shown={entry.value.revision} show={entry.show} />}
+            {entry.value && <Revisions revisions={entry.value.revisions} shown={entry.value.revision} show={entry.show} typed={entry.forget !== undefined} />}
           </DataForm>
         )}
         <p className="small soft section">A record says what was measured on a day; it is no acceptance test. Tests of a press brake's accuracy are described in {ACCURACY_STANDARDS}; no tolerance of theirs is used here. Guarding and stopping time are for a competent person to test, by the local rules and the machine's manual.</p>

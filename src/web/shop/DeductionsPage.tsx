@@ -27,7 +27,7 @@ export const DeductionsPage = () => {
       block={[['Sheet', 'Measured deductions'], ['Rows', value ? String(value.rows.length) : '–'], ['Revision', value?.revision ? String(value.revision) : 'none yet'], ['Who', nameOnRecord() || 'local'], ['What is kept', 'every revision']]}
     >
       <div className="body">
-        <Fault sentence={fault} />
+        <Fault sentence={fault} again={again} />
         {!value && !fault && <Waiting what="Fetching the table" />}
         {value?.rows.length === 0 && <p>Nothing is measured yet. Write a test strip down at a trial&rsquo;s pieces, or hand a table in.</p>}
         {value && value.rows.length > 0 && (

@@ -30,7 +30,7 @@ export const FloorPage = () => {
       block={[['Sheet', 'Floor'], ['Machines', value ? String(value.machines.length) : '–'], ['Who', nameOnRecord() || 'local'], ['What is kept', 'every revision']]}
     >
       <div className="body">
-        <Fault sentence={fault} />
+        <Fault sentence={fault} again={again} />
         {!value && !fault && <Waiting what="Fetching the floor" />}
         {value?.unreadable.map((words) => <Warning key={words} word="Cannot be read.">{words}</Warning>)}
         {value && (

@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import type { ShopRevision } from '../../store/index.js';
-import { post, sentence } from '../ask.js';
+import { ApiFault, post, sentence } from '../ask.js';
 import { Fault } from '../sheet/Fault.js';
 import { FirstFault } from './fields.js';
+import { type Merge, Overtaken } from './Overtaken.js';
 
 interface KeepProps {
   readonly path: string;
@@ -16,20 +17,30 @@ interface KeepProps {
   readonly kept: (revision: ShopRevision) => void;
   /** Takes back what was typed; absent while nothing is. */
   readonly forget?: (() => void) | undefined;
+  /** How it is brought together with what somebody else kept meanwhile; absent where it cannot be. */
+  readonly merge?: Merge | undefined;
+  /** Where it cannot be: what to do when somebody else was quicker. */
+  readonly overtaken?: () => void;
 }
 
 /** Keeps what was typed as the next revision. */
-export const Keep = ({ path, data, after, good, changed, change, kept, forget }: KeepProps) => {
+export const Keep = ({ path, data, after, good, changed, change, kept, forget, merge, overtaken }: KeepProps) => {
   const [fault, setFault] = useState<string>();
+  /** The revision on which it was refused because there is a later one. */
+  const [late, setLate] = useState<number>();
   const [busy, setBusy] = useState(false);
   const keep = async (): Promise<void> => {
     setBusy(true);
     try {
       const revision = await post<ShopRevision>(path, { data, after });
       setFault(undefined);
+      setLate(undefined);
       kept(revision);
     } catch (refusal) {
       setFault(sentence(refusal));
+      const quicker = refusal instanceof ApiFault && refusal.status === 409;
+      setLate(quicker ? after : undefined);
+      if (quicker) overtaken?.();
     } finally {
       setBusy(false);
     }
@@ -40,6 +51,7 @@ export const Keep = ({ path, data, after, good, changed, change, kept, forget }:
       {forget && <button type="button" className="quiet" onClick={forget}>Forget what was typed</button>}
       <span className="soft" role="status">{!changed ? after === 0 ? 'Nothing is typed yet.' : change === undefined ? 'Nothing is changed.' : `Kept as revision ${after}: ${change}. Nothing is changed since.` : good ? 'Read in full.' : <FirstFault />}</span>
       <Fault sentence={fault} />
+      {merge && late === after && <Overtaken merge={{ ...merge, take: (draft) => { setFault(undefined); setLate(undefined); merge.take(draft); } }} after={after} />}
     </div>
   );
 };

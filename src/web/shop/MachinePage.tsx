@@ -45,7 +45,7 @@ const piecesOf = (m: Machine): Piece[] => {
 /** One machine: its data, checked and drawn as they are typed, kept as revisions. */
 export const MachinePage = ({ id }: { readonly id: string }) => {
   const isNew = id === 'new';
-  const entry = useEntry<MachineEntry>(isNew ? null : `/api/machines/${encodeURIComponent(id)}`, useMemo(fresh, []), isNew ? 'new machine' : undefined);
+  const entry = useEntry<MachineEntry>(isNew ? null : `/api/machines/${encodeURIComponent(id)}`, useMemo(() => (isNew ? fresh() : undefined), [isNew]), isNew ? 'new machine' : undefined);
   const { data, value } = entry;
   const read = useMemo(() => (data === undefined ? undefined : parseFloor([data])), [data]);
   const machine = read?.ok ? read.value[0] : undefined;
@@ -66,13 +66,14 @@ export const MachinePage = ({ id }: { readonly id: string }) => {
       ]}
     >
       <div className="body">
-        <Fault sentence={entry.fault ?? refusal} />
+        <Fault sentence={entry.fault} again={entry.again} />
+        <Fault sentence={refusal} />
         {data === undefined && !entry.fault && <Waiting what="Fetching the machine" />}
         {value && <EnvelopeSection id={id} />}
         {data !== undefined && (
           <DataForm data={data} change={entry.change} fault={read?.ok === false ? read.fault : undefined}>
             {value && <h2>Its data</h2>}
-            <Keep path="/api/machines" data={data} after={entry.after} good={machine !== undefined} changed={entry.changed} change={entry.lastChange} forget={entry.forget} kept={(kept) => { entry.kept(); if (isNew) go(to.machine(kept.id)); }} />
+            <Keep path="/api/machines" data={data} after={entry.after} good={machine !== undefined} changed={entry.changed} change={entry.lastChange} forget={entry.forget} merge={isNew ? undefined : { path: `/api/machines/${encodeURIComponent(id)}`, mine: data, take: entry.rebase }} kept={(kept) => { entry.kept(); if (isNew) go(to.machine(kept.id)); }} />
             <div className="columns shop-columns">
               <div className="shop-form">
                 <section className="grid-fields" aria-label="What it is">
@@ -124,7 +125,7 @@ export const MachinePage = ({ id }: { readonly id: string }) => {
                 <p className="small soft">Seen from the operator's right, ram at its highest, mm. The cross is the die seat on the bending plane. {machine ? '' : 'The picture shows what was last right.'}</p>
               </div>
             </div>
-            {value && <Revisions revisions={value.revisions} shown={value.revision} show={entry.show} />}
+            {value && <Revisions revisions={value.revisions} shown={value.revision} show={entry.show} typed={entry.forget !== undefined} />}
             {value && <div className="buttons section no-print"><button type="button" className="beware" onClick={takeOff}>Take it off the floor</button><span className="soft small">Its revisions and trials stay.</span></div>}
           </DataForm>
         )}

@@ -35,7 +35,8 @@ export const OwnMetalsPage = () => {
       block={[['Sheet', 'Own metals'], ['How many', value ? String(value.own.length) : '–'], ['Who', nameOnRecord() || 'local'], ['What is kept', 'every revision']]}
     >
       <div className="body">
-        <Fault sentence={fault ?? wrong} />
+        <Fault sentence={fault} again={again} />
+        <Fault sentence={wrong} />
         {!value && !fault && <Waiting what="Fetching the metals" />}
         {rows?.length === 0 && <p>None yet. A tensile test or two measured bends make one.</p>}
         {rows && rows.length > 0 && (

@@ -59,7 +59,8 @@ export const RackPage = ({ id }: { readonly id: string }) => {
       block={[['Rack', value?.name ?? '–'], ['Revision', value ? String(value.revision) : '–'], ['Tools', rack ? String(rack.punches.length + rack.dies.length) : '–'], ['Risers', rack ? String(rack.risers.length) : '–'], ['Who', value?.by ?? '–'], ['When', value ? day(value.createdAt) : '–']]}
     >
       <div className="body">
-        <Fault sentence={fault ?? refusal} />
+        <Fault sentence={fault} again={entry.again} />
+        <Fault sentence={refusal} />
         {!value && !fault && <Waiting what="Fetching the rack" />}
         {value && (
           <div className="buttons no-print">
@@ -72,7 +73,7 @@ export const RackPage = ({ id }: { readonly id: string }) => {
           <details className="section no-print"><summary>Name and currency of the rack</summary>
             <DataForm data={data} change={entry.change} fault={read?.ok === false ? read.fault : undefined}>
               <section className="grid-fields" aria-label="Name and currency"><TextField path="name" label="Name" /><TextField path="currency" label="Currency of its prices" /><YesNoField path="demo" label="Invented, for demonstration" /></section>
-              <div className="section"><Keep path="/api/racks" data={data} after={entry.after} good={read?.ok === true} changed={entry.changed} change={entry.lastChange} forget={entry.forget} kept={kept} /></div>
+              <div className="section"><Keep path="/api/racks" data={data} after={entry.after} good={read?.ok === true} changed={entry.changed} change={entry.lastChange} forget={entry.forget} merge={{ path, mine: data, take: entry.rebase }} kept={kept} /></div>
             </DataForm>
           </details>
         )}
@@ -84,7 +85,7 @@ export const RackPage = ({ id }: { readonly id: string }) => {
             <tbody>{rack.risers.map((r) => <tr key={r.id}><th scope="row">{r.id}</th><td className="number">{mm(r.height, 1)}</td><td>{r.seat}</td><td className="number">{figure(r.length, 0)}</td><td><a className="button" href={to.tool(id, r.id)} aria-label={`Open ${r.id}`}>Open</a></td></tr>)}</tbody>
           </table></section>
         )}
-        {value && <Revisions revisions={value.revisions} shown={value.revision} show={show} />}
+        {value && <Revisions revisions={value.revisions} shown={value.revision} show={show} typed={entry.forget !== undefined} />}
         {value && <div className="buttons section no-print"><button type="button" className="beware" onClick={() => { remove(path).then(() => go(to.racks), (f: unknown) => setRefusal(sentence(f))); }}>Take this rack away</button></div>}
       </div>
     </Sheet>

@@ -38,7 +38,8 @@ export const RacksPage = () => {
       block={[['Sheet', 'Racks'], ['How many', value ? String(value.racks.length) : '–'], ['Who', nameOnRecord() || 'local'], ['What is kept', 'every revision']]}
     >
       <div className="body">
-        <Fault sentence={fault ?? refusal} />
+        <Fault sentence={fault} again={again} />
+        <Fault sentence={refusal} />
         {!value && !fault && <Waiting what="Fetching the racks" />}
         {value && (
           <table>

@@ -66,6 +66,11 @@ const KindField = ({ choices }: { readonly choices: readonly string[] }) => {
   );
 };
 
+const listOf = (tool: Tree): List => (tool['kind'] === 'punch' ? 'punches' : tool['kind'] === 'die' ? 'dies' : 'risers');
+
+/** The tool of an id in a rack's data. */
+const toolIn = (rack: unknown, id: string): unknown => LISTS.flatMap((list) => (at(rack, list) ?? []) as readonly Tree[]).find((tool) => tool['id'] === id);
+
 /** The tool as the rack's parser reads it, alone so that its own faults are told first; then its id beside the others. */
 const readTool = (rack: Tree, list: List, tool: Tree, before: Tree | undefined): ReturnType<typeof parseRack> => {
   const read = parseRack({ ...rack, punches: [], dies: [], risers: [], [list]: [tool] });
@@ -77,21 +82,23 @@ const readTool = (rack: Tree, list: List, tool: Tree, before: Tree | undefined):
 
 /** One punch, die or riser of a rack: typed, checked and drawn, kept as the rack's next revision. */
 export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id: string }) => {
-  const entry = useEntry(`/api/racks/${encodeURIComponent(rackId)}`);
+  const rackPath = `/api/racks/${encodeURIComponent(rackId)}`;
+  const entry = useEntry(rackPath);
   const [draft, setDraft] = useDraft(`tool ${rackId} ${id}`);
-  const after = draft?.after ?? entry.after;
+  const after = draft?.after ?? entry.latest;
   const forget = draft && ((): void => setDraft(undefined));
   const rack = entry.value?.data as Readonly<Record<List, readonly Tree[]>> & Tree | undefined;
   const fresh = FRESH[id];
-  const list = fresh?.[0] ?? LISTS.find((l) => rack?.[l].some((t) => t['id'] === id));
+  const list = fresh?.[0] ?? LISTS.find((l) => rack?.[l].some((t) => t['id'] === id)) ?? (draft && isTree(draft.data) ? listOf(draft.data) : undefined);
   const before = fresh?.[1] ?? (rack && list ? rack[list].find((t) => t['id'] === id) : undefined);
   const tool = draft && isTree(draft.data) ? draft.data : before;
   const read = useMemo(() => (rack && list && tool ? readTool(rack, list, tool, before) : undefined), [rack, list, tool, before]);
   const good: Tool | undefined = read?.ok ? [...read.value.punches, ...read.value.dies][0] : undefined;
   const [last, setLast] = useState<Tool>();
   if (good && good !== last) setLast(good);
-  const next = rack && list && tool ? { ...rack, [list]: fresh ? [...rack[list], tool] : rack[list].map((t) => (t === before ? tool : t)) } : undefined;
-  const without = rack && list && !fresh ? { ...rack, [list]: rack[list].filter((t) => t !== before) } : undefined;
+  // one that somebody else took out while it was typed on comes back with what was typed
+  const next = rack && list && tool ? { ...rack, [list]: rack[list].some((t) => t === before) ? rack[list].map((t) => (t === before ? tool : t)) : [...rack[list], tool] } : undefined;
+  const without = rack && list && !fresh && before ? { ...rack, [list]: rack[list].filter((t) => t !== before) } : undefined;
   const name = String(at(tool, 'name') as string | undefined ?? at(tool, 'id') as string | undefined ?? 'Tool');
   const holder = list === 'punches' ? 'tang' : 'seat';
   return (
@@ -100,12 +107,12 @@ export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id:
       block={[['Tool', name], ['Rack', entry.value?.name ?? '–'], ['Rack revision', entry.value ? String(entry.value.revision) : '–'], ['Held by', String(at(tool, list === 'risers' ? 'seat' : 'tang') as string | undefined ?? '–')], ['Who', entry.value?.by ?? '–'], ['When', entry.value ? day(entry.value.createdAt) : '–']]}
     >
       <div className="body">
-        <Fault sentence={entry.fault} />
+        <Fault sentence={entry.fault} again={entry.again} />
         {!rack && !entry.fault && <Waiting what="Fetching the rack" />}
         {rack && !tool && <p>There is no tool '{id}' in this rack.</p>}
         {tool && list && (
           <DataForm data={tool} change={(data) => setDraft({ after, data })} fault={read?.ok === false ? read.fault : undefined}>
-            <Keep path="/api/racks" data={next} after={after} good={read?.ok === true} changed={fresh !== undefined || (draft !== undefined && JSON.stringify(draft.data) !== JSON.stringify(before))} forget={forget} kept={() => { setDraft(undefined); entry.kept(); go(to.rack(rackId)); }} />
+            <Keep path="/api/racks" data={next} after={after} good={read?.ok === true} changed={fresh !== undefined || (draft !== undefined && JSON.stringify(draft.data) !== JSON.stringify(before))} forget={forget} merge={{ path: rackPath, mine: tool, of: (data) => toolIn(data, id), take: (next) => { setDraft(next); entry.again(); } }} kept={() => { setDraft(undefined); entry.again(); go(to.rack(rackId)); }} />
             <div className="columns shop-columns">
               <div className="shop-form">
                 <section className="grid-fields" aria-label="What it is">
@@ -126,7 +133,7 @@ export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id:
                   </>}
                 </section>
                 {list !== 'risers' && <SectionField path="profile" label={list === 'punches' ? 'Cross-section, from the tip' : 'Cross-section, from the middle of the top'} shapes={list === 'punches' ? ['straight', 'gooseneck', 'flattening', 'offset'] : ['block', 'anvil', 'step']} of={list === 'punches' ? 'punch' : 'die'} drawn={last?.profile} />}
-                {without && <div className="section"><h2>Take it out of the rack</h2><Keep path="/api/racks" data={without} after={after} good changed kept={() => { setDraft(undefined); go(to.rack(rackId)); }} /></div>}
+                {without && <div className="section"><h2>Take it out of the rack</h2><Keep path="/api/racks" data={without} after={entry.latest} good changed overtaken={entry.again} kept={() => { setDraft(undefined); go(to.rack(rackId)); }} /></div>}
               </div>
               {list !== 'risers' && (
                 <div className={good ? 'shop-picture' : 'shop-picture stale'}>

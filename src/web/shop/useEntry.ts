@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { ShopRevision } from '../../store/index.js';
 import { useAnswer } from '../useAnswer.js';
-import { useDraft } from './useDraft.js';
+import { type Draft, useDraft } from './useDraft.js';
 
 export interface Entry extends ShopRevision {
   readonly data: unknown;
@@ -19,13 +19,16 @@ export const useEntry = <T extends Entry>(path: string | null, fresh?: unknown, 
   const [draft, setDraft] = useDraft(name);
   const data = draft?.data ?? value?.data ?? fresh;
   const after = draft?.after ?? value?.revisions.at(-1)?.revision ?? 0;
+  const latest = value?.revisions.at(-1)?.revision ?? 0;
   return {
-    value, fault, data, after,
+    value, fault, data, after, latest, again,
     lastChange: value?.revisions.at(-1)?.change,
     // an old revision that is looked at differs from the latest one, so it may be kept again
     changed: path === null || (draft !== undefined && JSON.stringify(draft.data) !== JSON.stringify(value?.data)) || (value !== undefined && value.revision !== value.revisions.at(-1)?.revision),
     change: (next: unknown): void => setDraft({ after, data: next }),
     forget: draft === undefined ? undefined : (): void => setDraft(undefined),
+    /** Goes on with what was typed on a later revision, which is fetched. */
+    rebase: (next: Draft): void => { setDraft(next); setRevision(undefined); again(); },
     show: (one: number): void => { setDraft(undefined); setRevision(one); },
     kept: (): void => { setDraft(undefined); setRevision(undefined); again(); },
   };

@@ -19,9 +19,9 @@ import { trialBlock } from './trialBlock.js';
 /** A trial: the verdict, the unfolding as one path, the steps, the bed, and why not where it does not make. */
 export const TrialPage = ({ id }: { readonly id: string }) => {
   const here = `/api/trials/${encodeURIComponent(id)}`;
-  const { value, fault } = useAnswer<StoredTrial>(here);
+  const { value, fault, again } = useAnswer<StoredTrial>(here);
   if (!value) {
-    return <Sheet title="Trial" trail={[['Parts', to.parts]]} block={[['Sheet', 'Trial']]}><div className="body">{fault ? <Fault sentence={fault} /> : <Waiting what="Fetching the trial" />}</div></Sheet>;
+    return <Sheet title="Trial" trail={[['Parts', to.parts]]} block={[['Sheet', 'Trial']]}><div className="body">{fault ? <Fault sentence={fault} again={again} /> : <Waiting what="Fetching the trial" />}</div></Sheet>;
   }
   const { trial } = value;
   const planned = trial.steps.length > 0;

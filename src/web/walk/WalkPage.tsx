@@ -18,7 +18,7 @@ const taken = (target: EventTarget | null): boolean => target instanceof Element
 /** One step, filling the tablet: what to do, before and after, the numbers large, and the stroke in motion. */
 export const WalkPage = ({ id, number }: { readonly id: string; readonly number: number }) => {
   const here = `/api/trials/${encodeURIComponent(id)}`;
-  const { value, fault } = useAnswer<StoredTrial>(here);
+  const { value, fault, again } = useAnswer<StoredTrial>(here);
   const last = value?.trial.steps.length ?? number;
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {
@@ -35,7 +35,7 @@ export const WalkPage = ({ id, number }: { readonly id: string; readonly number:
   if (!value || !step) {
     return (
       <Sheet title={`Step ${number}`} trail={[['Parts', to.parts], ['Trial', to.trial(id)]]} block={[['Sheet', `Step ${number}`]]}>
-        <div className="body">{fault ? <Fault sentence={fault} /> : value ? <p>The trial has no step {number}. <a href={to.trial(id)}>Go to the trial.</a></p> : <Waiting what="Fetching the step" />}</div>
+        <div className="body">{fault ? <Fault sentence={fault} again={again} /> : value ? <p>The trial has no step {number}. <a href={to.trial(id)}>Go to the trial.</a></p> : <Waiting what="Fetching the step" />}</div>
       </Sheet>
     );
   }
