@@ -91,8 +91,8 @@ export class ShopKeeper {
 
   private async overtaken(kind: ShopKind, id: string, after: number): Promise<HttpError> {
     const last = (await this.store.shopRevisions(kind, id)).at(-1);
-    if (last?.takenOff) return new HttpError(409, `The ${NAMES[kind]} '${id}' was taken off with revision ${last.revision} (${last.by}): send it as a new one, after 0, to bring it back.`);
-    if (last !== undefined && after === 0) return new HttpError(409, `There is a ${NAMES[kind]} '${id}' already, at revision ${last.revision} (${last.by}: ${last.change}): choose another id, or change that one.`);
+    if (last?.takenOff) return new HttpError(409, `The ${NAMES[kind]} '${id}' was taken off with revision ${last.revision} (${last.by}): kept as a new one (after 0) it comes back.`);
+    if (last !== undefined && after === 0) return new HttpError(409, `There is a ${NAMES[kind]} '${id}' already, at revision ${last.revision} (${last.by}: ${last.change}): ${kind === 'condition' ? '' : 'choose another id, or '}change that one.`);
     return last === undefined
       ? new HttpError(409, `There is no revision ${after} of the ${NAMES[kind]} '${id}' to follow: send it as a new one, after 0.`)
       : new HttpError(409, `The ${NAMES[kind]} '${id}' stands at revision ${last.revision} (${last.by}: ${last.change}), not at ${after}, on which this was changed: nothing of it is kept.`);

@@ -45,7 +45,7 @@ describe('two at the same thing', () => {
     const { data } = (await here.ask('/api/machines/worn')).body as { data: object };
     expect((await here.post('/api/machines', { data })).body).toEqual({ error: "There is a machine 'worn' already, at revision 1 (program: demonstration data): choose another id, or change that one." });
     expect((await here.ask('/api/machines/worn', { method: 'DELETE', headers: { 'x-by': 'Ann' } })).status).toBe(200);
-    expect((await here.post('/api/machines', { data: { ...data, throat: 260 }, after: 1 })).body).toEqual({ error: "The machine 'worn' was taken off with revision 2 (Ann): send it as a new one, after 0, to bring it back." });
+    expect((await here.post('/api/machines', { data: { ...data, throat: 260 }, after: 1 })).body).toEqual({ error: "The machine 'worn' was taken off with revision 2 (Ann): kept as a new one (after 0) it comes back." });
     expect((await here.post('/api/machines', { data: { ...data, throat: 260 } })).body).toMatchObject({ revision: 3 });
   });
 });

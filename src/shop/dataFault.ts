@@ -81,5 +81,7 @@ const faultOf = (issue: z.core.$ZodIssue, json: unknown, what: string, depth: nu
     const named = [...(rest === '' ? [] : [rest]), issue.keys[0]].join('.');
     return refuse('shape', entry, named, 'is not a known field').fault;
   }
-  return refuse('shape', entry, field, `${issue.message} (${shown(at(json, issue.path))})`).fault;
+  // a field without words of its own is one that holds others
+  const must = issue.code === 'invalid_type' && issue.expected === 'object' ? 'must be fields in braces { }' : issue.message;
+  return refuse('shape', entry, field, `${must} (${shown(at(json, issue.path))})`).fault;
 };

@@ -106,4 +106,9 @@ describe('parseRack', () => {
     if (typeof sentence === 'string') expect(said).toBe(sentence);
     else expect(said).toMatch(sentence);
   });
+
+  it('what holds no fields where fields are wanted is told so', () => {
+    expect(sentenceOf(parseRack(null))).toBe('rack: the whole must be fields in braces { } (null was given).');
+    expect(sentenceOf(parseFloor(changed(DEMO_FLOOR_DATA, '0.site', 12)))).toBe('small-fast: site must be fields in braces { } (12 was given).');
+  });
 });

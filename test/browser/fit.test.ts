@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { FitSummary, FitView } from '../../src/server/index.js';
@@ -206,6 +206,45 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     await page.getByText(/^Kept as revision 2: .*gauge\.finger\.profile\.noseHeight 10 to 12/).waitFor();
     const { data } = (await (await fetch(`${server.url()}/api/machines/general`)).json()) as { readonly data: { readonly options: readonly object[] } };
     expect(data.options.at(-1)).toEqual({ id: expect.stringMatching(/^option \d$/) as unknown, name: 'Deeper throat', price: 9100, effect: { throat: 520 } });
+    await holds();
+  }, LONG);
+
+  it('the floor as a table through the page: a bad cell by line and column, a changed one as a revision, the rest as it was', async () => {
+    await read('floor', 'Save the floor as CSV');
+    const [saved] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: 'Save the floor as CSV' }).click()]);
+    const csv = readFileSync(await saved.path(), 'utf8');
+    expect(saved.suggestedFilename()).toBe('floor.csv');
+    const take = (text: string): Promise<void> => page.getByLabel('Take machines in from CSV').setInputFiles({ name: 'mine.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+    await take(csv.replace(',powered min 4 max 400 speed 600,', ',powered min 4 max 400 speed fast,'));
+    await page.getByText('mine.csv: Line 2, x, speed must be a number from 1 to 2000 mm/s ("fast" was given).').waitFor();
+    await take(csv.replace(',powered min 4 max 400 speed 600,', ',powered min 4 max 420 speed 600,'));
+    await page.getByText('1 taken in, 4 as they were.').waitFor();
+    const { data, change } = (await (await fetch(`${server.url()}/api/machines/small-fast`)).json()) as { readonly data: { readonly gauge: { readonly x: object } }; readonly change: string };
+    expect([data.gauge.x, change]).toEqual([{ drive: 'powered', min: 4, max: 420, speed: 600 }, 'gauge.x.max 400 to 420']);
+    server.faults.splice(0);
+    await holds();
+  }, LONG);
+
+  it('a machine in two tabs: the second change is refused with what stands, then put on it, and nothing typed is lost', async () => {
+    const other = await page.context().browser()!.newPage();
+    for (const tab of [page, other]) {
+      await tab.goto(`${server.url()}/#/floor/deep-throat`);
+      await tab.getByLabel('Throat, mm').waitFor();
+    }
+    await other.getByLabel('Throat, mm').fill('520');
+    await other.getByRole('button', { name: 'Keep as revision 2' }).click();
+    await other.getByText('Kept as revision 2: throat 500 to 520.').waitFor();
+    await other.close();
+    await page.getByLabel('Open height, mm').fill('640');
+    await page.getByRole('button', { name: 'Keep as revision 2' }).click();
+    await page.getByText("The machine 'deep-throat' stands at revision 2 (local: throat 500 to 520), not at 1, on which this was changed: nothing of it is kept.").waitFor();
+    expect(await page.getByRole('button', { name: 'Keep as revision 2' }).isDisabled()).toBe(true);
+    await page.getByText('Typed here: openHeight 630 to 640.').waitFor();
+    await page.getByRole('button', { name: 'Put what was typed on revision 2' }).click();
+    await page.getByRole('button', { name: 'Keep as revision 3' }).click();
+    await page.getByText('Kept as revision 3: openHeight 630 to 640.').waitFor();
+    expect([await page.getByLabel('Throat, mm').inputValue(), await page.getByLabel('Open height, mm').inputValue()]).toEqual(['520', '640']);
+    server.faults.splice(0);
     await holds();
   }, LONG);
 });

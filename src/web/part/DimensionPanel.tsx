@@ -64,13 +64,15 @@ interface DimensionPanelProps {
   readonly light: (lit: Lit) => void;
   readonly revise: Revise;
   readonly busy: boolean;
+  /** Why what was set last is not kept. */
+  readonly fault: string | undefined;
   /** What was touched in the view for a new dimension; undefined while none is being picked. */
   readonly picked: readonly Feature[] | undefined;
   readonly pick: (picked: readonly Feature[] | undefined) => void;
 }
 
 /** The drawing's dimensions: what they must hold, and new ones picked between two faces or edges. */
-export const DimensionPanel = ({ sheet, summary: { dimensions }, lit, light, revise, busy, picked, pick }: DimensionPanelProps) => {
+export const DimensionPanel = ({ sheet, summary: { dimensions }, lit, light, revise, busy, fault: refused, picked, pick }: DimensionPanelProps) => {
   const { part } = sheet;
   const bare = dimensions.map(({ dimension: { id: _, ...rest } }): Named => rest);
   const send = (list: readonly Named[], done?: () => void): void => revise({ dimensions: list }, done);
@@ -92,6 +94,7 @@ export const DimensionPanel = ({ sheet, summary: { dimensions }, lit, light, rev
     <section className="section check" aria-labelledby="dimensions-title">
       <h2 id="dimensions-title">Dimensions</h2>
       <p className="small soft">{part.dimensions === undefined ? 'Those that a drawing carries by default: outside lengths of flanges, overall sizes. ' : ''}What is asked here must be held by every plan that counts as “makes”.</p>
+      <Fault sentence={refused} />
       {dimensions.length > 0 && (
         <ul className="dimensions">
           {dimensions.map(({ dimension, what, value, classTolerance }, i) => {

@@ -32,7 +32,7 @@ const PARTS = [['Parts', to.parts]] as const;
 export const PartPage = ({ id }: { readonly id: string }) => {
   // another rule than the part's own, to see what it would give
   const [rule, setRule] = useState<RuleChoice>();
-  const [revising, setRevising] = useState<{ readonly busy: boolean; readonly fault?: string }>({ busy: false });
+  const [revising, setRevising] = useState<{ readonly busy: boolean; readonly fault?: string; readonly of?: 'dimensions' }>({ busy: false });
   const [drawing, setDrawing] = useState<File>();
   const [lit, setLit] = useState<Lit>(NOTHING_LIT);
   // the faces and edges touched for a new dimension; undefined while none is being picked
@@ -64,7 +64,7 @@ export const PartPage = ({ id }: { readonly id: string }) => {
   };
   const revise = (change: Readonly<Record<string, unknown>>, done?: () => void): void => {
     setRevising({ busy: true });
-    send(change).then(() => { setRevising({ busy: false }); done?.(); }, (refusal: unknown) => setRevising({ busy: false, fault: sentence(refusal) }));
+    send(change).then(() => { setRevising({ busy: false }); done?.(); }, (refusal: unknown) => setRevising({ busy: false, fault: sentence(refusal), ...('dimensions' in change ? { of: 'dimensions' } : {}) }));
   };
   const pickNext = (feature: Feature): void => {
     const now = picked === undefined || picked.length > 1 ? [feature] : [...picked, feature];
@@ -113,12 +113,12 @@ export const PartPage = ({ id }: { readonly id: string }) => {
               {value.refused.map(({ index, name, sentence }) => <Warning key={index} word={`Solid ${index + 1} of the same file${name === undefined ? '' : `, ${name},`} was refused.`}>{sentence}</Warning>)}
             </section>
           )}
-          <CheckList part={part} summary={summary} revisions={value.revisions} lit={lit} light={setLit} revise={revise} busy={revising.busy} fault={revising.fault} layers={openLayers} />
+          <CheckList part={part} summary={summary} revisions={value.revisions} lit={lit} light={setLit} revise={revise} busy={revising.busy} fault={revising.of === undefined ? revising.fault : undefined} layers={openLayers} />
         </div>
         <div>
           <RunTrial key={part.metal} partId={id} metal={part.metal} ended={trials.again} />
           <TrialsTable trials={trials.value?.trials ?? []} fault={trials.fault} again={trials.again} partId={id} />
-          <DimensionPanel sheet={sheet} summary={summary} lit={lit} light={setLit} revise={revise} busy={revising.busy} picked={picked} pick={setPicked} />
+          <DimensionPanel sheet={sheet} summary={summary} lit={lit} light={setLit} revise={revise} busy={revising.busy} fault={revising.of === 'dimensions' ? revising.fault : undefined} picked={picked} pick={setPicked} />
           <BlankPanel here={here} summary={summary} rule={rule ?? ruleChoice(part.rule)} change={setRule} fault={fault} again={again} lit={lit.bends} />
         </div>
       </div>

@@ -59,9 +59,9 @@ export const MachinePage = ({ id }: { readonly id: string }) => {
   return (
     <Sheet
       title={name} trail={[['Floor', to.floor]]} notes={<Cautions />}
-      under={!isNew && <a href={to.condition(id)}>{value?.condition ? `Condition record, revision ${value.condition.revision}` : 'Begin a condition record'}</a>}
+      under={value && <a href={to.condition(id)}>{value.condition ? `Condition record, revision ${value.condition.revision}` : 'Begin a condition record'}</a>}
       block={[
-        ['Machine', name], ['Revision', value ? String(value.revision) : 'new'], ['Rating', last ? kilonewtons(last.rating) : '–'], ['Length', last ? mm(last.length, 0) : '–'],
+        ['Machine', name], ['Revision', value ? String(value.revision) : isNew ? 'new' : '–'], ['Rating', last ? kilonewtons(last.rating) : '–'], ['Length', last ? mm(last.length, 0) : '–'],
         ['Who', value?.by ?? '–'], ['When', value ? day(value.createdAt) : '–'],
       ]}
     >

@@ -20,21 +20,20 @@ export interface Merge {
 
 interface Standing {
   readonly revision: number;
-  readonly by: string;
   readonly theirs: string;
   readonly mine: string;
   readonly both: readonly { readonly path: string; readonly theirs: unknown; readonly mine: unknown }[];
   readonly data: unknown;
 }
 
-const shown = (value: unknown): string => (value === undefined ? 'taken out' : typeof value === 'object' ? 'another' : String(value as string | number));
+const shown = (value: unknown): string => (value === undefined ? 'taken out' : typeof value === 'object' ? 'changed' : String(value as string | number));
 
 const standingOf = async ({ path, from, mine, of = (data) => data }: Merge, after: number): Promise<Standing> => {
   const [latest, base] = await Promise.all([get<Entry>(path), after === 0 ? undefined : get<Entry>(`${path}?revision=${after}`)]);
   const before = base === undefined ? from : of(base.data);
   const now = of(latest.data);
   const { data, both } = mergeChanges(before, now, mine);
-  return { revision: latest.revision, by: latest.by, theirs: changeWords(before, now) || latest.change, mine: before === undefined ? 'new' : changeWords(before, mine), both, data };
+  return { revision: latest.revision, theirs: (now === undefined ? '' : changeWords(before, now)) || latest.change, mine: before === undefined ? 'new' : changeWords(before, mine), both, data };
 };
 
 /** Shown after a refusal because somebody else was quicker: what was changed there, what here, and the way to have both. */
@@ -57,14 +56,15 @@ export const Overtaken = ({ merge, after }: { readonly merge: Merge; readonly af
   };
   if (fault !== undefined) return <Fault sentence={fault} />;
   if (standing === undefined) return null;
-  if (standing === 'taken off') return <p>What was typed stays here. <button type="button" onClick={() => merge.take({ after: 0, data: merge.mine })}>Bring it back with what was typed</button></p>;
+  if (standing === 'taken off') return <p>What was typed stays here. <button type="button" className="next" onClick={() => merge.take({ after: 0, data: merge.mine })}>Bring it back with what was typed</button></p>;
   return (
     <div className="stack">
       <p>
-        Revision {standing.revision}, {standing.by}: {standing.theirs}. Typed here: {standing.mine || 'nothing'}.
-        {standing.both.length > 0 && <> <strong>Set in both:</strong> {standing.both.map(({ path, theirs, mine }) => `${path === '' ? 'the whole' : path} (there ${shown(theirs)}, here ${shown(mine)})`).join('; ')}: what was typed here would stand.</>}
+        {/* the refusal itself tells the last change */}
+        {standing.revision > after + 1 && <>Since revision {after}, up to {standing.revision}: {standing.theirs}. </>}Typed here: {standing.mine || 'nothing'}.
+        {standing.both.length > 0 && <> <strong>Set in both:</strong> {standing.both.map(({ path, theirs, mine }) => `${path === '' ? 'the whole of it' : path} (there ${shown(theirs)}, here ${shown(mine)})`).join('; ')}: what was typed here would stand.</>}
       </p>
-      <div className="buttons"><button type="button" onClick={take}>Put what was typed on revision {standing.revision}</button></div>
+      <div className="buttons"><button type="button" className="next" onClick={take}>Put what was typed on revision {standing.revision}</button></div>
     </div>
   );
 };
