@@ -24,6 +24,10 @@ const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts']): string => 
   ].join('; ');
 };
 
+/** What a column is that is not ours with our tools. */
+const columnWords = ({ id, whose, name, rack, tools: { held, of, others } }: FitBoard['machines'][number]): string =>
+  `${id}: ${whose === 'the buyer\'s' ? 'the buyer\'s machine' : 'our machine with the buyer\'s tools'}, ${name}, with ${rack}: it holds ${held} of ${of} tools${others.length > 0 ? ` (not ${others.join(', ')})` : ''}.`;
+
 /** The board as a person reads it on a terminal. */
 export const fitInWords = (board: FitBoard): string => [
   table(
@@ -32,6 +36,7 @@ export const fitInWords = (board: FitBoard): string => [
   ),
   '',
   '[+] makes, with predicted seconds a part and the share of its tightest limit that is used; [~] with a remedy; [-] does not make; [?] not decided; [ ] not tried',
+  ...board.machines.filter(({ whose }) => whose !== 'ours').map(columnWords),
   '',
   ...board.cells.flatMap((row, p) => row.flatMap((cell, m) => cell.verdict === 'makes' ? [] : [
     `${board.parts[p]!.name} on ${board.machines[m]!.id}: ${cell.verdict}. ${reasonsTold(cell.reasons)[0]?.sentence ?? ''}`,

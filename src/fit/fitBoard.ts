@@ -68,10 +68,14 @@ interface AskedWay {
   readonly asked: string;
 }
 
-const waysOf = (cell: FitCell, machineKey: string): AskedWay[] =>
-  cell.verdict === 'makes' ? [{ way: [machineKey], asked: '' }]
+/** What is paid for by column: a machine of the buyer's may bear the id of one of ours, and is another machine with options of its own. */
+const machineKey = ({ whose, machine }: FitColumn): string => `${whose === 'the buyer\'s' ? 'own ' : ''}machine ${machine.id}`;
+const itemKey = ({ whose, machine }: FitColumn, id: string): string => (whose === 'the buyer\'s' && id.startsWith(`${machine.id}/`) ? `own ${id}` : id);
+
+const waysOf = (cell: FitCell, column: FitColumn): AskedWay[] =>
+  cell.verdict === 'makes' ? [{ way: [machineKey(column)], asked: '' }]
     : cell.remedies.filter((r) => r.confirmed && r.items && changeKind(r) !== 'other machine' && r.items.every(({ kind }) => kind !== 'scribed line')).map((r) => ({
-      way: [machineKey, ...r.items!.filter(isBought).map((i) => i.id)],
+      way: [machineKey(column), ...r.items!.filter(isBought).map((i) => itemKey(column, i.id))],
       asked: r.items!.filter((i) => changeKind({ items: [i] }) !== 'as drawn').map(({ name }) => name).join(' + '),
     }));
 
@@ -81,19 +85,21 @@ const asDrawnFirst = (ways: readonly AskedWay[]): readonly AskedWay[] => {
   return asDrawn.length > 0 ? asDrawn : ways;
 };
 
-const cheapestOf = (columns: readonly FitColumn[], owned: ReadonlySet<string>, cells: readonly (readonly FitCell[])[]): Cheapest | null => {
-  const paid = columns.filter(({ machine }) => !owned.has(machine.id));
+/** `free`: keys of the machines that the buyer has already. */
+const cheapestOf = (columns: readonly FitColumn[], free: ReadonlySet<string>, cells: readonly (readonly FitCell[])[]): Cheapest | null => {
+  const paid = columns.filter((column) => !free.has(machineKey(column)));
   const currency = (paid[0] ?? columns[0])?.machine.currency;
   if (currency === undefined || paid.some(({ machine }) => machine.currency !== currency)) return null;
   const named = new Map<string, { readonly kind: 'machine' | 'option' | 'tool'; readonly bought: Bought }>();
-  for (const { machine: m } of columns) {
-    named.set(`machine ${m.id}`, { kind: 'machine', bought: { id: m.id, name: m.name, price: owned.has(m.id) ? 0 : m.price } });
+  for (const column of columns) {
+    const { machine: m } = column;
+    named.set(machineKey(column), { kind: 'machine', bought: { id: m.id, name: m.name, price: free.has(machineKey(column)) ? 0 : m.price } });
   }
-  for (const item of cells.flat().flatMap((c) => c.remedies.flatMap((r) => r.items ?? []))) {
+  for (const [column, item] of cells.flatMap((row) => row.flatMap((cell, c) => cell.remedies.flatMap((r) => (r.items ?? []).map((it) => [columns[c]!, it] as const))))) {
     if (item.price === null || !isBought(item)) continue;
-    named.set(item.id, { kind: item.kind === 'option' ? 'option' : 'tool', bought: { id: item.id, name: item.name, price: item.price } });
+    named.set(itemKey(column, item.id), { kind: item.kind === 'option' ? 'option' : 'tool', bought: { id: item.id, name: item.name, price: item.price } });
   }
-  const parts = cells.map((row) => asDrawnFirst(row.flatMap((cell, c) => waysOf(cell, `machine ${columns[c]!.machine.id}`))));
+  const parts = cells.map((row) => asDrawnFirst(row.flatMap((cell, c) => waysOf(cell, columns[c]!))));
   const found = cheapestSet(parts.map((ways) => ways.map(({ way }) => way)), new Map([...named].map(([key, { bought }]) => [key, bought.price])));
   const of = (kind: 'machine' | 'option' | 'tool'): Bought[] => found.chosen.flatMap((key) => (named.get(key)!.kind === kind ? [named.get(key)!.bought] : []));
   const chosen = new Set(found.chosen);
@@ -107,11 +113,11 @@ const cheapestOf = (columns: readonly FitColumn[], owned: ReadonlySet<string>, c
   };
 };
 
-/** The board of parts against columns, with the cheapest that makes all. `owned`: ids of machines that the buyer has already. */
+/** The board of parts against columns, with the cheapest that makes all. `owned`: ids of machines of ours that stand at the buyer's already. */
 export const fitBoard = (
   parts: FitBoard['parts'], columns: readonly FitColumn[], cells: readonly (readonly FitCell[])[], owned: readonly string[] = [], options: readonly OptionWorth[] = [],
 ): FitBoard => {
-  const free = new Set([...owned, ...columns.flatMap(({ whose, machine }) => (whose === 'the buyer\'s' ? [machine.id] : []))]);
+  const free = new Set(columns.filter(({ whose, machine }) => whose === 'the buyer\'s' || owned.includes(machine.id)).map(machineKey));
   return {
     parts, cells, options,
     machines: columns.map(({ id, machine, rack, whose }) => ({

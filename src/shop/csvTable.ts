@@ -30,10 +30,13 @@ export const toldOf = (faults: readonly string[]): string =>
 
 /** The rows of a table whose first line names the columns, in any order; a header that lacks one, has one unknown or twice is refused, and so is a cell past it. */
 export const readTable = <C extends string>(text: string, columns: readonly C[], needed: readonly C[]): Result<readonly TableRow<C>[], string> => {
+  const garbled = text.split('\n').findIndex((line) => line.includes('\uFFFD'));
+  if (garbled >= 0) return { ok: false, fault: `Line ${garbled + 1} holds a letter that is no UTF-8: save the table as CSV in UTF-8.` };
   const { semicolons, rows } = csvRows(text);
   const header = rows[0]?.cells.map((c) => c.trim().toLowerCase()) ?? [];
   const missing = needed.filter((c) => !header.includes(c));
-  if (missing.length > 0) return { ok: false, fault: `The header lacks the column ${missing.join(', ')}.` };
+  const more = missing.length - MOST_TOLD;
+  if (missing.length > 0) return { ok: false, fault: `The header lacks the column ${missing.slice(0, MOST_TOLD).join(', ')}${more > 0 ? ` and ${more} more` : ''}.` };
   const unknown = header.find((h) => h !== '' && !(columns as readonly string[]).includes(h));
   if (unknown !== undefined) return { ok: false, fault: `The header has a column '${unknown}' that is not known; known are ${columns.join(', ')}.` };
   const named = header.filter((h) => h !== '');
@@ -41,7 +44,7 @@ export const readTable = <C extends string>(text: string, columns: readonly C[],
   if (twice !== undefined) return { ok: false, fault: `The header has the column '${twice}' twice.` };
   for (const { line, cells } of rows.slice(1)) {
     const over = cells.findIndex((c, i) => c.trim() !== '' && (header[i] ?? '') === '');
-    if (over >= 0) return { ok: false, fault: `Line ${line} has '${cells[over]!.trim().slice(0, 40)}' where the header names no column: is a comma in a cell that stands without quotes?` };
+    if (over >= 0) return { ok: false, fault: `Line ${line} has '${cells[over]!.trim().slice(0, 40)}' where the header names no column: is a ${semicolons ? 'semicolon' : 'comma'} in a cell that stands without quotes?` };
   }
   return {
     ok: true,

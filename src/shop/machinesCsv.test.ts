@@ -155,6 +155,8 @@ describe('bad cells of a table of machines', () => {
 
   it('a header that lacks a column, and a table without a machine', () => {
     expect(machinesFromCsv(lines.map((line) => line.replace(',rating,', ',')).join('\n'))).toEqual({ ok: false, fault: 'The header lacks the column rating.' });
+    expect(machinesFromCsv('kind,id\n')).toEqual({ ok: false, fault: 'The header lacks the column name, summary, condition, rating, rating_per_length and 37 more.' });
+    expect(machinesFromCsv(new TextDecoder().decode(Buffer.from(lines.join('\n').replace('Quick clamps', 'Schnellspanner für Stempel'), 'latin1')))).toEqual({ ok: false, fault: 'Line 4 holds a letter that is no UTF-8: save the table as CSV in UTF-8.' });
     expect(machinesFromCsv(lines[0]!)).toEqual({ ok: false, fault: 'The table holds no machine.' });
   });
 });
