@@ -48,7 +48,7 @@ export const Keep = ({ path, data, after, good, changed, change, kept, forget, m
   return (
     <div className="keep no-print">
       <button type="button" className="next" disabled={!good || !changed || busy || (merge !== undefined && late === after)} onClick={() => void keep()}>{after === 0 ? 'Keep it' : `Keep as revision ${after + 1}`}</button>
-      {forget && <button type="button" className="quiet" onClick={forget}>Forget what was typed</button>}
+      {forget && <button type="button" className="quiet" onClick={() => { setFault(undefined); setLate(undefined); forget(); }}>Forget what was typed</button>}
       <span className="soft" role="status">{!changed ? after === 0 ? 'Nothing is typed yet.' : change === undefined ? 'Nothing is changed.' : `Kept as revision ${after}: ${change}. Nothing is changed since.` : good ? 'Read in full.' : <FirstFault />}</span>
       <Fault sentence={fault} />
       {merge && late === after && <Overtaken merge={{ ...merge, take: (draft) => { setFault(undefined); setLate(undefined); merge.take(draft); } }} after={after} />}

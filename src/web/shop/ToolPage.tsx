@@ -86,7 +86,7 @@ export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id:
   const entry = useEntry(rackPath);
   const [draft, setDraft] = useDraft(`tool ${rackId} ${id}`);
   const after = draft?.after ?? entry.latest;
-  const forget = draft && ((): void => setDraft(undefined));
+  const forget = draft && ((): void => { setDraft(undefined); entry.again(); });
   const rack = entry.value?.data as Readonly<Record<List, readonly Tree[]>> & Tree | undefined;
   const fresh = FRESH[id];
   const list = fresh?.[0] ?? LISTS.find((l) => rack?.[l].some((t) => t['id'] === id)) ?? (draft && isTree(draft.data) ? listOf(draft.data) : undefined);

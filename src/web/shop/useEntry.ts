@@ -26,7 +26,7 @@ export const useEntry = <T extends Entry>(path: string | null, fresh?: unknown, 
     // an old revision that is looked at differs from the latest one, so it may be kept again
     changed: path === null || (draft !== undefined && JSON.stringify(draft.data) !== JSON.stringify(value?.data)) || (value !== undefined && value.revision !== value.revisions.at(-1)?.revision),
     change: (next: unknown): void => setDraft({ after, data: next }),
-    forget: draft === undefined ? undefined : (): void => setDraft(undefined),
+    forget: draft === undefined ? undefined : (): void => { setDraft(undefined); again(); },
     /** Goes on with what was typed on a later revision, which is fetched. */
     rebase: (next: Draft): void => { setDraft(next); setRevision(undefined); again(); },
     show: (one: number): void => { setDraft(undefined); setRevision(one); },
