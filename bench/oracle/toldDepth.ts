@@ -3,12 +3,12 @@ import type { Body, Carrier } from '../../src/proof/body.js';
 import { sideFrame } from '../../src/proof/bendShape.js';
 import type { Element } from '../../src/proof/element.js';
 import { type CrossSection, type Kernel, type Manifold, Pool, loadKernel, matrixOf, section } from '../../src/proof/engine.js';
-import { plateNames } from '../../src/proof/fold.js';
 import { makeMetal } from '../../src/proof/metal.js';
 import type { Phase, PhaseName } from '../../src/proof/phase.js';
 import { phasesOf } from '../../src/proof/phases.js';
 import { dieOf, pressBodies, punchOf } from '../../src/proof/pressBodies.js';
 import { type Setting, makeSetting } from '../../src/proof/setting.js';
+import { plateNames } from '../../src/proof/fold.js';
 import type { Conflict } from '../../src/trial/conflict.js';
 import type { Trial } from '../../src/trial/index.js';
 

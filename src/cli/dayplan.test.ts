@@ -57,7 +57,7 @@ describe('one layout', () => {
   // a lip of 8 mm outside in 3 mm leaves 2 mm flat: no V of the rack holds it
   it('of parts of which none is made says so with each one\'s reason', async () => {
     const said = await refusal(profile('lip', '8 ^90 60 t3 w300'), '--machine', 'general', '--one-layout');
-    expect(said).toMatch(/^General.* makes none of the parts asked for as they stand, so there is nothing to put on one layout\. lip: At bend b1 the base is too short for V 12/);
+    expect(said).toMatch(/^General.* makes none of the parts asked for as they stand, so there is nothing to put on one layout\. lip: At bend b1 the flange beyond b1 is too short for V 12/);
   }, PATIENT);
 
   it('speaks of the parts that are made where one is not', async () => {

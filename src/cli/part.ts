@@ -1,8 +1,8 @@
 import type { Command } from 'commander';
 import { DEFAULT_K } from '../forming/index.js';
 import { type Intake, foldedStep } from '../intake/index.js';
-import { type Part, blank, defaultDimensions, develop, foldShares, ruleInWords, valueOf } from '../sheet/index.js';
-import { describeDimension, plateNames } from '../trial/index.js';
+import { type Part, blank, defaultDimensions, develop, foldShares, plateNames, ruleInWords, valueOf } from '../sheet/index.js';
+import { describeDimension } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';

@@ -1,6 +1,6 @@
 import { type Machine, type Punch, type Rack, bendsInV, inventedDie, inventedGooseneck, onAdapter, withOptions } from '../shop/index.js';
-import { type Part, asFormed, relieve } from '../sheet/index.js';
-import { DAYLIGHT, type Reason, type RemedyItem, type Trial, type TrialInput, plateNames } from '../trial/index.js';
+import { type Part, asFormed, plateNames, relieve } from '../sheet/index.js';
+import { DAYLIGHT, type Reason, type RemedyItem, type Trial, type TrialInput } from '../trial/index.js';
 import { splitPart } from './splitPart.js';
 
 /** What tools beyond the rack would cost, typed by a person; null where nobody typed it. */

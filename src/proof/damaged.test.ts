@@ -31,12 +31,12 @@ describe('tools in the way', () => {
   it('a punch 14.5 to a side leaves the first leg of the channel 0.53 mm: too little', async () => {
     expect(legBack).toBeCloseTo(15.03, 2);
     const found = await findings(away(channelTrial({ punches: [straightPunch(14.5)] }), 1));
-    expect(found).toBe('Step 2, bend at 91.0 degrees of bend angle: the base comes within 0.53 mm of the punch of station S1; 1 mm is asked.');
+    expect(found).toBe('Step 2, bend at 91.0 degrees of bend angle: the flange beyond b1 comes within 0.53 mm of the punch of station S1; 1 mm is asked.');
   });
 
   it('a punch 16 to a side is run into', async () => {
     const found = await findings(away(channelTrial({ punches: [straightPunch(16)] }), 1));
-    expect(found).toMatch(/^Step 2, bend at [\d.]+ degrees of bend angle: the base runs into the punch of station S1; they share a space of/);
+    expect(found).toMatch(/^Step 2, bend at [\d.]+ degrees of bend angle: the flange beyond b1 runs into the punch of station S1; they share a space of/);
   });
 
   it('a punch of 13.9 keeps 1.13 mm and passes: nothing is rejected before its time', async () => {
@@ -63,7 +63,7 @@ describe('tools in the way', () => {
 describe('bodies around', () => {
   it('side frames, where the part is wider than their gap and deeper than the throat', async () => {
     const machine = { ...MACHINE, betweenFrames: 80, throat: 40 };
-    expect(await findings(angleTrial({ machine }))).toMatch(/the flange beyond b1 runs into the (left|right) side frame/);
+    expect(await findings(angleTrial({ machine }))).toMatch(/the base runs into the (left|right) side frame/);
     expect(await findings(angleTrial({ machine: { ...machine, throat: 70 } }))).not.toMatch(/side frame/);
   });
 
@@ -72,7 +72,7 @@ describe('bodies around', () => {
     const low = { ...straightPunch(10, 'punch', 30) };
     const machine = { ...MACHINE, clamp: [rectangle(-40, 40, 0, 50)], shutHeight: 50 };
     const trial = angleTrial({ punches: [low], machine, stations: [{ ...STATION, stackHeight: 90 }] });
-    expect(await findings(trial)).toMatch(/the flange beyond b1 runs into the clamp/);
+    expect(await findings(trial)).toMatch(/the base runs into the clamp/);
   });
 
   it('the floor, where a low bed lets the hanging leg reach it', async () => {
@@ -92,7 +92,7 @@ describe('bodies around', () => {
   it('a finger left standing is struck by the hanging leg', async () => {
     const trial = zedTrial();
     const found = await findings(withStep(trial, 1, { stop: { ...trial.steps[1]!.stop, retract: 0 } }));
-    expect(found).toMatch(/Step 2, bend at .*the base runs into the left finger/);
+    expect(found).toMatch(/Step 2, bend at .*the flange beyond b1 runs into the left finger/);
     expect(found).toMatch(/the right finger/);
   });
 
@@ -213,14 +213,14 @@ describe('ways', () => {
   });
 
   it('with the ram hardly open, the leg that stands up catches the punch on the way out', async () => {
-    expect(await findings(withStep(angleTrial(), 0, { ramOpeningOut: 30 }))).toMatch(/way out, move 2: the flange beyond b1 runs into the punch of station S1/);
+    expect(await findings(withStep(angleTrial(), 0, { ramOpeningOut: 30 }))).toMatch(/way out, move 2: the base runs into the punch of station S1/);
   });
 
   it('tilted out: the leg lowered to the gauge side passes under a punch that it would meet upright', async () => {
     // apex at 60 + 2 - 6.4 + 15; drawn out level, the leg's end 60 sin 45 + 0.6 = 43 over that, at 113.6, meets the tip at
     // 110; tilted, the front leg stands 20 + 1.4 over it
     const level = withStep({ ...angleTrial(), sheet: stripPart(100, [20, 60], [{ degrees: 90, direction: 'A' }]) }, 0, { ramOpeningOut: 50 });
-    expect(await findings(level)).toMatch(/way out, move 2: the flange beyond b1 runs into the punch of station S1/);
+    expect(await findings(level)).toMatch(/way out, move 2: the base runs into the punch of station S1/);
     const tilted = withStep(level, 0, {
       wayOut: [{ kind: 'shift', by: [0, 0, 15] }, { kind: 'tilt', degrees: -45 }, { kind: 'shift', by: [0, -400, 0] }],
     });
@@ -237,7 +237,7 @@ describe('the part against itself', () => {
       stepOf(2, 'b3', 'A', 1, { plate: 3, x: allowance(90) / 2 + 60, r: 60, retract: 0 }),
       stepOf(3, 'b2', 'A', 1, { plate: 3, x: allowance(90) / 2 + 44, r: 66, retract: 40 }),
     ]);
-    expect(await findings(trial)).toMatch(/Step 3, bend at [\d.]+ degrees of bend angle: the base runs into the flange beyond b3/);
+    expect(await findings(trial)).toMatch(/Step 3, bend at [\d.]+ degrees of bend angle: the flange beyond b1 runs into the flange beyond b3/);
   });
 
   /** A base 100 x 50 with two tabs at its far side, the second's line `off` further out. */

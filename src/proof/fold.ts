@@ -1,4 +1,4 @@
-import { type Rigid, IDENTITY, compose, invert } from '../geometry/index.js';
+import { type Rigid, IDENTITY, compose, invert, signedArea } from '../geometry/index.js';
 import type { Developed } from '../sheet/index.js';
 import { type BendShape, acrossBend } from './bendShape.js';
 
@@ -25,21 +25,26 @@ export const platePoses = (
   return poses;
 };
 
-/** What people call the plates, by the bend that joins each to the side of plate 0. */
+/**
+ * What people call the plates, by the rule of the sheet's own names, worked out here since this room checks that one's work: the base is the
+ * plate of the greatest area times number of bends, every other one the flange beyond the bend that joins it to the base's side.
+ */
 export const plateNames = (sheet: Developed): readonly string[] => {
   const { plates, bends } = sheet.part;
-  const names = plates.map((_, i) => (i === 0 ? 'the base' : `plate ${i}`));
-  const seen = new Set([0]);
-  const queue = [0];
+  const ends = bends.map(({ sides }) => [sides[0].plate, sides[1].plate] as const);
+  const weights = plates.map(({ outline }, i) => Math.abs(signedArea(outline)) * ends.filter(([p, q]) => p === i || q === i).length);
+  const base = weights.indexOf(Math.max(...weights));
+  const names = plates.map((_, i) => (bends.length === 0 ? 'the sheet' : i === base ? 'the base' : `plate ${i + 1}`));
+  const seen = new Set([base]);
+  const queue = [base];
   for (let at = queue.shift(); at !== undefined; at = queue.shift()) {
-    for (const bend of bends) {
-      const [p, q] = [bend.sides[0].plate, bend.sides[1].plate];
+    ends.forEach(([p, q], b) => {
       const other = p === at ? q : q === at ? p : undefined;
-      if (other === undefined || seen.has(other)) continue;
+      if (other === undefined || seen.has(other)) return;
       seen.add(other);
-      names[other] = `the flange beyond ${bend.id}`;
+      names[other] = `the flange beyond ${bends[b]!.id}`;
       queue.push(other);
-    }
+    });
   }
   return names;
 };

@@ -21,7 +21,7 @@ describe('trials that hold', () => {
     const b = 45.5 * RADIANS;
     const byHand = 52 * Math.cos(b) - (32 - (allowance(90) / (91 * RADIANS) - 0.8)) * Math.sin(b) - 10;
     expect(Math.abs(proof.smallestClearance! - byHand)).toBeLessThan(0.001);
-    expect(proof.where).toBe('step 2, bend at 91.0 degrees of bend angle: the base and the punch of station S1');
+    expect(proof.where).toBe('step 2, bend at 91.0 degrees of bend angle: the flange beyond b1 and the punch of station S1');
     expect(proof.perStep[1]).toMatchObject({ number: 2, phase: 'bend', smallestClearance: proof.smallestClearance });
     expect(proof.perStep[0]!.smallestClearance).toBeGreaterThan(proof.smallestClearance!);
   });
@@ -31,7 +31,7 @@ describe('trials that hold', () => {
     const proof = await proveTrial(zedTrial());
     expect(proof.findings).toEqual([]);
     expect(proof.smallestClearance).toBeCloseTo(3, 3);
-    expect(proof.where).toContain('way in, move 1: the base and the die of station S1');
+    expect(proof.where).toContain('way in, move 1: the flange beyond b1 and the die of station S1');
   });
 
   it('a leg bent in two strokes: 60, then 90 degrees of bend angle', async () => {

@@ -1,7 +1,7 @@
 import type { AllowanceRule } from '../forming/index.js';
 import { linearTolerance } from '../metal/index.js';
-import { type Blank, blank, defaultDimensions, develop, type Dimension, featuresNearBends, type NearFeature, type Part, ruleInWords, type SheetFailure, valueOf } from '../sheet/index.js';
-import { describeDimension, plateNames } from '../trial/index.js';
+import { type Blank, type Dimension, type NearFeature, type Part, type SheetFailure, blank, defaultDimensions, develop, featuresNearBends, plateNames, ruleInWords, valueOf } from '../sheet/index.js';
+import { describeDimension } from '../trial/index.js';
 
 /** The figures of a part that a page shows beside it. Lengths in mm, angles in degrees turned through. */
 export interface PartSummary {

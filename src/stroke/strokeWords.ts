@@ -1,14 +1,11 @@
-import { CLOSED_HEM_RADIUS } from '../sheet/index.js';
+import { staysOpen } from '../sheet/index.js';
 import { type Step, type Trial, listed } from '../trial/index.js';
 import { bendIndex } from './record.js';
-
-/** mm: rounding. */
-const ROUND = 1e-6;
 
 const isHem = (trial: Trial, step: Step): boolean => trial.sheet.part.bends[bendIndex(trial, step.bends[0]!)]!.kind === 'hem';
 
 /** Does the stroke leave a gap in the hem that it closes, wider than a hem pressed flat has? */
-export const leavesOpen = ({ insideRadius }: Step): boolean => insideRadius > CLOSED_HEM_RADIUS + ROUND;
+export const leavesOpen = ({ insideRadius }: Step): boolean => staysOpen(insideRadius);
 
 /** An offset's flange that goes down: the higher one lies still on the die's high land. */
 const lowered = ({ lineBack }: Step): string => ((lineBack ?? 0) > 0 ? 'in front' : 'at the gauge');

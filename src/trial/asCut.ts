@@ -1,7 +1,6 @@
 import { type Contour, type Rigid, type Vec2, apply, flatten, hull, turn, vertex } from '../geometry/index.js';
-import { type Blank, type Developed, type Plate, blank as blankOf, fold } from '../sheet/index.js';
+import { type Blank, type Developed, type Plate, blank as blankOf, fold, plateNames } from '../sheet/index.js';
 import { CHORD_ERROR } from './limits.js';
-import { plateNames } from './names.js';
 import type { Trial } from './trial.js';
 
 /** A sheet as it was really cut: its free edges where the given blank has them, and what each flange comes out wrong by. */

@@ -1,10 +1,9 @@
 import { apply } from '../geometry/index.js';
 import type { Metal } from '../metal/index.js';
-import { type Dimension, type Feature, type DimensionReading, bendsOf, edgeAt, heightOver, path, readings } from '../sheet/index.js';
+import { type Dimension, type Feature, type DimensionReading, bendsOf, edgeAt, heightOver, path, plateNames, readings } from '../sheet/index.js';
 import type { Machine } from '../shop/index.js';
 import { type BendChains, type Chain, type Slopes, backOf, chainOf, foldTo, slopesOf, sumOfChains } from './chain.js';
 import { type ErrorSource, type ErrorSources, type SeatsLeft, angleSlopes, errorSources, seatsAtBest } from './errorSources.js';
-import { plateNames } from './names.js';
 import type { Contribution, Spread } from './trial.js';
 import type { StrokeOption } from './strokeOption.js';
 import { type Tooling, bendLength } from './tooling.js';

@@ -6,7 +6,7 @@ export { planTrial } from './planTrial.js';
 export type { InTwo } from './twoPasses.js';
 export type { Wishes } from './wishes.js';
 export { describeDimension } from './dimensionWords.js';
-export { listed, plateNames } from './names.js';
+export { listed } from './listed.js';
 export { DAYLIGHT } from './leastOpening.js';
 export { TIME } from './time.js';
 export { type SharedLayout, type SharedPart, sharedLayout } from './shared/sharedLayout.js';

@@ -8,7 +8,7 @@ import { smallerSide } from './smallerSide.js';
 import type { TrialHooks, TrialInput } from './input.js';
 import { type Layout, layoutOf, standTogether } from './layout.js';
 import { BASE_ALLOWANCE } from './limits.js';
-import { listed } from './names.js';
+import { listed } from './listed.js';
 import { createPlateClearance } from './plateClearance.js';
 import type { Conflict } from './conflict.js';
 import { exactDepth } from './exactDepth.js';
@@ -30,7 +30,7 @@ import { TIME, handlingFactor, leastStroke, stationSeconds, strokeSeconds, waySe
 import { type WithinTolerance, asksTolerance, searchWithin } from './tolerance.js';
 import { tooLong } from './tooLong.js';
 import { type Tooling, strokeLength, toolings } from './tooling.js';
-import type { Reason, Trial } from './trial.js';
+import type { Reason, Step, Trial } from './trial.js';
 import { leastWays } from './toolClearance.js';
 import { type Twice, anglesIn, inTurn, statesOf } from './states.js';
 import { type Stroke, tipAt, touchOf, travelOf } from './stroke.js';
@@ -49,6 +49,9 @@ const NOT_CHECKED: Trial['proof'] = { checked: false, passed: false, smallestCle
 
 /** Most bends of one part: their states are bits of one number. */
 const MOST_BENDS = 30;
+
+/** What a stroke does, in the time model. */
+const STROKE_WORDS: Readonly<Record<Step['kind'], string>> = { 'V bend': 'bend', 'hem close': 'close hem', 'offset bend': 'offset' };
 
 interface Attempt {
   readonly tooling: Tooling;
@@ -361,7 +364,7 @@ const made = (
     sheet: tooling.sheet, ...(tooling.misses ? { misses: tooling.misses } : {}), punches, dies, risers, stations: layout.stations, steps,
     seconds: run + hand + batch,
     timeModel: [
-      ...steps.map((s) => ({ what: `step ${s.number}, bend ${s.bends.join(' and ')}`, seconds: s.time.reduce((a, p) => a + p.seconds, 0) })),
+      ...steps.map((s) => ({ what: `step ${s.number}, ${STROKE_WORDS[s.kind]} ${listed(s.bends)}`, seconds: s.time.reduce((a, p) => a + p.seconds, 0) })),
       ...(hand > 1e-6 ? [{ what: 'axes set by hand between steps', seconds: hand }] : []),
       { what: `set-up of ${own} station${own > 1 ? 's' : ''} and the batch, shared by ${input.quantity}`, seconds: batch },
     ],

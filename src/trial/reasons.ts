@@ -1,8 +1,8 @@
-import type { Part } from '../sheet/index.js';
+import { type Part, plateNames } from '../sheet/index.js';
 import type { Pair } from './bodies.js';
 import type { Conflict } from './conflict.js';
 import type { Group } from './groups.js';
-import { listed, plateNames } from './names.js';
+import { listed } from './listed.js';
 import type { Blocked } from './task.js';
 import type { Reason } from './trial.js';
 import { walks } from './walks.js';

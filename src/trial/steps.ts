@@ -1,13 +1,13 @@
 import { cylinderForces } from '../forming/index.js';
 import type { Machine } from '../shop/index.js';
 import { type Convex, type Planar, distance, gapOf } from '../geometry/index.js';
-import type { Bend } from '../sheet/index.js';
+import { type Bend, plateNames, staysOpen } from '../sheet/index.js';
 import { createAsker } from './asker.js';
 import type { Body } from './body.js';
 import { insetOf } from './ears.js';
 import { DAYLIGHT, leastOpening } from './leastOpening.js';
 import { type Layout, lowestSeat } from './layout.js';
-import { listed, plateNames } from './names.js';
+import { listed } from './listed.js';
 import { type Planned, changeSeconds } from './task.js';
 import type { StrokeOption } from './strokeOption.js';
 import { BASE_ALLOWANCE, ON_DIE_TOP } from './limits.js';
@@ -127,9 +127,9 @@ const wordsOf = (before: Planned | null, here: Planned, stop: Stop): string => {
   const against = option.stop.begun ? 'lay the bend begun in the V with its crease under the punch tip' : stop.kind === 'none' ? `set the scribed line under the ${bend.kind === 'offset' ? 'edge of the punch' : 'punch tip'}` : `${stop.edge} against the ${stop.z.length > 1 ? 'two fingers' : 'finger'}`;
   const out = tools.wayOut.by === 'side' ? 'Take the part off sideways along the punch' : tools.wayOut.by === 'tilt' ? 'Lower the back wing and draw the part out to the front' : 'Lift the part off the die and draw it out to the front';
   const ids = listed(setting.group.bends.map((b) => setting.sheet.part.bends[b]!.id));
-  const { hit, kind } = setting.sheet.part.bends[setting.group.bends[0]!]!;
+  const { hit, kind, insideRadius } = setting.sheet.part.bends[setting.group.bends[0]!]!;
   const isHem = kind === 'hem';
-  const doing = bend.kind === 'hem close' ? `Close hem ${ids} flat between punch and anvil` : bend.kind === 'offset' ? `Press the offset ${ids} in one stroke: the flange ${bend.gaugeRests ? 'in front' : 'towards the gauge'} goes down by ${travelOf(bend).toFixed(1)} mm and stays level, keep clear of it` : isHem ? `Pre-bend hem ${ids}`
+  const doing = bend.kind === 'hem close' ? `Close hem ${ids} ${staysOpen(insideRadius) ? 'to its gap' : 'flat'} between punch and anvil` : bend.kind === 'offset' ? `Press the offset ${ids} in one stroke: the flange ${bend.gaugeRests ? 'in front' : 'towards the gauge'} goes down by ${travelOf(bend).toFixed(1)} mm and stays level, keep clear of it` : isHem ? `Pre-bend hem ${ids}`
     : setting.group.pass === 1 ? `Begin ${ids} to ${bend.bendAngle.toFixed(0)} degrees of bend angle, the first of two passes` : setting.group.pass === 2 ? `Finish ${ids} to ${bend.bendAngle.toFixed(0)} degrees of bend angle` : hit ? `Hit ${hit.number} of ${hit.count} of bend ${hit.of}` : `Bend ${ids}`;
   const towards = bend.kind === 'hem close' ? 'the fold' : gauge;
   const place = bend.kind === 'hem close' && stop.kind === 'none' ? `set the fold ${(bend.lineBack + foldOf(bend.runsAt(bend.from), bend.thickness).past).toFixed(1)} mm behind the middle of the punch by eye` : against;
@@ -193,7 +193,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       ramOpening, ramOpeningOut: tools.wayOut.opening, speedChange: touchOf(bend) + machine.changePoint,
       force, forcePerLength: air.peakForcePerLength, cylinderForces: [cylinders.left, cylinders.right],
       crowning: null,
-      crowningWords: bend.kind === 'offset' ? 'none: the tools close on their lands; where the step is uneven along the bed, shim under the die' : bend.kind !== 'V' ? 'none: the hem is pressed flat' : machine.crowning === 'none' ? 'no crowning: shim under the die until left, middle and right of the test strip agree' : `crowning ${machine.crowning}: set it on the test strip until left, middle and right agree`,
+      crowningWords: bend.kind === 'offset' ? 'none: the tools close on their lands; where the step is uneven along the bed, shim under the die' : bend.kind !== 'V' ? 'none: punch and anvil are flat' : machine.crowning === 'none' ? 'no crowning: shim under the die until left, middle and right of the test strip agree' : `crowning ${machine.crowning}: set it on the test strip until left, middle and right agree`,
       clearance, contactReach: contactReach(bend), margins,
       wayIn: movesIn(tools.wayIn, sideways), wayOut: movesOut(tools.wayOut, sideways, bend.bendAngle),
       words: wordsOf(before, here, stop), measure: measureOf(option, air), time,

@@ -1,10 +1,9 @@
 import { linearTolerance } from '../metal/index.js';
-import { type Dimension, type Part, bendsOf, defaultDimensions, valueOf } from '../sheet/index.js';
+import { type Dimension, type Part, bendsOf, defaultDimensions, plateNames, valueOf } from '../sheet/index.js';
 import type { Machine } from '../shop/index.js';
 import { type Deviations, type Placed, type Prediction, createDeviations } from './deviations.js';
 import { describeDimension } from './dimensionWords.js';
 import type { ToleranceRule, TrialInput } from './input.js';
-import { plateNames } from './names.js';
 import { type SearchResult, search } from './search.js';
 import type { Layout } from './layout.js';
 import { seatsStanding } from './seatShift.js';

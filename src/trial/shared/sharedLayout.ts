@@ -2,7 +2,7 @@ import type { Machine, Rack } from '../../shop/index.js';
 import type { Replaceable } from '../input.js';
 import { BESIDE_SHEET, BETWEEN_STATIONS } from '../limits.js';
 import { type Placement, stationOf } from '../layout.js';
-import { listed } from '../names.js';
+import { listed } from '../listed.js';
 import type { Planned } from '../task.js';
 import type { Trial } from '../trial.js';
 import { type Segments, composeAll, lengthFits } from './composeAll.js';

@@ -1,8 +1,8 @@
 import { type FormEvent, useState } from 'react';
 import type { GeneralClass } from '../../metal/index.js';
 import type { PartSummary } from '../../server/index.js';
-import { type Developed, type Dimension, type Feature, dimensionFault, valueOf } from '../../sheet/index.js';
-import { describeDimension, plateNames } from '../../trial/index.js';
+import { type Developed, type Dimension, type Feature, dimensionFault, plateNames, valueOf } from '../../sheet/index.js';
+import { describeDimension } from '../../trial/index.js';
 import { lightsOf } from '../scene/lightsOf.js';
 import { freeEdges } from '../scene/pickFeature.js';
 import type { Lit } from '../scene/sheetMesh.js';
