@@ -1,10 +1,10 @@
 import type { Interval } from '../../src/geometry/index.js';
 import { bitsOf } from '../../src/trial/groups.js';
-import type { Layout } from '../../src/trial/layout.js';
+import { endPieces, freshEars } from '../../src/trial/earStock.js';
+import { type Layout, stationOf } from '../../src/trial/layout.js';
 import { stepsOf } from '../../src/trial/steps.js';
 import type { Option } from './leg.js';
-import { punchPenetration } from '../../src/shop/index.js';
-import type { Searched, Station, Step, Trial, TrialInput } from '../../src/trial/index.js';
+import type { Searched, Step, Trial, TrialInput } from '../../src/trial/index.js';
 
 type Action = Searched['task']['actions'][number];
 
@@ -15,12 +15,9 @@ type Action = Searched['task']['actions'][number];
 export const strokeTrial = ({ task, tooling }: Searched, input: TrialInput, action: Action, mask: number, option: Option, [from, to]: Interval): { readonly trial: Trial; readonly number: number } => {
   const { machine, rack, metal, quantity } = input;
   const { pair } = option.setting;
-  const row = [{ length: to - from, from }];
-  const station: Station = {
-    id: 'S1', punch: pair.punch.id, die: pair.die.id, punchFacing: pair.punchFacing, dieFacing: 'as drawn', punchSegments: row, dieSegments: row,
-    riser: pair.dieTop - pair.die.height, dieTop: pair.dieTop, stackHeight: pair.dieTop + pair.punch.height,
-    emptyLimit: punchPenetration(pair.punch, pair.die, 1, pair.punchFacing),
-  };
+  // with ears the shortest of the rack stand at both ends, as the layout tries first
+  const ends = pair.ears ? endPieces(pair.ears, freshEars(pair.punch.segments))[0]! : null;
+  const station = stationOf('S1', { pair, ends, punchParts: [to - from - (ends ? ends.left + ends.right : 0)], dieParts: [to - from] }, from);
   const plan: Layout['plan'] = [{ action, option, mask }];
   const [step] = stepsOf({ stations: [station], placements: [{ station: 0, origin: 0 }], plan }, tooling, machine, task.handling);
   const { part } = tooling.sheet;

@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { benchParts } from '../../bench/parts.js';
 import { metalById } from '../metal/index.js';
 import { proveTrial } from '../proof/index.js';
+import { profilePart } from '../sheet/index.js';
 import { demoFloor, demoRack } from '../shop/index.js';
 import { type Trial, planTrial } from './index.js';
 
@@ -28,4 +29,20 @@ it('fingers that no place of the station brings within their Z are told, with it
   const trial = planned(1600, 1700);
   expect(trial.verdict).toBe('not decided');
   expect(trial.reasons[0]).toMatchObject({ code: 'no stop', sentence: expect.stringContaining('its Z, which reaches from 1600 to 1700 mm') });
+});
+
+it.each([['small-fast', 1200], ['small-fast', 1240], ['general', 2990]] as const)('on %s an angle of %i mm, longer than its Z, stands against two fingers within their Z', async (id, width) => {
+  const machine = demoFloor().find((m) => m.id === id)!;
+  const { z } = machine.gauge;
+  if (z.drive === 'fixed') throw new Error(`${id} has a fixed Z`);
+  const part = profilePart({ name: 'long angle', thickness: 1, insideRadius: 1, width, flanges: [60, 80], turns: [90] });
+  if (!part.ok) throw new Error(part.failure.sentence);
+  const trial = planTrial({ part: part.value, rack: demoRack(), metal: metalById('dc01')!, quantity: 10, machine });
+  expect(trial.verdict, trial.reasons[0]?.sentence).toBe('makes');
+  const [left, right] = trial.steps[0]!.stop.z;
+  expect(left).toBeGreaterThanOrEqual(z.min);
+  expect(right).toBeLessThanOrEqual(z.max);
+  // 40 mm of Z are left over by the widest stance (common practice, no source), as the part is longer than Z by more than the fingers' width
+  expect(right! - left!).toBeCloseTo(z.max - z.min - 40, 6);
+  expect((await proveTrial(trial)).findings).toEqual([]);
 });

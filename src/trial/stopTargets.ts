@@ -1,6 +1,6 @@
 import { type Interval, type Vec3, apply, turn } from '../geometry/index.js';
 import type { Feature } from '../sheet/index.js';
-import type { Axis, FingerFace } from '../shop/index.js';
+import type { Axis, FingerFace, Machine } from '../shop/index.js';
 import { foldTargets } from './foldTargets.js';
 import { keptWithBranch } from './keptWithBranch.js';
 import { LEAST_STOP_EDGE } from './limits.js';
@@ -90,6 +90,15 @@ const edgesOf = ({ bend, sheet }: Setting, view: View, wanted: (taper: number) =
 
 /** From where to where an axis goes. mm */
 export const span = (axis: Axis): Interval => (axis.drive === 'fixed' ? [axis.at, axis.at] : [axis.min, axis.max]);
+
+/** mm of Z that are left over by two fingers as far apart as they go, so that a station need not stand to the millimetre. Common practice, no source. */
+const Z_LEFT = 40;
+
+/** How far apart two fingers may stand: a part longer than the gauge's Z is held by two of its places, not by its ends. mm */
+export const mostApart = (gauge: Machine['gauge']): number => {
+  const [least, most] = span(gauge.z);
+  return Math.max(Math.min(gauge.apart, most - least), most - least - Z_LEFT);
+};
 
 /** Reference heights (from the die seat) at which a face meets the target's height; empty when it cannot. */
 export const heights = (target: Target, face: FingerFace, setting: Setting): readonly number[] => {

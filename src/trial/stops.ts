@@ -6,7 +6,7 @@ import { fingerStrikes } from './fingerStrikes.js';
 import { clearAtStop, clearMovedBack } from './gaugeClearance.js';
 import type { Setting } from './setting.js';
 import { RETRACTS, type StopChoice, sameFeature } from './stopChoice.js';
-import { type Target, heights, span, targets } from './stopTargets.js';
+import { type Target, heights, mostApart, span, targets } from './stopTargets.js';
 import { taperedStop } from './taperedStop.js';
 import type { ToolClearance } from './toolClearance.js';
 
@@ -16,9 +16,27 @@ const FLANGE = 1e3;
 const LATER_FACE = 100;
 const WIDER = 0.1;
 const FURTHER = 0.01;
+/** mm: rounding. */
+const ROUND = 1e-6;
 
-/** Places for the fingers' middles on a target, as far apart as they go; null when none is free. */
-const fingerPlaces = (target: Target, forbidden: readonly Interval[], width: number, apart: number): readonly number[] | null => {
+/** The two places furthest apart, but no further than `most`: as nearly about the middle as may be. */
+const within = (spots: readonly number[], isFree: (z: number) => boolean, [from, to]: Interval, most: number): Interval | null => {
+  const middle = (from + to) / 2;
+  const all = [...spots, ...[middle - most / 2, ...spots.flatMap((z) => [z - most, z + most]), middle + most / 2].filter((z) => z >= from && z <= to && isFree(z))];
+  let best: Interval | null = null;
+  const off = ([a, b]: Interval): number => Math.abs((a + b) / 2 - middle);
+  for (const a of all) {
+    for (const b of all) {
+      const pair: Interval = [a, b];
+      if (b <= a || b - a > most + ROUND) continue;
+      if (!best || b - a > best[1] - best[0] + ROUND || (b - a > best[1] - best[0] - ROUND && off(pair) < off(best))) best = pair;
+    }
+  }
+  return best;
+};
+
+/** Places for the fingers' middles on a target, as far apart as they go up to `most`; null when none is free. */
+const fingerPlaces = (target: Target, forbidden: readonly Interval[], width: number, apart: number, most: number): readonly number[] | null => {
   const [a, b] = target.along;
   const full = b - a >= width;
   const range: Interval = full ? [a + width / 2, b - width / 2] : [(a + b) / 2, (a + b) / 2];
@@ -27,7 +45,8 @@ const fingerPlaces = (target: Target, forbidden: readonly Interval[], width: num
   const spots = [range[0], range[1], ...taken.flatMap(([p, q]) => [p, q])].filter((z) => z >= range[0] && z <= range[1] && isFree(z));
   if (spots.length === 0) return null;
   const [left, right] = [Math.min(...spots), Math.max(...spots)];
-  return right - left >= apart ? [left, right] : [(isFree((left + right) / 2) ? (left + right) / 2 : left)];
+  const pair = right - left <= most ? [left, right] as const : within(spots, isFree, range, most);
+  return pair && pair[1] - pair[0] >= apart ? pair : [(isFree((left + right) / 2) ? (left + right) / 2 : left)];
 };
 
 /**
@@ -59,7 +78,7 @@ export const chooseStop = (asker: Asker, setting: Setting, ways: Pick<ToolCleara
       if (!clearAtStop(setting, x, r, ways.wayIn.opening)) continue;
       const arriving = strikes(target, x, r, 'arriving', false);
       if (arriving.beam) continue;
-      const places = fingerPlaces(target, arriving.where, gauge.finger.width, gauge.apart);
+      const places = fingerPlaces(target, arriving.where, gauge.finger.width, gauge.apart, mostApart(gauge));
       if (!places) continue;
       const mayRetract = gauge.x.drive === 'powered';
       const retract = RETRACTS.find((by) => {

@@ -3,7 +3,7 @@ import type { FingerStrikes } from './fingerStrikes.js';
 import { clearAtStop, clearMovedBack } from './gaugeClearance.js';
 import type { Setting } from './setting.js';
 import { RETRACTS, type StopChoice, sameFeature } from './stopChoice.js';
-import { heights, span, taperedTargets } from './stopTargets.js';
+import { heights, mostApart, span, taperedTargets } from './stopTargets.js';
 import type { ToolClearance } from './toolClearance.js';
 
 /** Shares of the room along an edge by which a finger is set in from its end, the widest stance first. */
@@ -27,7 +27,7 @@ export const taperedStop = (setting: Setting, ways: Pick<ToolClearance, 'wayIn' 
         const places = [from + left * (to - from), to - right * (to - from)] as const;
         const spread = places[1] - places[0];
         const skew = taper * spread;
-        if (spread < gauge.apart || Math.abs(skew) > gauge.ownX!.most) continue;
+        if (spread < gauge.apart || spread > mostApart(gauge) || Math.abs(skew) > gauge.ownX!.most) continue;
         // the corner that meets the edge first lies on the side to which the edge runs back
         const touching = target.back + taper * (places[0] - target.along[0]) + (Math.abs(taper) * width) / 2;
         const x = touching - face.behind;
