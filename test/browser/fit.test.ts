@@ -122,6 +122,8 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
   }, LONG);
 
   it('a punch as it is typed: nonsense has its sentence beside the field, nothing typed is lost, a drawing in inches is taken', async () => {
+    // a server that takes its time: what is typed meanwhile would follow no revision
+    await page.route('**/api/racks/demo-rack', async (route) => { await new Promise((go) => setTimeout(go, 500)); await route.continue(); }, { times: 1 });
     await read('racks/demo-rack/new-punch', 'Cross-section, from the tip');
     const keep = page.getByRole('button', { name: /^Keep as revision/ });
     const says = async (label: string, typed: string, sentence: string): Promise<void> => {

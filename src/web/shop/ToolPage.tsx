@@ -110,7 +110,8 @@ export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id:
         <Fault sentence={entry.fault} again={entry.again} />
         {!rack && !entry.fault && <Waiting what="Fetching the rack" />}
         {rack && !tool && <p>There is no tool '{id}' in this rack.</p>}
-        {tool && list && (
+        {/* what is typed follows a revision of the rack, so nothing is typed before that is here */}
+        {(rack || draft) && tool && list && (
           <DataForm data={tool} change={(data) => setDraft({ after, data })} fault={read?.ok === false ? read.fault : undefined}>
             <Keep path="/api/racks" data={next} after={after} good={read?.ok === true} changed={fresh !== undefined || (draft !== undefined && JSON.stringify(draft.data) !== JSON.stringify(before))} forget={forget} merge={{ path: rackPath, mine: tool, of: (data) => toolIn(data, id), take: (next) => { setDraft(next); entry.again(); } }} kept={() => { setDraft(undefined); entry.again(); go(to.rack(rackId)); }} />
             <div className="columns shop-columns">
