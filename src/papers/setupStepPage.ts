@@ -1,5 +1,5 @@
 import type { Vec2 } from '../geometry/index.js';
-import { cautionWords, crowningInWords, pictureWords, strokeInWords } from '../stroke/index.js';
+import { cautionWords, pictureWords, strokeInWords } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
 import { drawPicture } from './drawPicture.js';
 import { type Units, lengthText } from './format.js';
@@ -194,7 +194,7 @@ export const drawStepPage = (doc: Doc, trial: Trial, step: Step, units: Units): 
     `Stop: ${step.stop.edge}${behind > 0 ? `; the nose of the finger stands at ${lengthText(step.stop.x - behind, units)}` : ''}`,
     `Sideways: ${step.stop.sideways}`,
     `least clearance of the step ${lengthText(step.clearance, units)}`,
-    ...(step.crowning === null ? [crowningInWords(step)] : []),
+    ...(step.crowning === null ? [step.crowningWords] : []),
   ].map(sentence).join(' ');
   const boxesTop = places.boxes.y + places.boxes.height - measuredHeight(doc, step, places.boxes.width, units);
   const size = [2.35, 2.2, 2.05].find((it) => under + paragraphHeight(doc, more, width, { size: it }) <= boxesTop) ?? 1.9;

@@ -6,5 +6,5 @@ export { type Lift, liftOf } from './liftOf.js';
 export { type Moment, PHASE_ENDS, filmOf } from './film.js';
 export { seatPose } from './seatPose.js';
 export { type CutPiece, sheetSection } from './sheetSection.js';
-export { cautionWords, crowningInWords, leavesOpen, pictureWords, strokeInWords } from './strokeWords.js';
+export { cautionWords, leavesOpen, pictureWords, strokeInWords } from './strokeWords.js';
 export { tipAt } from './tipAt.js';

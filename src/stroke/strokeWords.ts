@@ -44,10 +44,6 @@ export const cautionWords = (step: Step): string => {
   }
 };
 
-/** What to do about crowning, in words; of a hem, open ones too, that its tools are flat. */
-export const crowningInWords = ({ kind, crowningWords }: Step): string =>
-  kind === 'V bend' ? crowningWords : `crowning: ${kind === 'hem close' ? 'none, punch and anvil are flat' : crowningWords}`;
-
 /** What each phase of the stroke is, for captions. */
 export const phaseWords = (step: Step): Readonly<Record<'in' | 'close' | 'bend' | 'bottom' | 'open' | 'out', string>> => {
   const { kind, stop, pass } = step;

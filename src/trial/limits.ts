@@ -10,8 +10,14 @@ export const BASE_ALLOWANCE = 1;
 /** A running wing may come near the punch's nose (the nose angle is a limit of its own); this covers rounding alone. */
 export const NOSE_ALLOWANCE = 0.02;
 
-/** Plates of one part may touch at mitred corners; drawn gaps are often under 0.1, and rounding must not refuse them. */
-export const PLATE_OVERLAP = 0.05;
+/** How far an arc of a plate or tool is left when it is cut into chords for clearance. */
+export const CHORD_ERROR = 0.02;
+
+/** Plates of one part may touch: drawn mitres meet without a gap, both plates are cut into chords, and their rounding adds. The proof grants the same. */
+export const PLATE_OVERLAP = 0.05 + 2 * CHORD_ERROR;
+
+/** Two plates that may run into each other are looked at until no point moves further than this between two looks; it counts as overlap. */
+export const PLATE_MOTION = 0.01;
 
 /** A rotation is cut until no point moves further than this between two looks; it is added to the allowance. */
 export const SWEEP_MOTION = 0.1;
@@ -24,9 +30,6 @@ export const ROUGH_ALONG = 0.5;
 
 /** What rules out no more than this of an end of what a bend needs is looked at closely before it forbids the stroke. */
 export const NEAR_END = 3;
-
-/** How far an arc of a plate or tool is left when it is cut into chords for clearance. */
-export const CHORD_ERROR = 0.02;
 
 /** What counts as lying on the die top: drawn thickness and modelled gaps differ by rounding. */
 export const ON_DIE_TOP = 0.01;

@@ -1,6 +1,6 @@
 import { type Planar, type Rigid, type Solid, type Vec3, cross3, dot3, gapOf, length2, length3, moved, sub3, turn } from '../geometry/index.js';
 import type { Conflict } from './conflict.js';
-import { PLATE_OVERLAP, SWEEP_MOTION } from './limits.js';
+import { PLATE_MOTION, PLATE_OVERLAP } from './limits.js';
 import type { Setting } from './setting.js';
 import { startOf, wingsAt } from './stroke.js';
 import type { Branch, Piece, View } from './views.js';
@@ -89,33 +89,45 @@ export const frontInGauge = (bend: Setting['bend'], x: number): Planar => {
   return { c: g.c * f.c + g.s * f.s, s: g.c * f.s - g.s * f.c, x: g.c * dx + g.s * dy, y: g.c * dy - g.s * dx };
 };
 
-/** The deepest overlap of two views' metal over the stroke, looking closer only where they come near. mm */
+/** How far a piece reaches from the other wing's tangent line, which its own wing stands to as `at`. mm */
+const reachFrom = ({ outline }: Piece, { c, s, x, y }: Planar): number => Math.max(...outline.map((p) => length2([x + c * p[0] - s * p[1], y + s * p[0] + c * p[1]])));
+
+const inverse = ({ c, s, x, y }: Planar): Planar => ({ c, s: -s, x: -(c * x + s * y), y: s * x - c * y });
+
+/**
+ * The deepest overlap of two views' metal over the stroke, mm: never less than it is, and where it decides at most PLATE_MOTION
+ * more. It looks closer only where what is not yet looked at could be too deep, and just as closely from either side: a stroke
+ * and the same stroke turned round with its tools have one answer.
+ */
 const deepest = (setting: Setting, gauge: View, front: View): number => {
-  const relative = (x: number): Planar => frontInGauge(setting.bend, x);
+  const { bend } = setting;
+  const flat = frontInGauge(bend, startOf(bend));
+  const back = inverse(flat);
   let worst = -Infinity;
   const search = (from: number, to: number, a: Piece, b: Piece, reach: number): void => {
     const middle = (from + to) / 2;
     const turned = ((to - from) / 2) * (Math.PI / 180);
     // both wings turn by half: relative to each other a point moves by its lever arm times the whole turn, and a little with the arc
     const motion = 2 * reach * turned;
-    const pose = relative(middle);
+    const pose = frontInGauge(bend, middle);
     // outlines along the bed that stay apart settle most questions; the bodies themselves are asked only where those meet
     let gap = gapOf(b.shape, pose, a.shape, motion);
     if (gap <= motion) {
       const at = motionOf(pose);
       gap = Math.max(gap, apart(a.solid, moved(b.solid, at), axesOf(a.solid), axesAt(axesOf(b.solid), at)));
     }
-    if (-gap > worst) worst = -gap;
-    if (gap > motion || worst > PLATE_OVERLAP || motion < SWEEP_MOTION) return;
-    search(middle, to, a, b, reach);
-    search(from, middle, a, b, reach);
+    const most = motion - gap;
+    if (most <= PLATE_OVERLAP || motion < PLATE_MOTION) worst = Math.max(worst, most);
+    else if (-gap > PLATE_OVERLAP) worst = Math.max(worst, -gap);
+    else {
+      search(middle, to, a, b, reach);
+      if (worst <= PLATE_OVERLAP) search(from, middle, a, b, reach);
+    }
   };
   for (const a of gauge.pieces) {
     for (const b of front.pieces) {
       if (a.along[0] > b.along[1] || b.along[0] > a.along[1]) continue;
-      const start = relative(startOf(setting.bend));
-      const reach = Math.max(...b.outline.map((p) => length2([start.x + start.c * p[0] - start.s * p[1], start.y + start.s * p[0] + start.c * p[1]]))) + setting.bend.allowance;
-      search(startOf(setting.bend), setting.bend.bendAngleUnderLoad, a, b, reach);
+      search(startOf(bend), bend.bendAngleUnderLoad, a, b, Math.max(reachFrom(a, back), reachFrom(b, flat)) + bend.allowance);
       if (worst > PLATE_OVERLAP) return worst;
     }
   }

@@ -1,5 +1,5 @@
 import type { Interval } from '../geometry/index.js';
-import { type Machine, NO_GAIN, seatsLeft } from '../shop/index.js';
+import { type Machine, NO_GAIN, WORTH_MOVING, seatsLeft } from '../shop/index.js';
 import type { SeatsLeft } from './errorSources.js';
 import type { Layout } from './layout.js';
 import type { Planned } from './task.js';
@@ -10,11 +10,12 @@ const STEP = 25;
 /** Where the row of stations is moved to along the bed: windows of the steps at 0, how far it may go, where it would stand. mm, whole */
 export type Settle = (windows: readonly Interval[], least: number, most: number, wished: number) => number;
 
-/** Moves the row to where wear of the seats leaves least at the step that has most of it; of equals, the nearest to where it would stand. */
+/** Moves the row, where that is worth it, to where wear of the seats leaves least at the step that has most of it; of equals, the nearest to where it would stand. */
 export const settleBySeats = (machine: Machine): Settle => (windows, least, most, wished) => {
   const worst = (shift: number): number =>
     (seatsLeft(machine, windows.map(([a, b]) => [a + shift, b + shift])) ?? []).reduce<number>((most, left) => Math.max(most, left ?? Infinity), 0);
-  let best = { shift: wished, left: worst(wished) };
+  const stayed = { shift: wished, left: worst(wished) };
+  let best = stayed;
   for (let away = STEP; wished - away >= least || wished + away <= most; away += STEP) {
     for (const shift of [wished - away, wished + away]) {
       if (shift < least || shift > most) continue;
@@ -22,7 +23,7 @@ export const settleBySeats = (machine: Machine): Settle => (windows, least, most
       if (left < best.left - NO_GAIN) best = { shift, left };
     }
   }
-  return best.shift;
+  return (best.left > stayed.left - WORTH_MOVING ? stayed : best).shift;
 };
 
 const ids = ({ option: { setting: { group, sheet } } }: Planned): string => group.bends.map((b) => sheet.part.bends[b]!.id).join('+');
@@ -47,7 +48,7 @@ export const movedWords = (machine: Machine, layout: Layout): string | null => {
   const middle = (Math.min(...windows.map(([a]) => a)) + Math.max(...windows.map(([, b]) => b))) / 2;
   const there = seatsLeft(machine, windows.map(([a, b]) => [a - middle, b - middle]))!;
   const worst = (lefts: readonly (number | null)[]): number => lefts.reduce<number>((most, left) => Math.max(most, left ?? Infinity), 0);
-  if (!(worst(there) > worst(here) + NO_GAIN)) return null;
+  if (!(worst(there) - worst(here) >= WORTH_MOVING)) return null;
   const avoided = Number.isFinite(worst(there)) ? `plus or minus ${worst(there).toFixed(3)} mm` : 'wear that was not measured';
   return `The stations stand ${Math.abs(middle).toFixed(0)} mm to the ${middle < 0 ? 'left' : 'right'} of the bed's middle: there the worn seats leave plus or minus ${worst(here).toFixed(3)} mm of depth along a bend, in the middle ${avoided}.`;
 };

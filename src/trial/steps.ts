@@ -193,7 +193,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
       ramOpening, ramOpeningOut: tools.wayOut.opening, speedChange: touchOf(bend) + machine.changePoint,
       force, forcePerLength: air.peakForcePerLength, cylinderForces: [cylinders.left, cylinders.right],
       crowning: null,
-      crowningWords: bend.kind === 'offset' ? 'none: the tools close on their lands; where the step is uneven along the bed, shim under the die' : bend.kind !== 'V' ? 'none: punch and anvil are flat' : machine.crowning === 'none' ? 'no crowning: shim under the die until left, middle and right of the test strip agree' : `crowning ${machine.crowning}: set it on the test strip until left, middle and right agree`,
+      crowningWords: bend.kind === 'offset' ? 'no crowning: the tools close on their lands; where the step is uneven along the bed, shim under the die' : bend.kind !== 'V' ? 'no crowning: punch and anvil are flat' : machine.crowning === 'none' ? 'no crowning: shim under the die until left, middle and right of the test strip agree' : `crowning ${machine.crowning}: set it on the test strip until left, middle and right agree`,
       clearance, contactReach: contactReach(bend), margins,
       wayIn: movesIn(tools.wayIn, sideways), wayOut: movesOut(tools.wayOut, sideways, bend.bendAngle),
       words: wordsOf(before, here, stop), measure: measureOf(option, air), time,

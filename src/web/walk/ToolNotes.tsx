@@ -1,4 +1,4 @@
-import { crowningInWords, dieOf, punchOf } from '../../stroke/index.js';
+import { dieOf, punchOf } from '../../stroke/index.js';
 import type { Step, Trial } from '../../trial/index.js';
 import { asSentence, kilonewtons, mm } from '../wording.js';
 
@@ -10,7 +10,7 @@ export const ToolNotes = ({ trial, step }: { readonly trial: Trial; readonly ste
       <h2 id="tools-title">Tools and force</h2>
       <p>Station {station}, punch {facing}: {punchOf(trial, step.punch).name}, over {dieOf(trial, step.die).name}.</p>
       <p>{kind === 'hem close' ? 'Force to close' : 'Force'} {kilonewtons(force)} predicted.</p>
-      <p className="small soft">{crowning !== null ? `Crowning ${mm(crowning)} at the middle of the bed. ` : ''}{asSentence(crowningInWords(step))}</p>
+      <p className="small soft">{crowning !== null ? `Crowning ${mm(crowning)} at the middle of the bed. ` : ''}{asSentence(step.crowningWords)}</p>
     </section>
   );
 };
