@@ -37,7 +37,7 @@ const naive = ({ views, bend }: Setting): ReadonlyMap<string, number> => {
 const tray = (gap: number): Part => {
   const arm = [{ length: 20, turn: 90 }, { length: 8, turn: 90 }];
   const made = trayPart({ name: `tray with returns, gap ${gap.toFixed(3)}`, thickness: 1.5, insideRadius: 1.5, base: [[0, 0], [60, 0], [60, 50], [0, 50]], arms: [arm, arm, arm, arm], gap });
-  if (!made.ok) throw new Error(made.fault.sentence);
+  if (!made.ok) throw new Error(made.failure.sentence);
   return made.value;
 };
 
@@ -45,9 +45,9 @@ const searchOf = (part: Part): Searched => {
   const rack = demoRack();
   const found: Searched[] = [];
   planTrial({
-    part, machine: demoFloor().find((m) => m.id === 'general')!, metal: metalById('dc01')!, quantity: 1,
+    part, machine: demoFloor().find((m) => m.id === 'general')!, metal: metalById('dc01')!, quantity: 1, limits: { seconds: 1 },
     rack: { ...rack, punches: rack.punches.filter((p) => p.id === 'gooseneck-deep'), dies: rack.dies.filter((d) => d.id === 'die-v10-85') },
-  }, { onSearch: (s) => void found.push(s), computeLimit: 1 });
+  }, { onSearch: (s) => void found.push(s) });
   return found[0]!;
 };
 

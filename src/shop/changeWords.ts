@@ -1,3 +1,4 @@
+import { innerPlace } from './placeWords.js';
 import { sameData } from './sameData.js';
 
 /** More changes than these are counted, not told. */
@@ -7,11 +8,11 @@ const isTree = (value: unknown): value is Readonly<Record<string, unknown>> => t
 
 const shown = (value: unknown): string => (value === undefined ? 'nothing' : typeof value === 'string' ? value : JSON.stringify(value));
 
-/** Fields that differ, by their path; entries of a list are named by their id where they have one. */
-const differences = (before: unknown, after: unknown, path: string): string[] => {
+/** Fields that differ, by their place; entries of a list are named by their id where they have one. */
+const differences = (before: unknown, after: unknown, place: string): string[] => {
   if (sameData(before, after)) return [];
   if (isTree(before) && isTree(after)) {
-    return [...new Set([...Object.keys(before), ...Object.keys(after)])].flatMap((key) => differences(before[key], after[key], path === '' ? key : `${path}.${key}`));
+    return [...new Set([...Object.keys(before), ...Object.keys(after)])].flatMap((key) => differences(before[key], after[key], innerPlace(place, key)));
   }
   if (Array.isArray(before) && Array.isArray(after)) {
     const [was, is] = [byId(before), byId(after)];
@@ -19,10 +20,10 @@ const differences = (before: unknown, after: unknown, path: string): string[] =>
       return [...new Set([...was.keys(), ...is.keys()])].flatMap((id) =>
         !was.has(id) ? [`${id} added`] : !is.has(id) ? [`${id} taken out`] : differences(was.get(id), is.get(id), id));
     }
-    return [`${path} changed`];
+    return [`${place} changed`];
   }
   const long = shown(before).length + shown(after).length > 60;
-  return [long ? `${path} changed` : `${path} ${shown(before)} to ${shown(after)}`];
+  return [long ? `${place} changed` : `${place} ${shown(before)} to ${shown(after)}`];
 };
 
 const byId = (list: readonly unknown[]): ReadonlyMap<string, unknown> | null => {

@@ -6,6 +6,7 @@ export { demoFloor, demoRack, demoShopData } from './demo.js';
 export { ACCURACY_STANDARDS } from './accuracyStandards.js';
 export { asDrawn } from './asDrawn.js';
 export { changeWords } from './changeWords.js';
+export { innerPlace, spoken } from './placeWords.js';
 export { mergeChanges } from './mergeChanges.js';
 export { parseFloor } from './parseFloor.js';
 export { placedSection } from './placedSection.js';

@@ -14,19 +14,19 @@ describe('what two made of the same thing', () => {
   });
 
   it('the same field set otherwise by both is named, and mine stands', () => {
-    expect(mergeChanges(base, { ...base, throat: 260 }, { ...base, throat: 270 })).toEqual({ data: { ...base, throat: 270 }, both: [{ path: 'throat', theirs: 260, mine: 270 }] });
+    expect(mergeChanges(base, { ...base, throat: 260 }, { ...base, throat: 270 })).toEqual({ data: { ...base, throat: 270 }, both: [{ place: 'throat', theirs: 260, mine: 270 }] });
     expect(mergeChanges(base, { ...base, throat: 260 }, { ...base, throat: 260 })).toEqual({ data: { ...base, throat: 260 }, both: [] });
   });
 
   it('an axis that one drives otherwise is no mixture of two', () => {
     const fixed = { drive: 'fixed', at: 90 };
     const longer = { ...base.gauge.x, max: 500 };
-    expect(mergeChanges(base, { ...base, gauge: { x: fixed } }, { ...base, gauge: { x: longer } })).toEqual({ data: { ...base, gauge: { x: longer } }, both: [{ path: 'gauge.x', theirs: fixed, mine: longer }] });
+    expect(mergeChanges(base, { ...base, gauge: { x: fixed } }, { ...base, gauge: { x: longer } })).toEqual({ data: { ...base, gauge: { x: longer } }, both: [{ place: 'gauge, x', theirs: fixed, mine: longer }] });
   });
 
   it('what one takes out and the other changes is named; a list without ids that both made longer too', () => {
     const gone = { ...base, options: [{ id: 'b', price: 2 }] };
-    expect(mergeChanges(base, gone, { ...base, options: [{ id: 'a', price: 9 }, { id: 'b', price: 2 }] })).toEqual({ data: { ...base, options: [{ id: 'b', price: 2 }, { id: 'a', price: 9 }] }, both: [{ path: 'options.a', theirs: undefined, mine: { id: 'a', price: 9 } }] });
-    expect(mergeChanges([1], [1, 2], [1, 3])).toEqual({ data: [1, 3], both: [{ path: '', theirs: [1, 2], mine: [1, 3] }] });
+    expect(mergeChanges(base, gone, { ...base, options: [{ id: 'a', price: 9 }, { id: 'b', price: 2 }] })).toEqual({ data: { ...base, options: [{ id: 'b', price: 2 }, { id: 'a', price: 9 }] }, both: [{ place: 'options, a', theirs: undefined, mine: { id: 'a', price: 9 } }] });
+    expect(mergeChanges([1], [1, 2], [1, 3])).toEqual({ data: [1, 3], both: [{ place: '', theirs: [1, 2], mine: [1, 3] }] });
   });
 });

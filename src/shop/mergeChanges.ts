@@ -1,8 +1,9 @@
+import { innerPlace } from './placeWords.js';
 import { sameData } from './sameData.js';
 
-/** A place that was set in both versions, each otherwise. */
+/** A place that was set in both versions, each otherwise, in words. */
 export interface SetInBoth {
-  readonly path: string;
+  readonly place: string;
   readonly theirs: unknown;
   readonly mine: unknown;
 }
@@ -21,13 +22,11 @@ const TAGS = ['drive', 'source', 'shape', 'kind'];
 const named = (list: readonly unknown[]): ReadonlyMap<string, unknown> | undefined =>
   list.every((entry) => isTree(entry) && typeof entry['id'] === 'string') ? new Map(list.map((entry) => [String((entry as Tree)['id']), entry])) : undefined;
 
-const inner = (path: string, key: string | number): string => (path === '' ? String(key) : `${path}.${key}`);
-
 /** Lists whose entries have ids, entry by entry, in their order and then what is new in mine; undefined where they have none. */
-const mergedById = (base: readonly unknown[], theirs: readonly unknown[], mine: readonly unknown[], path: string): Merged | undefined => {
+const mergedById = (base: readonly unknown[], theirs: readonly unknown[], mine: readonly unknown[], place: string): Merged | undefined => {
   const [b, t, m] = [named(base), named(theirs), named(mine)];
   if (!b || !t || !m) return undefined;
-  const parts = [...new Set([...t.keys(), ...m.keys()])].map((id) => mergeChanges(b.get(id), t.get(id), m.get(id), inner(path, id)));
+  const parts = [...new Set([...t.keys(), ...m.keys()])].map((id) => mergeChanges(b.get(id), t.get(id), m.get(id), place === '' ? id : `${place}, ${id}`));
   return { data: parts.flatMap(({ data }) => (data === undefined ? [] : [data])), both: parts.flatMap(({ both }) => both) };
 };
 
@@ -36,20 +35,20 @@ const mergedById = (base: readonly unknown[], theirs: readonly unknown[], mine: 
  * is named in `both`, so that it can be said. Undefined is what is not there; the outcome is for the parser to check.
  * @example mergeChanges({ a: 1, b: 1 }, { a: 2, b: 1 }, { a: 1, b: 3 }) // { data: { a: 2, b: 3 }, both: [] }
  */
-export const mergeChanges = (base: unknown, theirs: unknown, mine: unknown, path = ''): Merged => {
+export const mergeChanges = (base: unknown, theirs: unknown, mine: unknown, place = ''): Merged => {
   if (sameData(mine, base) || sameData(mine, theirs)) return { data: theirs, both: [] };
   if (sameData(theirs, base)) return { data: mine, both: [] };
   if (isTree(base) && isTree(theirs) && isTree(mine) && TAGS.every((tag) => base[tag] === theirs[tag] && base[tag] === mine[tag])) {
-    const parts = [...new Set([...Object.keys(theirs), ...Object.keys(mine)])].map((key) => [key, mergeChanges(base[key], theirs[key], mine[key], inner(path, key))] as const);
+    const parts = [...new Set([...Object.keys(theirs), ...Object.keys(mine)])].map((key) => [key, mergeChanges(base[key], theirs[key], mine[key], innerPlace(place, key))] as const);
     return { data: Object.fromEntries(parts.flatMap(([key, { data }]) => (data === undefined ? [] : [[key, data]]))), both: parts.flatMap(([, { both }]) => both) };
   }
   if (Array.isArray(base) && Array.isArray(theirs) && Array.isArray(mine)) {
-    const byId = mergedById(base, theirs, mine, path);
+    const byId = mergedById(base, theirs, mine, place);
     if (byId) return byId;
     if (base.length === theirs.length && base.length === mine.length) {
-      const parts = mine.map((value, i) => mergeChanges(base[i], theirs[i], value, inner(path, i)));
+      const parts = mine.map((value, i) => mergeChanges(base[i], theirs[i], value, innerPlace(place, i)));
       return { data: parts.map(({ data }) => data), both: parts.flatMap(({ both }) => both) };
     }
   }
-  return { data: mine, both: [{ path, theirs, mine }] };
+  return { data: mine, both: [{ place, theirs, mine }] };
 };

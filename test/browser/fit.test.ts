@@ -205,7 +205,7 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     await option.getByLabel(/^Changes nothing that a plan looks at/).selectOption('the throat');
     await option.getByLabel('Then the throat, mm').fill('520');
     await page.getByRole('button', { name: 'Keep as revision 2' }).click();
-    await page.getByText(/^Kept as revision 2: .*gauge\.finger\.profile\.noseHeight 10 to 12/).waitFor();
+    await page.getByText(/^Kept as revision 2: .*gauge, finger, profile, nose height 10 to 12/).waitFor();
     const { data } = (await (await fetch(`${server.url()}/api/machines/general`)).json()) as { readonly data: { readonly options: readonly object[] } };
     expect(data.options.at(-1)).toEqual({ id: expect.stringMatching(/^option \d$/) as unknown, name: 'Deeper throat', price: 9100, effect: { throat: 520 } });
     await holds();
@@ -222,7 +222,7 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     await take(csv.replace(',powered min 4 max 400 speed 600,', ',powered min 4 max 420 speed 600,'));
     await page.getByText('1 taken in, 4 as they were.').waitFor();
     const { data, change } = (await (await fetch(`${server.url()}/api/machines/small-fast`)).json()) as { readonly data: { readonly gauge: { readonly x: object } }; readonly change: string };
-    expect([data.gauge.x, change]).toEqual([{ drive: 'powered', min: 4, max: 420, speed: 600 }, 'gauge.x.max 400 to 420']);
+    expect([data.gauge.x, change]).toEqual([{ drive: 'powered', min: 4, max: 420, speed: 600 }, 'gauge, x, max 400 to 420']);
     server.faults.splice(0);
     await holds();
   }, LONG);
@@ -241,10 +241,10 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     await page.getByRole('button', { name: 'Keep as revision 2' }).click();
     await page.getByText("The machine 'deep-throat' stands at revision 2 (local: throat 500 to 520), not at 1, on which this was changed: nothing of it is kept.").waitFor();
     expect(await page.getByRole('button', { name: 'Keep as revision 2' }).isDisabled()).toBe(true);
-    await page.getByText('Typed here: openHeight 630 to 640.').waitFor();
+    await page.getByText('Typed here: open height 630 to 640.').waitFor();
     await page.getByRole('button', { name: 'Put what was typed on revision 2' }).click();
     await page.getByRole('button', { name: 'Keep as revision 3' }).click();
-    await page.getByText('Kept as revision 3: openHeight 630 to 640.').waitFor();
+    await page.getByText('Kept as revision 3: open height 630 to 640.').waitFor();
     expect([await page.getByLabel('Throat, mm').inputValue(), await page.getByLabel('Open height, mm').inputValue()]).toEqual(['520', '640']);
     server.faults.splice(0);
     await holds();

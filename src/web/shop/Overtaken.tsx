@@ -22,7 +22,7 @@ interface Standing {
   readonly revision: number;
   readonly theirs: string;
   readonly mine: string;
-  readonly both: readonly { readonly path: string; readonly theirs: unknown; readonly mine: unknown }[];
+  readonly both: readonly { readonly place: string; readonly theirs: unknown; readonly mine: unknown }[];
   readonly data: unknown;
 }
 
@@ -62,7 +62,7 @@ export const Overtaken = ({ merge, after }: { readonly merge: Merge; readonly af
       <p>
         {/* the refusal itself tells the last change */}
         {standing.revision > after + 1 && <>Since revision {after}, up to {standing.revision}: {standing.theirs}. </>}Typed here: {standing.mine || 'nothing'}.
-        {standing.both.length > 0 && <> <strong>Set in both:</strong> {standing.both.map(({ path, theirs, mine }) => `${path === '' ? 'the whole of it' : path} (there ${shown(theirs)}, here ${shown(mine)})`).join('; ')}: what was typed here would stand.</>}
+        {standing.both.length > 0 && <> <strong>Set in both:</strong> {standing.both.map(({ place, theirs, mine }) => `${place === '' ? 'the whole of it' : place} (there ${shown(theirs)}, here ${shown(mine)})`).join('; ')}: what was typed here would stand.</>}
       </p>
       <div className="buttons"><button type="button" className="next" onClick={take}>Put what was typed on revision {standing.revision}</button></div>
     </div>

@@ -1,8 +1,7 @@
-/** 'openHeight' as it is spoken. */
-const spoken = (name: string): string => name.replaceAll(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+import { innerPlace, spoken } from '../../shop/index.js';
 
 /** A place in the data as it is spoken: 'gauge.finger.faces.0' is 'gauge, finger, faces, number 1'. */
-const placeInWords = (field: string): string => field.split('.').map((key) => (/^\d+$/.test(key) ? `number ${Number(key) + 1}` : spoken(key))).join(', ');
+const placeInWords = (field: string): string => field.split('.').reduce((before, key) => innerPlace(before, /^\d+$/.test(key) ? Number(key) : key), '');
 
 /** The name of a field as its label says it, without the unit and what explains it. */
 const nameOf = (label: string): string => label.split(',')[0]!.replace(/ \(.*\)$/, '');
