@@ -12,7 +12,9 @@ import { positive, wholeNumber } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { partsOf } from './partsOf.js';
 import { PART_FILE, type ReadOptions } from './readParts.js';
-import { CONDITION_OPTION, FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, machinesIn, rackOf } from './shopFiles.js';
+import { CONDITION_OPTION, FLOOR_OPTION, RACK_OPTION, type ShopOptions, asPromised, machinesIn, rackOf } from './shopFiles.js';
+import { withTolerancesOf } from './tolerances.js';
+import { gathered } from './wishes.js';
 
 /** What every command that fits parts to machines is asked. */
 export interface FitAskedOptions extends ReadOptions, ShopOptions {
@@ -26,6 +28,7 @@ export interface FitAskedOptions extends ReadOptions, ShopOptions {
   readonly ownMachines?: string;
   readonly ownRack?: string;
   readonly class: string;
+  readonly tolerance?: readonly string[];
   readonly remedies: boolean;
   readonly options: boolean;
 }
@@ -62,6 +65,7 @@ export const withFitOptions = (command: Command): Command => command
   .option(...RACK_OPTION)
   .option('--quantity <number>', 'parts made with one set-up', '1')
   .option('--class <f|m|c|v|none>', 'ISO 2768-1 class for dimensions without a tolerance of their own', 'c')
+  .option('--tolerance <words>', "what dimensions must hold, plus and minus: mm or a class for all, as 0.2 or m, or for one of a part (numbers from `part`), as 'angle: d2=0.1'; may be given again", gathered)
   .option('--seconds <number>', 'processor time of the search for each cell, s', '20')
   .option('--workers <number>', 'how many cells are computed at a time', '2')
   .option('--cache <folder>', 'keep computed cells here and take them from here: what did not change is not computed again')
@@ -71,9 +75,10 @@ export const withFitOptions = (command: Command): Command => command
 
 /** The columns, metal and limits asked for, each checked. */
 const fitAsked = async (options: FitAskedOptions) => {
-  const floor = await floorOf(options);
+  const brought = options.ownMachines === undefined ? undefined : await machinesIn(options.ownMachines);
+  const { floor, own } = await asPromised(options, brought);
   const buyer = {
-    ...(options.ownMachines !== undefined && { machines: await machinesIn(options.ownMachines) }),
+    ...(own !== undefined && { machines: own }),
     ...(options.ownRack !== undefined && { rack: await rackOf({ rack: options.ownRack }) }),
   };
   return {
@@ -91,7 +96,8 @@ const fitAsked = async (options: FitAskedOptions) => {
 export const fitOf = async (files: readonly string[], options: FitAskedOptions) => {
   const { owned, workers, ...asked } = await fitAsked(options);
   const { columns, metal, quantity, seconds, toleranceClass } = asked;
-  const { parts, notRead } = await partsOf(files, options);
+  const read = await partsOf(files, options);
+  const [parts, notRead] = [withTolerancesOf(read.parts, options.tolerance), read.notRead];
   const stop = new AbortController();
   process.once('SIGINT', () => stop.abort());
   const question = { parts, columns, metal, quantity, seconds, asked: { remedies: options.remedies, toleranceClass } };

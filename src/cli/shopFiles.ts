@@ -48,14 +48,20 @@ export const recordIn = async (path: string): Promise<ConditionRecord> => {
 };
 
 /** The machines to try: those of the file first, then the demo floor's of other names; one of them as its record lets it be promised on. */
-export const floorOf = async ({ floor: path, condition }: ShopOptions): Promise<readonly Machine[]> => {
+export const floorOf = async (options: ShopOptions): Promise<readonly Machine[]> => (await asPromised(options)).floor;
+
+/** The same, and machines that stand beside the floor under ids of their own: the record may be of one of these, which goes before one of the floor. */
+export const asPromised = async ({ floor: path, condition }: ShopOptions, beside?: readonly Machine[]): Promise<{ readonly floor: readonly Machine[]; readonly own: readonly Machine[] | undefined }> => {
   const own = path === undefined ? [] : await machinesIn(path);
   const ids = new Set(own.map(({ id }) => id));
   const all = [...own, ...demoFloor().filter(({ id }) => !ids.has(id))];
-  if (condition === undefined) return all;
+  if (condition === undefined) return { floor: all, own: beside };
   const record = await recordIn(condition);
-  if (!all.some(({ id }) => id === record.machineId)) throw new Fault(`${condition}: there is no machine '${record.machineId}' on the floor.`);
-  return all.map((machine) => (machine.id === record.machineId ? withCondition(machine, record) : machine));
+  const holds = (machines: readonly Machine[]): boolean => machines.some(({ id }) => id === record.machineId);
+  const judged = (machines: readonly Machine[]): readonly Machine[] => machines.map((machine) => (machine.id === record.machineId ? withCondition(machine, record) : machine));
+  if (beside && holds(beside)) return { floor: all, own: judged(beside) };
+  if (!holds(all)) throw new Fault(`${condition}: there is no machine '${record.machineId}' on the floor${beside ? ' or among those brought along' : ''}.`);
+  return { floor: judged(all), own: beside };
 };
 
 /** The tools at hand: those of the file, or the demo rack. */

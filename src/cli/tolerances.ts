@@ -35,3 +35,24 @@ export const withTolerances = (part: Part, typed: readonly string[] | undefined)
   }
   return { ...part, dimensions: dimensions.map(({ id, between, ...own }) => ({ id, between, ...(byId.get(id) ?? (Object.keys(own).length > 0 ? own : forAll)) })) };
 };
+
+/** The same for several parts: 'angle: d2=0.1' for the part of that name, without a name for all of them. What names a dimension needs its part named where there are several. */
+export const withTolerancesOf = (parts: readonly Part[], typed: readonly string[] | undefined): readonly Part[] => {
+  if (typed === undefined) return parts;
+  // a name may hold a colon of its own
+  const of = (text: string): readonly [name: string | undefined, words: string] => {
+    const at = text.lastIndexOf(':');
+    return at < 0 ? [undefined, text] : [text.slice(0, at).trim(), text.slice(at + 1).trim()];
+  };
+  for (const text of typed) {
+    const [name, words] = of(text);
+    if (name === undefined && words.includes('=') && parts.length > 1) throw new Fault(`--tolerance ${text}: of which part? Its name goes before it, as '${parts[0]!.name}: ${words}'.`);
+    if (name !== undefined && !parts.some((part) => part.name === name)) throw new Fault(`--tolerance ${text}: there is no part '${name}'; there are ${parts.map((part) => part.name).join(', ')}.`);
+  }
+  // what is asked of all comes first, so that what is asked of one part goes before it
+  const inOrder = [...typed].sort((a, b) => Number(of(a)[0] !== undefined) - Number(of(b)[0] !== undefined));
+  return parts.map((part) => {
+    const mine = inOrder.map(of).filter(([name]) => name === undefined || name === part.name).map(([, words]) => words);
+    return mine.length === 0 ? part : withTolerances(part, mine);
+  });
+};
