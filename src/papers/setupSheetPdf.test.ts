@@ -93,6 +93,13 @@ describe('the set-up sheet', () => {
       expect(['Limits of steps 1, 2, tightest first', 'Limits of step 1, tightest first', 'Limits of step 2, tightest first', '97.2 N/mm', '100.0 N/mm', '101.0 N/mm'].map((s) => read.split(s).length - 1)).toEqual([1, 1, 1, 1, 1, 1]);
     });
 
+    it('names both X where each finger has an axis of its own, to the hundredth and uncut', async () => {
+      const plain = channelTrial();
+      const read = words(await write('tapered', { ...plain, steps: plain.steps.map((step) => ({ ...step, stop: { ...step.stop, x: 1105.62, axisX: 1105.62, skew: -26.04, z: [-1130, 1130] } })) }));
+      expect(read).toMatch(/X, left finger 1105\.62 mm .*X, right finger 1079\.58 mm/);
+      expect(read).not.toContain('…');
+    });
+
     it('says what to measure and what to expect in full, however long', async () => {
       const plain = channelTrial();
       const what = 'the flange beyond b14 and the long one beyond b2 together, outside, square to the base, to the outer corner of the flange beyond b14';

@@ -188,7 +188,7 @@ export const drawStepPage = (doc: Doc, trial: Trial, step: Step, units: Units): 
     ['Expect', expectRows(trial, step, units)],
   ];
   tables.forEach(([title, rows], k) => table(doc, title, rows, x + k * (column + GAP), y, column, 2));
-  const under = y + 4.6 + 6 * ROW + 1;
+  const under = y + 4.6 + Math.max(...tables.map(([, rows]) => rows.length)) * ROW + 1;
   const behind = trial.machine.gauge.finger.faces.find(({ name }) => name === step.stop.face)?.behind ?? 0;
   const more = [
     `Stop: ${step.stop.edge}${behind > 0 ? `; the nose of the finger stands at ${lengthText(step.stop.x - behind, units)}` : ''}`,

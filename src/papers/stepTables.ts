@@ -11,7 +11,7 @@ export const stopRows = (step: Step, units: Units): readonly Row[] => {
   if (stop.kind === 'none') return [['Stop', step.pass === 2 ? 'none: by the bend begun' : kind === 'hem close' ? 'none: fold set by eye' : 'none: by the scribed line']];
   const face = kind === 'hem close' ? 'X, fold to punch middle' : kind === 'offset bend' ? 'X, face to tool middle' : 'X, face to bend';
   return [
-    stop.skew === undefined ? [face, lengthText(stop.x, units)] : ['X, left and right finger', `${roundFigure(stop.x, units)} / ${roundFigure(stop.x + stop.skew, units)} ${units}`],
+    ...(stop.skew === undefined ? [[face, lengthText(stop.x, units)] as const] : [['X, left finger', lengthText(stop.x, units)] as const, ['X, right finger', lengthText(stop.x + stop.skew, units)] as const]),
     ['R, from die seat', lengthText(stop.r, units)],
     [`Z of ${stop.z.length > 1 ? 'fingers' : 'finger'}`, `${stop.z.map((z) => roundFigure(z, units)).join(' / ')} ${units}`],
     ['Finger face', stop.face],
