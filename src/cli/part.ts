@@ -19,12 +19,13 @@ const lengthOf = ({ from, to }: Part['bends'][number]['sides'][0]['line']): numb
 const many = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 /** All that `part` says of one part. */
-export const describePart = (index: number, part: Part, options: RuleOptions) => {
+export const describePart = (index: number, part: Part, options: RuleOptions, sameAs?: number) => {
   const rule = ruleFor(part, options);
   const sheet = develop(part, rule);
   const flat = blank(sheet);
   return {
     index,
+    ...(sameAs === undefined ? {} : { sameAs }),
     name: part.name,
     thickness: part.thickness,
     bends: part.bends.map((bend, i) => ({
@@ -59,7 +60,7 @@ export const partInWords = (part: Description, units: 'mm' | 'in' | undefined): 
   const s = show(units);
   const { blank: flat } = part;
   return [
-    `Body ${part.index}: ${part.name}, ${s.length(part.thickness)} thick, ${many(part.plates, 'plate')}, ${many(part.bends.length, 'bend')} in ${many(part.strokes, 'stroke')}`,
+    `Body ${part.index}: ${part.name}, ${s.length(part.thickness)} thick, ${many(part.plates, 'plate')}, ${many(part.bends.length, 'bend')} in ${many(part.strokes, 'stroke')}${part.sameAs === undefined ? '' : `; the same shape as body ${part.sameAs}`}`,
     flat === null
       ? `No blank: ${part.noBlank ?? ''}`
       : `Nominal blank by ${flat.rule}: ${s.lengths([flat.length, flat.width])}, ${(flat.area / 100).toFixed(1)} cm2`,
@@ -142,7 +143,7 @@ export const partCommand = (): Command =>
       if (options.fold !== undefined && options.step === undefined) throw new Fault('--fold says how far a part is folded that --step writes; --step is missing.');
       if (options.step !== undefined) await writeFolded(parts, options.step, options.fold, file);
       if (options.picture !== undefined) await writeRefusal(refused, options.picture, file);
-      const described = parts.map(({ index, part }) => describePart(index, part, options));
+      const described = parts.map(({ index, part, sameAs }) => describePart(index, part, options, sameAs));
       const value = {
         units: JSON_UNITS,
         parts: described,

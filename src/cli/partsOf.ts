@@ -10,7 +10,11 @@ export const partsOf = async (files: readonly string[], options: ReadOptions): P
   const notRead: NotRead[] = [];
   for (const file of files) {
     const read = await readParts(file, options);
-    for (const { part } of read.parts) parts.push(part);
+    for (const { part, sameAs } of read.parts) if (sameAs === undefined) parts.push(part);
+    for (const first of new Set(read.parts.flatMap(({ sameAs }) => sameAs ?? []))) {
+      const twins = read.parts.filter(({ sameAs }) => sameAs === first).map(({ index }) => index);
+      process.stderr.write(`${file}: ${twins.length > 1 ? 'bodies' : 'body'} ${twins.join(', ')} ${twins.length > 1 ? 'have' : 'has'} the shape of body ${first}, which is tried for all of them\n`);
+    }
     const one = read.parts.length + read.refused.length === 1;
     for (const { index, name, sentence } of read.refused) {
       process.stderr.write(`${file}: body ${index} is refused: ${sentence}\n`);

@@ -42,6 +42,7 @@ export interface Refusal {
 
 /** What a file gave: the bodies that are sheet-metal parts, and the others with their reasons. */
 export interface Intake {
-  readonly parts: readonly { readonly index: number; readonly part: Part }[];
+  /** `sameAs` is the first body of the file that has the same shape: another use of one product. */
+  readonly parts: readonly { readonly index: number; readonly part: Part; readonly sameAs?: number }[];
   readonly refused: readonly Refusal[];
 }

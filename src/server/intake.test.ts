@@ -2,6 +2,9 @@ import { existsSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test, vi } from 'vitest';
 import { askedServer } from '../../test/askedServer.js';
+import { loadKernel } from '../intake/step/kernel.js';
+import { kernelBodies } from '../intake/step/testKernel.js';
+import { stepText } from '../intake/step/writeStep.js';
 
 // Reading and writing STEP take a few seconds on a computer that does nothing else.
 vi.setConfig({ testTimeout: 240_000 });
@@ -45,6 +48,21 @@ test('a part goes out as STEP at any fold, and comes back as it was', async () =
   expect(back.part.thickness).toBeCloseTo(1.5, 4);
   expect(back.part.bends.map(({ bendAngle }) => bendAngle)).toEqual([expect.closeTo(45, 4)]);
   expect((await ask(`/api/parts/${id}/part.step?fold=b7=1`)).body).toEqual({ error: "'fold': to go has no bend 'b7'." });
+});
+
+test('of a file with several uses of one shape the answer names them', async () => {
+  const oc = await loadKernel();
+  const make = kernelBodies(oc);
+  const [builder, all] = [new oc.TopoDS_Builder(), new oc.TopoDS_Compound()];
+  builder.MakeCompound(all);
+  // an angle of 40 and 60, the same seen from its other end, and a longer one
+  const angle = (y: number, to: -1 | 1, length: number): Parameters<typeof builder.Add>[1] =>
+    make.pushed([[0, 0], [60, 0], [60, 2], [2, 2], [2, 40], [0, 40]].map(([a, b]): readonly [number, number] => [y + to * a!, b!]), 0, length);
+  for (const body of [angle(0, 1, 100), angle(300, -1, 100), angle(400, 1, 120)]) builder.Add(all, body);
+  const { status, body } = await upload('rack.step', stepText(oc, all, 'rack'));
+  const { parts, alike } = body as { parts: { id: string }[]; alike: { id: string; of: string }[] };
+  expect([status, parts.length]).toEqual([201, 3]);
+  expect(alike).toEqual([{ id: parts[1]!.id, of: parts[0]!.id }]);
 });
 
 test.skipIf(!existsSync(TUBE))('a closed section is refused with its faces, and a picture of them', async () => {

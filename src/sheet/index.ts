@@ -25,6 +25,7 @@ export { PROFILE_EXAMPLE, PROFILE_HELP, PROFILE_WORDS, type LineFault, lineProfi
 export { type Measure, type Profile, profilePart } from './profilePart.js';
 export { relieve } from './relieve.js';
 export { type Result, type SheetFailure } from './result.js';
+export { sameShape } from './sameShape.js';
 export { type Sketch, type Turn, grow, partOf, polygon } from './sketch.js';
 export { type TabPlate, type TabRow, tabPlate } from './tabPlate.js';
 export { plateNames } from './plateNames.js';

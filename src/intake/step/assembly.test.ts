@@ -56,6 +56,8 @@ describe('an assembly', () => {
       ...[0, 1, 2, 3].map((i) => [i, `Angle ${i + 1}`, 2, 1]),
       [4, 'Sheet ä', 3, 0],
     ]);
+    // four uses of the angle are one shape however they are turned, and the sheet is none of them
+    expect(parts.map(({ sameAs }) => sameAs)).toEqual([undefined, 0, 0, 0, undefined]);
     expect(refused.map(({ index, code, name }) => [index, code, name])).toEqual([[5, 'no constant thickness', 'Block']]);
     // the order of the bodies follows the order of the file's records, and the names follow the bodies
     const [, head, records, tail] = /^([\s\S]*?DATA;\n)([\s\S]*?)(ENDSEC;\nEND-ISO[\s\S]*)$/.exec(named)!;

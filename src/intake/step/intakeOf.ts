@@ -1,4 +1,4 @@
-import type { Part, StepReading } from '../../sheet/index.js';
+import { type Part, type StepReading, sameShape } from '../../sheet/index.js';
 import type { Intake, Refusal } from '../refusal.js';
 import { outlinesOf } from '../recognise/outlines.js';
 import { recognise } from '../recognise/recognise.js';
@@ -40,7 +40,8 @@ export const intakeOf = (loaded: Loaded, { fileName, text, unit: told, sharpRadi
     if ('part' in result) {
       const { part } = result;
       const reading: StepReading = { from: 'step', body: index, ...given };
-      intake.parts.push({ index, part: { ...part, assumptions: [...unitAssumption(unitWords(declared, told, length, part.thickness)), ...part.assumptions], reading } });
+      const twin = intake.parts.find((it) => it.sameAs === undefined && sameShape(it.part, part));
+      intake.parts.push({ index, ...(twin ? { sameAs: twin.index } : {}), part: { ...part, assumptions: [...unitAssumption(unitWords(declared, told, length, part.thickness)), ...part.assumptions], reading } });
       return;
     }
     const doubt = told === undefined ? unitWords(declared, told, length) : undefined;

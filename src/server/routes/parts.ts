@@ -55,7 +55,8 @@ export const partRoutes = async (app: FastifyInstance, { store, jobs, fits, desk
       throw new HttpError(422, refused.length < 2 ? first : `None of the ${refused.length} solids is a part that can be bent; the first: ${first}`, { refused: seen });
     }
     const parts = await store.addReading({ file: { name: file.name, bytes: file.bytes }, parts: intake.parts.map(({ part }) => part), refused }, whoAsks(request));
-    return reply.code(201).send({ parts, refused: seen });
+    const alike = intake.parts.flatMap(({ sameAs }, i) => (sameAs === undefined ? [] : [{ id: parts[i]!.id, of: parts[intake.parts.findIndex(({ index }) => index === sameAs)]!.id }]));
+    return reply.code(201).send({ parts, refused: seen, alike });
   });
 
   app.post('/api/drawings', async (request, reply) => {

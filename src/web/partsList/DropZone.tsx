@@ -5,7 +5,7 @@ import { ApiFault, sentence, upload } from '../ask.js';
 import { go, to } from '../place.js';
 import { SvgText } from '../sheet/Drawing.js';
 import { Warning } from '../sheet/Fault.js';
-import { TakenList } from './TakenList.js';
+import { type Alike, TakenList } from './TakenList.js';
 
 interface Refused {
   readonly index: number;
@@ -19,6 +19,8 @@ interface Refused {
 interface Answer {
   readonly parts: readonly PartRevision[];
   readonly refused: readonly Refused[];
+  /** Parts that are one shape with an earlier one of the file. */
+  readonly alike?: readonly Alike[];
 }
 type Unit = Part['unit'];
 const UNITS = Object.entries(UNIT_WORDS) as [Unit, string][];
@@ -31,6 +33,7 @@ interface Told {
 interface Outcome {
   readonly name: string;
   readonly taken: readonly PartRevision[];
+  readonly alike?: readonly Alike[];
   readonly refused: readonly Told[];
   /** Nothing was taken, and the unit that it declares is in doubt: it may be sent again. */
   readonly again?: File;
@@ -48,8 +51,8 @@ const solid = ({ index, name, sentence: words, picture }: Refused): Told => ({ w
 const handIn = async (file: File, unit: Unit | undefined, sent: (share: number) => void): Promise<Outcome> => {
   const { name } = file;
   try {
-    const { parts, refused } = await upload<Answer>('/api/parts', file, unit === undefined ? {} : { unit }, sent);
-    return { name, taken: parts, refused: refused.map(solid) };
+    const { parts, refused, alike = [] } = await upload<Answer>('/api/parts', file, unit === undefined ? {} : { unit }, sent);
+    return { name, taken: parts, alike, refused: refused.map(solid) };
   } catch (fault) {
     const all = fault instanceof ApiFault ? (fault.body as { readonly refused?: readonly Refused[] } | null)?.refused : undefined;
     const [only] = all ?? [];
@@ -119,9 +122,9 @@ export const DropZone = ({ added, flat, busy }: DropZoneProps) => {
             <progress aria-label={`Taking in ${sending.name}`} {...(sending.share < 1 ? { value: sending.share } : {})} />
           </p>
         )}
-        {outcomes.map(({ name, taken, refused, again }, i) => (
+        {outcomes.map(({ name, taken, alike = [], refused, again }, i) => (
           <div key={`${i} ${name}`} className="stack">
-            {taken.length > 0 && <TakenList file={name} parts={taken} changed={added} />}
+            {taken.length > 0 && <TakenList file={name} parts={taken} alike={alike} changed={added} />}
             {refused.map(({ words, picture }) => (
               <div key={words} className="refusal">
                 <Warning word={outcomes.length > 1 ? `${name} refused.` : 'Refused.'}>{words}</Warning>
