@@ -5,6 +5,7 @@ import { type Developed, type FoldedStrip, type Line, fold, foldedZone } from '.
 import { type Body, type Face, type Mark, bodyOf, edgeKey } from './body.js';
 import { flatRing } from './flatRing.js';
 import type { PenName } from './pens.js';
+import { standingFaces } from './standingFaces.js';
 
 /** mm by which a hole's rim may leave its chords in a picture. */
 const CHORD = 0.05;
@@ -209,7 +210,7 @@ const tidy = (points: readonly Vec2[], arcs: readonly string[]): Rim => {
 };
 
 /**
- * The sheet, partly folded, as a closed body in the frame of plate `root`: bend i turned through `angles[i]` degrees.
+ * The sheet, partly folded, with what stands on its plates, as a closed body in the frame of plate `root`: bend i turned through `angles[i]` degrees.
  * The B side is hatched; flat bends bear their line, those of `running` in the accent.
  */
 export const sheetBody = (sheet: Developed, angles: readonly number[], root = 0, running: readonly number[] = []): Body => {
@@ -239,5 +240,5 @@ export const sheetBody = (sheet: Developed, angles: readonly number[], root = 0,
   const marks = part.bends.flatMap((bend, b) =>
     angles[b] === 0 ? bendLine(strips[b]!, poses[bend.sides[0].plate]!, running.includes(b) ? 'accent' : 'centre') : [],
   );
-  return bodyOf('sheet', facesOf([...plateSkins(sheet, rims, poses), ...zones]), true, marks);
+  return bodyOf('sheet', [...facesOf([...plateSkins(sheet, rims, poses), ...zones]), ...standingFaces(sheet, poses)], true, marks);
 };
