@@ -1,3 +1,4 @@
+import { listed } from '../trial/index.js';
 import type { BoardMachine } from './fitBoard.js';
 import type { FitCell } from './fitCell.js';
 import { columnSum } from './columnSums.js';
@@ -21,7 +22,7 @@ export const answerInWords = ({ parts, machines, cells }: Answered): string => {
   const what = all === 1 ? 'this part' : all === 2 ? 'both parts' : `all ${all} parts`;
   // more names than can be taken in at a glance stand in the table below
   const names = (list: readonly { readonly name: string }[]): string =>
-    list.length <= MOST_NAMED ? list.map(({ name }) => name).join('; ') : list.length === machines.length ? `each of the ${list.length} machines` : `${list.length} of the ${machines.length} machines`;
+    list.length <= MOST_NAMED ? listed(list.map(({ name }) => `“${name}”`)) : list.length === machines.length ? `each of the ${list.length} machines` : `${list.length} of the ${machines.length} machines`;
   const [{ levels: steps } = { levels: [] }] = sums;
   const asStands = sums.filter(({ makes }) => makes === all);
   if (asStands.length > 0) {

@@ -37,12 +37,12 @@ describe('the sentence at the head', () => {
   const said = (...columns: readonly (readonly (FitCell | null)[])[]): string =>
     answerInWords({ parts: columns[0]!, machines: machines('A', 'B', 'C', 'D').slice(0, columns.length), cells: columns[0]!.map((_, p) => columns.map((c) => c[p]!)) });
   it('names who makes all, or the most, and with what', () => {
-    expect(said([yes, yes], [yes, no('no stop', ['powered R', 1])])).toBe('One machine makes both parts as it stands: A. With the options and tools named also: B.');
-    expect(said([yes, no('force')], [yes, no('no stop', ['powered R', 1])])).toBe('No machine makes both parts as it stands. The most are made by A; B: 1 of 2 each. With the options and tools named, both parts: B.');
-    expect(said([yes, no('force'), no('force')], [yes, yes, no('force')])).toBe('No machine makes all 3 parts as it stands. The most are made by B: 2 of 3.');
-    expect(said([yes, null])).toBe('No machine is shown to make both parts; on A something is not decided. The most are made by A: 1 of 2.');
+    expect(said([yes, yes], [yes, no('no stop', ['powered R', 1])])).toBe('One machine makes both parts as it stands: “A”. With the options, tools and passes named also: “B”.');
+    expect(said([yes, no('force')], [yes, no('no stop', ['powered R', 1])])).toBe('No machine makes both parts as it stands. The most are made by “A” and “B”: 1 of 2 each. With the options, tools and passes named, both parts: “B”.');
+    expect(said([yes, no('force'), no('force')], [yes, yes, no('force')])).toBe('No machine makes all 3 parts as it stands. The most are made by “B”: 2 of 3.');
+    expect(said([yes, null])).toBe('No machine is shown to make both parts; on “A” something is not decided. The most are made by “A”: 1 of 2.');
     expect(said([yes, no('tolerance', ['class v', 0, 'tolerance']), no('clearance', ['in two', 0, 'split'])], [yes, no('no stop', ['powered R', 1]), no('force')])).toBe(
-      'No machine makes all 3 parts as it stands. The most are made by A; B: 1 of 3 each. With the options and tools named, the most: B, 2 of 3. If parts may be made in two and joined besides, all 3 parts: A.',
+      'No machine makes all 3 parts as it stands. The most are made by “A” and “B”: 1 of 3 each. With the options, tools and passes named, the most: “B”, 2 of 3. If parts may be made in two and joined, too, all 3 parts: “A”.',
     );
     expect(said([yes, no('force')], [no('force'), yes], [yes, no('force')], [yes, no('force')])).toBe('No machine makes both parts as it stands. Each of the 4 machines makes 1 of 2.');
     expect(said([no('force')])).toBe('No machine makes this part as it stands.');

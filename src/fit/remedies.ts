@@ -11,6 +11,9 @@ const MOST_PLANS = 12;
 const AFTER_FIRST = 3;
 /** s for all remedies of one part on one machine. */
 const SECONDS_ALL = 40;
+/** Plans and s more to find out which of several changes that help together are needed. */
+const PLANS_FEWER = 24;
+const SECONDS_FEWER = 40;
 
 export interface Remedies {
   /** Confirmed; those that leave the drawing as it is first, of each kind the cheapest first. */
@@ -19,11 +22,11 @@ export interface Remedies {
   readonly inVain: string | null;
 }
 
-const remedyOf = (chosen: readonly Candidate[], trial: Pick<Trial, 'seconds'>): Remedy => {
+const remedyOf = (chosen: readonly Candidate[], trial: Pick<Trial, 'seconds'>, cutShort = false): Remedy => {
   const prices = chosen.map(({ item }) => item.price);
   const price = prices.reduce<number | null>((sum, p) => (sum === null || p === null ? null : sum + p), 0);
   return {
-    sentence: `With ${listed(chosen.map(({ words }) => words))} it is made in ${trial.seconds.toFixed(1)} s a part, planned again and confirmed by the independent check.`,
+    sentence: `With ${listed(chosen.map(({ words }) => words))} it is made in ${trial.seconds.toFixed(1)} s a part, planned again and confirmed by the independent check.${cutShort ? ' Whether less would do was not tried to the end.' : ''}`,
     confirmed: true, ...(price === null ? {} : { price }), items: chosen.map(({ item }) => item), seconds: trial.seconds,
   };
 };
@@ -37,8 +40,8 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
   const candidates = remedyCandidates(input, [...trial.reasons, ...(trial.untold ?? [])], prices);
   const now = hooks.now ?? ((): number => 0);
   const started = now();
-  let plans = 0;
-  const stopped = (): boolean => plans >= MOST_PLANS || now() - started > SECONDS_ALL * 1000 || hooks.cancelled?.() === true;
+  let [plans, most, seconds] = [0, MOST_PLANS, SECONDS_ALL];
+  const stopped = (): boolean => plans >= most || now() - started > seconds * 1000 || hooks.cancelled?.() === true;
   /** Made with these changes, of which all questions that they leave must be; seconds of all together, and the last one's plan. */
   const made = async (chosen: readonly Candidate[]): Promise<{ readonly seconds: number; readonly trial: Trial } | null> => {
     const questions = chosen.reduce<readonly TrialInput[]>((asked, { apply }) => asked.flatMap(apply), [input]);
@@ -47,8 +50,8 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
     for (const asked of questions) {
       if (stopped()) return null;
       plans++;
-      const seconds = Math.min(SECONDS_EACH, input.limits?.seconds ?? SECONDS_EACH);
-      const again = await planJudged({ ...asked, limits: { ...input.limits, seconds } }, {
+      const each = Math.min(SECONDS_EACH, input.limits?.seconds ?? SECONDS_EACH);
+      const again = await planJudged({ ...asked, limits: { ...input.limits, seconds: each } }, {
         ...(hooks.now && { now: hooks.now }), ...(hooks.cancelled && { cancelled: hooks.cancelled }),
       });
       if (again.verdict !== 'makes') return null;
@@ -83,12 +86,13 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
   if (remedies.length === 0 && tried.size > 1) {
     let chosen = [...tried.values()];
     let best = await made(chosen);
+    [most, seconds] = [plans + PLANS_FEWER, (now() - started) / 1000 + SECONDS_FEWER];
     for (const out of best ? [...chosen].reverse() : []) {
       const fewer = chosen.filter((c) => c !== out);
       const again = fewer.length === 0 ? null : await made(fewer);
       if (again) [chosen, best] = [fewer, again];
     }
-    if (best) remedies.push(remedyOf(chosen, best));
+    if (best) remedies.push(remedyOf(chosen, best, stopped()));
   }
   const vain = [...tried.values()].map(({ item, family }) => `${item.name}${candidates.filter((c) => c.family === family).length > 1 ? ' (and others of its kind)' : ''}`);
   const inVain = remedies.length > 0 ? null

@@ -53,9 +53,9 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     const words = await read(`fit/${fit.id}`, 'Machine by machine');
     const row = (name: RegExp): Promise<string> => page.locator('.machine-sums tbody tr').filter({ hasText: name }).innerText();
     const named = (id: string): string => fit.machines.find((m) => m.id === id)!.name;
-    expect(words).toContain(`No machine makes both parts as it stands. The most are made by ${named('general')}; ${named('long-fixed-r')}: 1 of 2 each.`);
-    expect(words).toContain('With the options and tools named, both parts');
-    expect(await row(/^General/)).toMatch(/1 of 2\s+With the options and tools named: 2 of 2/);
+    expect(words).toContain(`No machine makes both parts as it stands. The most are made by “${named('general')}” and “${named('long-fixed-r')}”: 1 of 2 each.`);
+    expect(words).toContain('With the options, tools and passes named, both parts');
+    expect(await row(/^General/)).toMatch(/1 of 2\s+With the options, tools and passes named: 2 of 2/);
     // the price of the powered R as the demo floor has it
     const long = await row(/^Long/);
     expect(long).toMatch(/1 of 2/);

@@ -69,8 +69,8 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     // in the order of the page and in the order of writing: a column's words stand apart in the first
     const read = `${flat(textOf('-layout'))} ${flat(textOf())}`;
     const needed = [
-      'Which machine makes your parts', 'Not read, so not in this report', 'tube.step: The plates close into a ring', 'Cheapest for all these parts', 'One machine makes this part as it stands: General', 'With the options and tools named also: Reconditioned',
-      'makes 1 of 1 as it stands', 'makes 0 of 1 as it stands. With the options and tools named: 1 of 1', 'Why not the others: sheet meets a tool or the machine (U channel)',
+      'Which machine makes your parts', 'Not read, so not in this report', 'tube.step: The plates close into a ring', 'Cheapest for all these parts', 'One machine makes this part as it stands: “General', 'With the options, tools and passes named also: “Reconditioned',
+      'makes 1 of 1 as it stands', 'makes 0 of 1 as it stands. With the options, tools and passes named: 1 of 1', 'Why not the others: sheet meets a tool or the machine (U channel)',
       'Gooseneck X, 4,100 EUR (U channel)', 'What each option buys for these parts', 'powered X on Reconditioned, 6,100 EUR: it makes U channel possible; it saves 12.5 min', "it changes no figure of the machine's data: light curtain on Reconditioned (6,100 EUR).", 'Workshop A', '2026-03-02',
       '✓ makes', '✓+ makes with remedy', 'daylight 75 % used', '40 s a part',
       '40.0 s', '95 an hour', 'change-over 14 min',

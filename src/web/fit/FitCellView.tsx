@@ -1,11 +1,17 @@
 import type { KeptCell } from '../../server/index.js';
 import { figure, VERDICT_SIGNS } from '../wording.js';
 
+/** Force is limited in all and by the length: which of the two. */
+const limitOf = ({ kind, name }: KeptCell['margins'][number]): string => (kind === 'force' && name.startsWith('force per length') ? 'force per length' : kind);
+
+/** Per cent, never rounded up to all of it. */
+const shareOf = (share: number): string => `${share < 0.99 ? figure(share * 100, 0) : figure(Math.floor(share * 1000) / 10, 1)} %`;
+
 /** What stands under the word: how much of which limit is used, or why not, and what would change it. */
 const under = ({ verdict, margins, inShort, changeShort, partsAnHour }: KeptCell): readonly string[] => {
   const [tight] = margins;
   if (verdict === 'makes') {
-    return [tight ? `${tight.kind} ${figure(tight.share * 100, 0)} % used` : 'nothing to bend', ...(partsAnHour === null ? [] : [`${figure(partsAnHour, 0)} parts an hour`])];
+    return [tight ? `${limitOf(tight)} ${shareOf(tight.share)} used` : 'nothing to bend', ...(partsAnHour === null ? [] : [`${figure(partsAnHour, 0)} parts an hour`])];
   }
   return [inShort, changeShort].filter((words) => words !== null);
 };
@@ -15,7 +21,7 @@ const WORDS: Readonly<Record<KeptCell['verdict'], string>> = { makes: 'makes', '
 /** One cell: sign, word, the tightest margin or the reason and remedy; pressed, it shows all of itself. */
 export const FitCellView = ({ cell, label, open, choose }: { readonly cell: KeptCell | null; readonly label: string; readonly open: boolean; readonly choose: () => void }) =>
   cell === null ? <span className="soft" role="img" aria-label={`${label}: not computed yet`}>…</span> : (
-    <button type="button" className={`cell ${cell.verdict === 'makes' ? '' : 'no'}`} aria-pressed={open} onClick={choose}>
+    <button type="button" className={`cell ${cell.verdict === 'does not make' ? 'no' : ''}`} aria-pressed={open} onClick={choose}>
       <span className="hidden">{label}: </span>
       <span className="cell-word"><span className="sign" aria-hidden="true">{VERDICT_SIGNS[cell.verdict]}</span> {WORDS[cell.verdict]}</span>
       {under(cell).map((words) => <span key={words} className="cell-more">{words}</span>)}

@@ -8,6 +8,7 @@ import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { day, figure } from '../wording.js';
 import { CellDetail } from './CellDetail.js';
+import { Breakable } from './Breakable.js';
 import { CheapestLines } from './CheapestLines.js';
 import { OptionLines } from './OptionLines.js';
 import { FitCellView } from './FitCellView.js';
@@ -43,6 +44,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
   return (
     <Sheet
       title={`${fit.parts.length === 1 ? '1 part' : `${fit.parts.length} parts`} on ${fit.machines.length === 1 ? '1 machine' : `${fit.machines.length} machines`}`}
+      under={<span>{fit.quantity} of each, {fit.metalName}, {fit.toleranceClass ? `ISO 2768-1 class ${fit.toleranceClass}` : 'no general tolerance'}</span>}
       trail={[['Parts', to.parts], ['Fit', to.fits]]} notes={<Cautions />}
       block={[
         ['Sheet', 'Fit board'], ['Metal', fit.metalName], ['Quantity', `${fit.quantity} of each`], ['General tolerance', fit.toleranceClass ? `ISO 2768-1 class ${fit.toleranceClass}` : 'none asked'],
@@ -64,14 +66,14 @@ export const FitPage = ({ id }: { readonly id: string }) => {
         {under ? null : <TryAgain fit={fit} />}
         <MachineSums fit={fit} under={under} />
         <h2>Part by part</h2>
-        <p className="small soft">✓ makes as it stands, with the limit that is used furthest; ↻ not as it stands, but with the change named, planned again and confirmed; ✕ does not make, and nothing looked at helps; ? not decided in the time given; – not tried. Press a cell for its margins, reasons and remedies. b1, b2 and so on are the bends as they are numbered on the part’s page.</p>
+        <p className="small soft">✓ makes as it stands, with the limit that is used furthest; ↻ not as it stands, but with the change named, planned again and confirmed; ✕ does not make, and nothing looked at helps but perhaps a line scribed by eye; ? not decided in the time given; – not tried. Press a cell for its margins, reasons and remedies. b1, b2 and so on are the bends as they are numbered on the part’s page.</p>
         <div className="scroll" tabIndex={0} role="group" aria-label="Fit board">
           <table className="fit-board">
             <thead><tr><th scope="col">Part</th>{fit.machines.map((machine, c) => <Head key={machine.id} machine={machine} makes={fit.sums[c]!.makes} of={fit.parts.length} />)}</tr></thead>
             <tbody>
               {fit.parts.map((part, p) => (
                 <tr key={part.id}>
-                  <th scope="row"><a href={to.part(part.id)}>{part.name}</a><span className="small soft">{figure(part.thickness, 2)} mm, {part.bends === 1 ? '1 bend' : `${part.bends} bends`}</span></th>
+                  <th scope="row"><a href={to.part(part.id)}><Breakable name={part.name} /></a><span className="small soft">{figure(part.thickness, 2)} mm, {part.bends === 1 ? '1 bend' : `${part.bends} bends`}</span></th>
                   {fit.machines.map((machine, c) => (
                     <td key={machine.id}>
                       <FitCellView cell={fit.cells[p]![c]!} label={`${part.name} on ${machine.name}`} open={open?.part === p && open.column === c} choose={() => setOpen({ part: p, column: c })} />

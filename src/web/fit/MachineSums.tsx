@@ -1,13 +1,15 @@
 import type { FitView } from '../../server/index.js';
 
 /** Parts named as far as they are few. */
-const NAMED = 4;
+const NAMED = 8;
 
 /** Machine by machine, the one that makes most first: how many parts, why not the others, what would change it. */
 export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView, 'parts' | 'machines' | 'sums'>; readonly under?: boolean }) => {
   const all = fit.parts.length;
+  // names hold commas of their own
+  const names = (parts: readonly number[]): string => parts.map((p) => fit.parts[p]!.name).join('; ');
   const of = (parts: readonly number[]): string =>
-    `${parts.length === 1 ? '1 part' : `${parts.length} parts`}${parts.length > NAMED ? '' : `: ${parts.map((p) => fit.parts[p]!.name).join(', ')}`}`;
+    `${parts.length === 1 ? '1 part' : `${parts.length} parts`}${parts.length > NAMED ? '' : `: ${names(parts)}`}`;
   const rows = fit.machines.map((machine, c) => ({ machine, sum: fit.sums[c]! })).sort((a, b) => b.sum.makes - a.sum.makes || b.sum.levels[1]!.made - a.sum.levels[1]!.made || b.sum.levels.at(-1)!.made - a.sum.levels.at(-1)!.made);
   return (
     <section className="section" aria-labelledby="sums-title">
@@ -15,7 +17,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
       <p className="small soft">Prices as entered; those of the demo floor and rack are invented.</p>
       <div className="scroll" tabIndex={0} role="group" aria-label="Machine by machine">
         <table className="machine-sums">
-          <thead><tr><th scope="col">Machine</th><th scope="col">Makes, as it stands</th><th scope="col">Why not the other parts</th><th scope="col">What would change it: for each part the least change, of equal ones the cheapest</th></tr></thead>
+          <thead><tr><th scope="col">Machine</th><th scope="col">Makes, as it stands</th><th scope="col">Why not the other parts</th><th scope="col">What would change it (for each part the change that asks least)</th></tr></thead>
           <tbody>
             {rows.map(({ machine, sum }) => (
               <tr key={machine.id}>
@@ -24,6 +26,8 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                   <span className="share"><strong>{sum.makes} of {all}</strong></span>
                   <meter min={0} max={Math.max(1, all)} value={sum.makes} aria-label={`${machine.name} makes ${sum.makes} of ${all} parts`} />
                   {sum.levels.filter(({ more }) => more > 0).map(({ words, made }) => <span key={words} className="small">{words}: {made} of {all}</span>)}
+                  {sum.changed['other machine'] > 0 && <span className="small">{sum.changed['other machine']} more on another machine only</span>}
+                  {sum.no > 0 && <span className="small">{sum.no} not, with anything looked at</span>}
                   {sum.open > 0 && <span className="small">{sum.open} {under ? 'to come, or not decided' : 'still open'}</span>}
                 </td>
                 <td>{sum.makes === all ? 'makes all' : sum.why.length === 0 ? '–' : <ul className="dots">{sum.why.map(({ words, parts }) => <li key={words}>{words} <span className="soft">({of(parts)})</span></li>)}</ul>}</td>
@@ -31,9 +35,9 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                   {sum.makes === all ? 'nothing needed' : (
                     <ul className="dots">
                       {sum.changes.map(({ words, price, terms, parts }) => (
-                        <li key={words}>{words}{price !== null && price > 0 ? `, ${price.toLocaleString('en-GB')} ${machine.currency}` : ''}{terms !== '' ? ` (${terms})` : price === null ? ' (price not known)' : price === 0 ? ' (nothing to buy)' : ''} <span className="soft">({parts.length} more made{parts.length > NAMED ? '' : `: ${parts.map((p) => fit.parts[p]!.name).join(', ')}`})</span></li>
+                        <li key={words}>{words}{price !== null && price > 0 ? `, ${price.toLocaleString('en-GB')} ${machine.currency}` : ''}{terms !== '' ? ` (${terms})` : price === null ? ' (price not known)' : price === 0 ? ' (nothing to buy)' : ''} <span className="soft">({parts.length} more made{parts.length > NAMED ? '' : `: ${names(parts)}`})</span></li>
                       ))}
-                      {sum.byEye.length > 0 && <li>only by eye to a scribed line <span className="soft">({of(sum.byEye)})</span></li>}
+                      {sum.byEye.length > 0 && <li>only by eye to a scribed line, which counts as not made <span className="soft">({of(sum.byEye)})</span></li>}
                       {sum.noHelp.length > 0 && <li>nothing that was looked at helps <span className="soft">({of(sum.noHelp)})</span></li>}
                     </ul>
                   )}

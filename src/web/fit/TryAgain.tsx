@@ -35,7 +35,7 @@ export const TryAgain = ({ fit }: { readonly fit: Pick<FitView, 'id' | 'cells' |
   return (
     <form className="try-again no-print" onSubmit={(event) => void ask(event)}>
       <p>
-        {undecided > 0 && <><strong>{cells(undecided)} not decided:</strong> within {fit.seconds} s of computing neither a way to make the part was found nor shown that there is none. That is no ‘no’. </>}
+        {undecided > 0 && <><strong>{cells(undecided)} not decided:</strong> within {fit.seconds} s of computing neither a way to make the part was found nor shown that there is none. That is not a “no”. </>}
         {untried > 0 && <><strong>{cells(untried)} not tried:</strong> it was stopped before their turn came. </>}
         What is decided stays as it is.
       </p>
