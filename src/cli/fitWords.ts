@@ -16,11 +16,11 @@ const money = (n: number, currency: string): string => `${n.toLocaleString('en-G
 const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts']): string => {
   const bought = [...cheapest.machines, ...cheapest.options, ...cheapest.tools].map(({ name, price }) => `${name} (${money(price, cheapest.currency)})`);
   const cannot = cheapest.cannot.map((p) => parts[p]!.name);
-  const gap = cheapest.proven ? 'no cheaper set of the model' : `at best ${money(cheapest.bound, cheapest.currency)}, not proven`;
+  const gap = cheapest.proven ? 'nothing costs less as counted' : `at best ${money(cheapest.bound, cheapest.currency)}, not proven`;
   return [
     cannot.length === parts.length ? 'nothing looked at is shown to make any of these parts' : `${bought.join(', ') || 'nothing'}: ${money(cheapest.price, cheapest.currency)} (${gap})`,
     ...cheapest.asked.map(({ part, what }) => `${parts[part]!.name} only with ${what}, if the drawing allows it`),
-    ...(cannot.length > 0 && cannot.length < parts.length ? [`not shown to be made by it: ${cannot.join(', ')}`] : []),
+    ...(cannot.length > 0 && cannot.length < parts.length ? [`not shown to be made by it: ${cannot.join('; ')}`] : []),
   ].join('; ');
 };
 

@@ -93,7 +93,7 @@ describe('the report of a fit', () => {
     expect(told.how.length).toBeGreaterThan(10);
     // one machine, which makes both
     expect(told.why).toEqual([[], []]);
-    expect([told.beware.ofAll.length > 0, told.taken.some((words) => words.startsWith('The model of "cheapest"')), told.all]).toEqual([true, true, true]);
+    expect([told.beware.ofAll.length > 0, told.taken.some((words) => words.startsWith('How "cheapest" is counted')), told.all]).toEqual([true, true, true]);
     const pdf = await fetch(`${server.url}/api/fits/${fit.id}/report.pdf?${query}`);
     expect(pdf.headers.get('content-type')).toBe('application/pdf');
     expect(Buffer.from(await pdf.arrayBuffer()).subarray(0, 5).toString()).toBe('%PDF-');

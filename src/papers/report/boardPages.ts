@@ -1,5 +1,4 @@
 import { type FitCell, answerInWords, changeInShort, columnName, columnSum, reasonInShort } from '../../fit/index.js';
-import { listed } from '../../trial/index.js';
 import { type Block, flow } from '../flow.js';
 import { FRAME, INSET, line, paragraph } from '../paper.js';
 import { titleArea, verdictFill } from '../titleBlock.js';
@@ -46,7 +45,7 @@ const NAMED = 3;
 const machineSays = ({ board }: ReportData, m: number): string => {
   const { currency } = board.machines[m]!;
   const sum = columnSum(board.cells.map((row) => row[m]!));
-  const of = (parts: readonly number[]): string => (parts.length > NAMED ? `${parts.length} parts` : listed(parts.map((p) => board.parts[p]!.name)));
+  const of = (parts: readonly number[]): string => (parts.length > NAMED ? `${parts.length} parts` : parts.map((p) => board.parts[p]!.name).join('; '));
   const why = sum.why.map(({ words, parts }) => `${words} (${of(parts)})`);
   const changes = sum.changes.map(({ words, price, terms, parts }) => `${words}${price !== null && price > 0 ? `, ${money(price, currency)}` : ''}${terms === '' ? '' : `, ${terms}`} (${of(parts)})`);
   const levels = sum.levels.filter(({ more }) => more > 0).map((level) => `${level.words}: ${level.made} of ${board.cells.length}.`);

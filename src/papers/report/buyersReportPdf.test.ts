@@ -92,7 +92,7 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
       { sign: '–', words: 'Flange 1 meets the punch body by 14.0 mm.' }, { sign: '→', words: 'Remedy (12): With a gooseneck beyond the rack (4,100 EUR as entered) it is made in 44.0 s a part.' },
     ] }]]);
     expect(beware).toEqual({ ofAll: [], ofPart: [['Strength of this batch is not known.']] });
-    expect(taken.at(-1)).toMatch(/^The model of "cheapest": The parts at the quantity asked/);
+    expect(taken.at(-1)).toMatch(/^How "cheapest" is counted: The parts at the quantity asked/);
   });
 
   it('keeps what was measured on a sheet of its own', () => {

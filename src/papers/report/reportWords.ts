@@ -35,7 +35,7 @@ export const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], alon
   const asked = cheapest.asked.map(({ part, what }) => `; ${parts[part]!.name} only with ${what}, if the drawing allows it`).join('');
   if (cannot.length === parts.length) return 'not shown to make any of these parts, whatever of what was looked at is added';
   const bought = [...(alone ? [] : cheapest.machines), ...cheapest.options, ...cheapest.tools].map(({ name, price }) => `${name} (${money(price, cheapest.currency)})`);
-  const gap = cheapest.proven ? 'proven the cheapest of the model' : `not proven the cheapest; none costs less than ${money(cheapest.bound, cheapest.currency)}`;
-  const left = cannot.length > 0 ? `; not shown to be made by it: ${cannot.join(', ')}` : '; it makes every part';
+  const gap = cheapest.proven ? 'proven the cheapest as counted' : `not proven the cheapest; none costs less than ${money(cheapest.bound, cheapest.currency)}`;
+  const left = cannot.length > 0 ? `; not shown to be made by it: ${cannot.join('; ')}` : '; it makes every part';
   return `${alone ? 'with ' : ''}${bought.join(' + ')}: ${money(cheapest.price, cheapest.currency)} in all, ${gap}${left}${asked}`;
 };

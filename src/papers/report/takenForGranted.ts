@@ -5,6 +5,6 @@ export const takenForGranted = ({ parts, board, walk }: Pick<ReportData, 'parts'
   ...new Set([
     ...parts.flatMap(({ sheet }) => sheet.part.assumptions.map(({ sentence }) => `${sheet.part.name}: ${sentence}`)),
     ...(walk?.assumptions ?? []),
-    `The model of "cheapest": ${board.cheapest?.model ?? 'not reckoned, since the prices are in several currencies'}`,
+    `How "cheapest" is counted: ${board.cheapest?.model ?? 'not reckoned, since the prices are in several currencies'}`,
   ]),
 ];

@@ -1,0 +1,35 @@
+import { expect, it, vi } from 'vitest';
+import { benchParts } from '../../bench/parts.js';
+import { metalById } from '../metal/index.js';
+import { demoFloor, demoRack } from '../shop/index.js';
+import type { TrialInput } from '../trial/index.js';
+import { fitTrial } from './fitTrial.js';
+import { planJudged } from './planJudged.js';
+import { DEMO_PRICES, remedyCandidates } from './remedyCandidates.js';
+
+vi.setConfig({ testTimeout: 240_000 });
+
+const now = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+};
+
+it('of changes that only help together none is told that is not needed: two hems and two flanges on a gauge of fixed height', async () => {
+  const part = benchParts().find(({ id }) => id === 'P14')!.part;
+  const input: TrialInput = { part, machine: demoFloor().find((m) => m.id === 'long-fixed-r')!, rack: demoRack(), metal: metalById('dc01')!, quantity: 50, toleranceClass: 'c' };
+  const trial = await fitTrial(input, { remedies: true, toleranceClass: 'c' }, { now });
+  const [remedy] = trial.remedies.filter(({ items }) => items!.length > 1);
+  expect(remedy?.confirmed).toBe(true);
+  expect(remedy!.sentence).not.toContain('not tried to the end');
+  const candidates = remedyCandidates(input, [...trial.reasons, ...(trial.untold ?? [])], DEMO_PRICES);
+  const made = async (ids: readonly string[]): Promise<boolean> => {
+    const chosen = ids.map((id) => candidates.find(({ item }) => item.id === id)!);
+    for (const asked of chosen.reduce<readonly TrialInput[]>((questions, { apply }) => questions.flatMap(apply), [{ ...input, limits: { scribedLine: 'refused' } }])) {
+      if ((await planJudged(asked, { now })).verdict !== 'makes') return false;
+    }
+    return true;
+  };
+  const ids = remedy!.items!.map(({ id }) => id);
+  expect(await made(ids)).toBe(true);
+  for (const left of ids) expect(await made(ids.filter((id) => id !== left)), `without ${left}`).toBe(false);
+});
