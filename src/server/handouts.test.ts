@@ -85,7 +85,7 @@ describe('the report of a fit', () => {
     const query = new URLSearchParams({ buyer: 'Workshop A', delivery: 'Week 12.' });
     const { body } = await ask(`/api/fits/${fit.id}/report?${query}`);
     const told = body as { readonly answer: string; readonly walkTrialId: string; readonly demonstrated: readonly { readonly part: string; readonly records: readonly object[] }[]; readonly typed: object; readonly how: readonly object[]; readonly why: readonly (readonly object[])[]; readonly beware: { readonly ofAll: readonly string[] }; readonly taken: readonly string[]; readonly all: boolean };
-    expect(told.answer).toMatch(/^One machine makes both parts as it stands: General/);
+    expect(told.answer).toMatch(/^One machine makes both parts as it stands: “General/);
     expect(trialIds).toContain(told.walkTrialId);
     // the corrected entry is not counted, the strip is no piece
     expect(told.demonstrated.map(({ part, records }) => [part, records.length])).toEqual([['angle', 1]]);
