@@ -6,7 +6,7 @@ import { extname, join, resolve } from 'node:path';
 import { chromium } from 'playwright-core';
 import { closeStepReader, readStep } from '../src/intake/index.js';
 import { type FitSummary, type FitView, startServer } from '../src/server/index.js';
-import type { Part } from '../src/sheet/index.js';
+import { type Part, sameShape } from '../src/sheet/index.js';
 import { openStore } from '../src/store/index.js';
 import { benchParts } from './parts.js';
 
@@ -18,15 +18,11 @@ const [folder = 'board', seconds = SECONDS, toleranceClass = 'c', minutes = Infi
 /** Bent bodies of the published files, each shape once: files hold the same bracket many times over. */
 const published = async (): Promise<readonly Part[]> => {
   const found: Part[] = [];
-  const seen = new Set<string>();
   const files = readdirSync(PARTS, { recursive: true, encoding: 'utf8' }).filter((f) => ['.step', '.stp'].includes(extname(f).toLowerCase())).sort();
   for (const file of files) {
     const { parts } = await readStep(readFileSync(join(PARTS, file)), file.split('/').at(-1)!, { seconds: 120 });
     for (const { part } of parts) {
-      const shape = JSON.stringify([part.thickness, part.plates.map((p) => p.outline.map((v) => [v.x.toFixed(1), v.y.toFixed(1)])), part.bends.map((b) => b.bendAngle.toFixed(1))]);
-      if (part.bends.length === 0 || seen.has(shape)) continue;
-      seen.add(shape);
-      found.push(part);
+      if (part.bends.length > 0 && !found.some((other) => sameShape(other, part))) found.push(part);
     }
     console.log(`${file}: ${parts.filter(({ part }) => part.bends.length > 0).length} bent of ${parts.length} read`);
   }

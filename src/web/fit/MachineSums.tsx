@@ -27,7 +27,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                   <meter min={0} max={Math.max(1, all)} value={sum.makes} aria-label={`${machine.name} makes ${sum.makes} of ${all} parts`} />
                   {sum.levels.filter(({ more }) => more > 0).map(({ words, made }) => <span key={words} className="small">{words}: {made} of {all}</span>)}
                   {sum.changed['other machine'] > 0 && <span className="small">{sum.changed['other machine']} more on another machine only</span>}
-                  {sum.no > 0 && <span className="small">{sum.no} not, with anything looked at</span>}
+                  {sum.no > 0 && <span className="small">{sum.no} not made</span>}
                   {sum.open > 0 && <span className="small">{sum.open} {under ? 'to come, or not decided' : 'still open'}</span>}
                 </td>
                 <td>{sum.makes === all ? 'makes all' : sum.why.length === 0 ? '–' : <ul className="dots">{sum.why.map(({ words, parts }) => <li key={words}>{words} <span className="soft">({of(parts)})</span></li>)}</ul>}</td>
