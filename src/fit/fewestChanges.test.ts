@@ -33,3 +33,14 @@ it('of changes that only help together none is told that is not needed: two hems
   expect(await made(ids)).toBe(true);
   for (const left of ids) expect(await made(ids.filter((id) => id !== left)), `without ${left}`).toBe(false);
 });
+
+it('a part in two is tried however much was tried before it, and never joined at a hem', async () => {
+  const part = benchParts().find(({ id }) => id === 'P14')!.part;
+  const input: TrialInput = { part, machine: demoFloor().find((m) => m.id === 'general')!, rack: demoRack(), metal: metalById('dc01')!, quantity: 50 };
+  const { verdict, remedies } = await fitTrial(input, { remedies: true }, { now });
+  expect(verdict).toBe('makes with remedy');
+  const seams = remedies.flatMap(({ items }) => items ?? []).filter(({ kind }) => kind === 'split').map(({ id }) => id);
+  // b1 and b4 are its hems
+  expect(seams).toHaveLength(1);
+  expect(['split-b2', 'split-b3']).toContain(seams[0]);
+});

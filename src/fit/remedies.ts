@@ -9,6 +9,8 @@ const SECONDS_EACH = 6;
 /** Most plans made for the remedies of one part on one machine, and how many more once a change that leaves the drawing is confirmed: what is dearer matters less. */
 const MOST_PLANS = 12;
 const AFTER_FIRST = 3;
+/** Plans that a part made in two asks: what is tried before it leaves it so many. */
+const PLANS_OF_A_SPLIT = 2;
 /** s for all remedies of one part on one machine. */
 const SECONDS_ALL = 40;
 /** Plans and s more to find out which of several changes that help together are needed. */
@@ -68,6 +70,7 @@ export const remediesFor = async (input: TrialInput, trial: Trial, prices: Typed
   for (const candidate of candidates) {
     if (helped.has(candidate.family)) continue;
     if (plans >= firstAt + AFTER_FIRST) break;
+    if (candidate.item.kind === 'split') most = Math.max(most, plans + PLANS_OF_A_SPLIT);
     hooks.onProgress?.({ done: `would it be made with ${candidate.item.name}?`, share: 0.9 });
     const again = await made([candidate]);
     tried.set(candidate.family, candidate);

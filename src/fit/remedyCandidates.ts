@@ -224,19 +224,20 @@ const reliefCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] =
 /** Seams that are tried: each costs two plans. */
 const MOST_SPLITS = 3;
 
-/** Made in two and joined: at the bends that the reasons name, the plainest reason's first. */
+/** Made in two and joined: at the bends that the reasons name, the plainest reason's first; nobody joins a hem. */
 const splitCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] => {
   const named = meets(reasons, 'clearance', 'plate on plate', 'way in', 'way out', 'no order').flatMap((r) => [...r.bends, ...(r.made ?? []), ...(r.unmade ?? [])]);
-  return part.bends.length < 2 ? [] : [...new Set(named)].slice(0, MOST_SPLITS).flatMap((id): Candidate[] => {
-    const bend = part.bends.findIndex((b) => b.id === id);
-    return bend < 0 ? [] : [{
+  const seams = [...new Set(named)].map((id) => part.bends.findIndex((b) => b.id === id && b.kind === 'bend')).filter((bend) => bend >= 0);
+  return part.bends.length < 2 ? [] : seams.slice(0, MOST_SPLITS).map((bend): Candidate => {
+    const { id } = part.bends[bend]!;
+    return {
       item: { kind: 'split', id: `split-${id}`, name: `Made in two, joined at ${id}`, price: null },
       words: `the part made in two and joined at ${id}, if the drawing allows it (joining is not planned and has no price)`, family: 'split',
       apply: ({ inTwo, ...input }) => splitPart(input.part, bend).map((p) => {
         const twice = inTwo?.filter((t) => p.bends.some((b) => b.id === t.bend)) ?? [];
         return { ...input, part: p, ...(twice.length > 0 && { inTwo: twice }) };
       }),
-    }];
+    };
   });
 };
 
