@@ -25,6 +25,10 @@ export const byChangeKind = (a: Remedy, b: Remedy): number =>
 /** Is it to be paid for? Everything else is for the buyer to say, or ours to do. */
 export const isBought = ({ kind }: RemedyItem): boolean => KIND_OF[kind] === 'as drawn' && kind !== 'two passes';
 
+/** What is to be bought of a change, as entered: 0 for nothing, null where a price is not; joining, and another machine, have none. */
+export const priceOfBought = ({ items = [] }: Pick<Remedy, 'items'>): number | null =>
+  items.filter(isBought).reduce<number | null>((sum, { price }) => (sum === null || price === null ? null : sum + price), 0);
+
 /** As the end of a line that names a change: what is asked beside its price. */
 export const changeTerms: Readonly<Record<ChangeKind, string>> = {
   'as drawn': '', 'other drawing': 'if the drawing allows it', 'in two': 'as two parts, if the drawing allows it; joining is not planned and has no price', 'other machine': 'another machine than this, price not known',

@@ -42,7 +42,7 @@ describe('the sentence at the head', () => {
     expect(said([yes, no('force'), no('force')], [yes, yes, no('force')])).toBe('No machine makes all 3 parts as it stands. The most are made by “B”: 2 of 3.');
     expect(said([yes, null])).toBe('No machine is shown to make both parts; on “A” something is not decided. The most are made by “A”: 1 of 2.');
     expect(said([yes, no('tolerance', ['class v', 0, 'tolerance']), no('clearance', ['in two', 0, 'split'])], [yes, no('no stop', ['powered R', 1]), no('force')])).toBe(
-      'No machine makes all 3 parts as it stands. The most are made by “A” and “B”: 1 of 3 each. With the options, tools and passes named, the most: “B”, 2 of 3. If parts may be made in two and joined, too, all 3 parts: “A”.',
+      'No machine makes all 3 parts as it stands. The most are made by “A” and “B”: 1 of 3 each. With the options, tools and passes named, the most: “B”, 2 of 3. If parts may also be made in two and joined, all 3 parts: “A”.',
     );
     expect(said([yes, no('force')], [no('force'), yes], [yes, no('force')], [yes, no('force')])).toBe('No machine makes both parts as it stands. Each of the 4 machines makes 1 of 2.');
     expect(said([no('force')])).toBe('No machine makes this part as it stands.');

@@ -1,4 +1,4 @@
-import { CHANGE_KINDS, type ChangeKind, changeKind, changeTerms, isBought } from './changeKind.js';
+import { CHANGE_KINDS, type ChangeKind, changeKind, changeTerms, priceOfBought } from './changeKind.js';
 import type { FitCell } from './fitCell.js';
 import { reasonInShort } from './reasonInShort.js';
 
@@ -39,15 +39,11 @@ const grouped = (said: readonly (readonly [words: string, part: number])[]): Sai
   return [...groups].map(([words, parts]) => ({ words, parts })).sort((a, b) => b.parts.length - a.parts.length);
 };
 
-/** What is to be bought of a change, as entered: 0 for nothing; joining, and another machine, have no price. */
-const boughtOf = ({ items = [] }: FitCell['remedies'][number]): number | null =>
-  items.filter(isBought).reduce<number | null>((sum, { price }) => (sum === null || price === null ? null : sum + price), 0);
-
 const nameOf = (remedy: FitCell['remedies'][number]): string => remedy.items?.map(({ name }) => name).join(' + ') ?? remedy.sentence;
 
 /** What a change asks of a buyer, from the least on, as the beginning of a sentence; another machine is none of this one's. */
 const LEVELS = [
-  ['as drawn', 'With the options, tools and passes named'], ['other drawing', 'If the drawing may be changed as named, too'], ['in two', 'If parts may be made in two and joined, too'],
+  ['as drawn', 'With the options, tools and passes named'], ['other drawing', 'If the drawing may also be changed as named'], ['in two', 'If parts may also be made in two and joined'],
 ] as const satisfies readonly (readonly [ChangeKind, string])[];
 
 const levelsOf = (makes: number, changed: ColumnSum['changed']): ColumnSum['levels'] => {
@@ -68,7 +64,7 @@ export const columnSum = (cells: readonly (FitCell | null)[]): ColumnSum => {
   const changes = grouped([...first].map(([p, remedy]) => [nameOf(remedy), p] as const)).map((change) => {
     const [p] = change.parts;
     const kind = kinds.get(p!)!;
-    return { ...change, price: boughtOf(first.get(p!)!), kind, terms: changeTerms[kind] };
+    return { ...change, price: priceOfBought(first.get(p!)!), kind, terms: changeTerms[kind] };
   });
   const open = of('not decided', 'not tried');
   const byEye = of('does not make').filter((p) => cells[p]!.remedies.some(({ confirmed }) => confirmed));

@@ -11,7 +11,7 @@ const shareOf = (share: number): string => `${share < 0.99 ? figure(share * 100,
 const under = ({ verdict, margins, inShort, changeShort, partsAnHour }: KeptCell): readonly string[] => {
   const [tight] = margins;
   if (verdict === 'makes') {
-    return [tight ? `${limitOf(tight)} ${shareOf(tight.share)} used` : 'nothing to bend', ...(partsAnHour === null ? [] : [`${figure(partsAnHour, 0)} parts an hour`])];
+    return [tight ? tight.share >= 0.9995 ? `${limitOf(tight)} all used` : `${limitOf(tight)} ${shareOf(tight.share)} used` : 'nothing to bend', ...(partsAnHour === null ? [] : [`${figure(partsAnHour, 0)} parts an hour`])];
   }
   return [inShort, changeShort].filter((words) => words !== null);
 };

@@ -26,7 +26,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                   <span className="share"><strong>{sum.makes} of {all}</strong></span>
                   <meter min={0} max={Math.max(1, all)} value={sum.makes} aria-label={`${machine.name} makes ${sum.makes} of ${all} parts`} />
                   {sum.levels.filter(({ more }) => more > 0).map(({ words, made }) => <span key={words} className="small">{words}: {made} of {all}</span>)}
-                  {sum.changed['other machine'] > 0 && <span className="small">{sum.changed['other machine']} more on another machine only</span>}
+                  {sum.changed['other machine'] > 0 && <span className="small">{sum.changed['other machine']} more if it were another machine, as named</span>}
                   {sum.no > 0 && <span className="small">{sum.no} not made</span>}
                   {sum.open > 0 && <span className="small">{sum.open} {under ? 'to come, or not decided' : 'still open'}</span>}
                 </td>
@@ -35,7 +35,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                   {sum.makes === all ? 'nothing needed' : (
                     <ul className="dots">
                       {sum.changes.map(({ words, price, terms, parts }) => (
-                        <li key={words}>{words}{price !== null && price > 0 ? `, ${price.toLocaleString('en-GB')} ${machine.currency}` : ''}{terms !== '' ? ` (${terms})` : price === null ? ' (price not known)' : price === 0 ? ' (nothing to buy)' : ''} <span className="soft">({parts.length} more made{parts.length > NAMED ? '' : `: ${names(parts)}`})</span></li>
+                        <li key={words}>{words} ({[...(price !== null && price > 0 ? [`${price.toLocaleString('en-GB')} ${machine.currency} to buy`] : []), ...(terms !== '' ? [terms] : price === null ? ['price not known'] : price === 0 ? ['nothing to buy'] : [])].join('; ')}) <span className="soft">({of(parts)})</span></li>
                       ))}
                       {sum.byEye.length > 0 && <li>only by eye to a scribed line, which counts as not made <span className="soft">({of(sum.byEye)})</span></li>}
                       {sum.noHelp.length > 0 && <li>nothing that was looked at helps <span className="soft">({of(sum.noHelp)})</span></li>}
