@@ -6,12 +6,11 @@ import type { Trial, TrialInput } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
 import { METAL_WORDS, metalNamed } from './metalNamed.js';
-import { chosen } from './fit.js';
 import { positive, wholeNumber } from './numbers.js';
 import { partsOf } from './partsOf.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { PART_FILE, type ReadOptions } from './readParts.js';
-import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
+import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, chosen, floorOf, rackOf } from './shopFiles.js';
 import { table } from './table.js';
 import { writeWhole } from './writeFile.js';
 

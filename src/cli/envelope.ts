@@ -2,9 +2,8 @@ import type { Command } from 'commander';
 import { type Envelope, envelope } from '../fit/index.js';
 import { commandWith } from './commandLine.js';
 import { METAL_WORDS, metalNamed } from './metalNamed.js';
-import { chosen } from './fit.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
-import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, floorOf, rackOf } from './shopFiles.js';
+import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, chosen, floorOf, rackOf } from './shopFiles.js';
 import { table } from './table.js';
 
 interface EnvelopeOptions extends OutputOptions, ShopOptions {

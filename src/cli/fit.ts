@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import { fitBoard, fitColumns, fitRows } from '../fit/index.js';
 import type { GeneralClass } from '../metal/index.js';
 import { runFit, runOptions } from '../server/index.js';
-import { type Machine, csvOf } from '../shop/index.js';
+import { csvOf } from '../shop/index.js';
 import { cellFolder } from './cellFolder.js';
 import { commandWith } from './commandLine.js';
 import { Fault } from './fault.js';
@@ -12,7 +12,7 @@ import { positive, wholeNumber } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { partsOf } from './partsOf.js';
 import { PART_FILE, type ReadOptions } from './readParts.js';
-import { CONDITION_OPTION, FLOOR_OPTION, RACK_OPTION, type ShopOptions, asPromised, machinesIn, rackOf } from './shopFiles.js';
+import { CONDITION_OPTION, FLOOR_OPTION, RACK_OPTION, type ShopOptions, asPromised, chosen, machinesIn, rackOf } from './shopFiles.js';
 import { withTolerancesOf } from './tolerances.js';
 import { gathered } from './wishes.js';
 
@@ -34,16 +34,6 @@ export interface FitAskedOptions extends ReadOptions, ShopOptions {
 }
 
 type FitOptions = OutputOptions & FitAskedOptions & { readonly csv?: boolean };
-
-/** Machines of the floor by their ids with commas between, or all; `option` is what asked for them. */
-export const chosen = (ids: string, floor: readonly Machine[], option = '--machines'): readonly Machine[] => {
-  if (ids === 'all') return floor;
-  return ids.split(',').map((id) => {
-    const found = floor.find((machine) => machine.id === id.trim());
-    if (found) return found;
-    throw new Fault(`${option} ${id}: no such machine on the floor; there are ${floor.map((machine) => machine.id).join(', ')} and all.`);
-  });
-};
 
 const CLASSES = { f: 'f', m: 'm', c: 'c', v: 'v', none: null } as const satisfies Readonly<Record<string, GeneralClass | null>>;
 

@@ -1,5 +1,4 @@
 import { type Metal, metalById, metals } from '../metal/index.js';
-import { readOwnMetal } from '../server/index.js';
 import { Fault } from './fault.js';
 import { readBytes } from './readFile.js';
 
@@ -14,6 +13,8 @@ const ownMetal = async (path: string): Promise<Metal> => {
   } catch {
     throw new Fault(`${path}: this is no JSON.`);
   }
+  // loaded here alone: the server brings all of itself along
+  const { readOwnMetal } = await import('../server/index.js');
   const own = readOwnMetal(data);
   if (!own.ok) throw new Fault(`${path}: ${own.sentence}`);
   return own.value.metal;

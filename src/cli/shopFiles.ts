@@ -64,6 +64,16 @@ export const asPromised = async ({ floor: path, condition }: ShopOptions, beside
   return { floor: judged(all), own: beside };
 };
 
+/** Machines of the floor by their ids with commas between, or all; `option` is what asked for them. */
+export const chosen = (ids: string, floor: readonly Machine[], option = '--machines'): readonly Machine[] => {
+  if (ids === 'all') return floor;
+  return ids.split(',').map((id) => {
+    const found = floor.find((machine) => machine.id === id.trim());
+    if (found) return found;
+    throw new Fault(`${option} ${id}: no such machine on the floor; there are ${floor.map((machine) => machine.id).join(', ')} and all.`);
+  });
+};
+
 /** The tools at hand: those of the file, or the demo rack. */
 export const rackOf = async ({ rack: path }: ShopOptions): Promise<Rack> => {
   if (path === undefined) return demoRack();

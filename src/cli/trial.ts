@@ -3,7 +3,6 @@ import type { Command } from 'commander';
 import { type Alternative, alternatives, planAndProve } from '../fit/index.js';
 import { readBlankDxf } from '../intake/index.js';
 import type { GeneralClass } from '../metal/index.js';
-import { setupSheetPdf } from '../papers/index.js';
 import type { Machine } from '../shop/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { readDeductions } from './bendSetup.js';
@@ -114,6 +113,8 @@ const one = async (file: string, options: TrialOptions): Promise<void> => {
   const value = { units: JSON_UNITS, ...trial, ...(options.others === undefined ? {} : { others }) };
   if (output !== undefined) {
     const asJson = extname(output).toLowerCase() === '.json';
+    // the papers bring their own lettering along
+    const { setupSheetPdf } = await import('../papers/index.js');
     await writeWhole(output, asJson ? `${JSON.stringify(value, null, 2)}\n` : await setupSheetPdf(trial, { units: options.units ?? 'mm' }));
   }
   await answer(value, () => `${trialInWords(trial, options.units)}${othersInWords(others)}`, spoken);
