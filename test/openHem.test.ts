@@ -18,4 +18,5 @@ it('an open hem is closed to its own radius: 2 t + 2 r over the anvil, planned a
   const anvil = rack.dies.find((d) => d.id === 'anvil')!;
   expect(close.ramPosition).toBeCloseTo(anvil.height + 2 * 1.5 + 2 * 1, 9);
   expect(close.insideRadius).toBe(1);
+  expect(close.crowningWords).toBe('no crowning: punch and anvil are flat');
 });

@@ -1,4 +1,4 @@
-import { type Cheapest, type FitBoard, type FitCell, reasonsTold } from '../fit/index.js';
+import { type Cheapest, type FitBoard, type FitCell, nothingCostsLess, reasonsTold } from '../fit/index.js';
 import { table } from './table.js';
 
 const SIGNS: Readonly<Record<FitCell['verdict'], string>> = {
@@ -13,10 +13,10 @@ const cellWords = ({ verdict, margins, seconds, reasons }: FitCell): string => {
 
 const money = (n: number, currency: string): string => `${n.toLocaleString('en-GB')} ${currency}`;
 
-const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts']): string => {
+const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], proven = nothingCostsLess()): string => {
   const bought = [...cheapest.machines, ...cheapest.options, ...cheapest.tools].map(({ name, price }) => `${name} (${money(price, cheapest.currency)})`);
   const cannot = cheapest.cannot.map((p) => parts[p]!.name);
-  const gap = cheapest.proven ? 'nothing costs less as counted' : `at best ${money(cheapest.bound, cheapest.currency)}, not proven`;
+  const gap = cheapest.proven ? proven : `at best ${money(cheapest.bound, cheapest.currency)}, not proven`;
   return [
     cannot.length === parts.length ? 'nothing looked at is shown to make any of these parts' : `${bought.join(', ') || 'nothing'}: ${money(cheapest.price, cheapest.currency)} (${gap})`,
     ...cheapest.asked.map(({ part, what }) => `${parts[part]!.name} only with ${what}, if the drawing allows it`),
@@ -44,7 +44,7 @@ export const fitInWords = (board: FitBoard): string => [
     ...(cell.inVain === undefined ? [] : [`  ${cell.inVain}`]),
   ])),
   '',
-  ...(board.cheapest ? [`Cheapest for all: ${cheapestWords(board.cheapest, board.parts)}.`] : []),
+  ...(board.cheapest ? [`Cheapest for all: ${cheapestWords(board.cheapest, board.parts, nothingCostsLess(board))}.`] : []),
   ...board.alone.map((alone, m) => (alone ? `On ${board.machines[m]!.id} alone: ${cheapestWords(alone, board.parts)}.` : '')),
   ...(board.options.length > 0 ? ['', 'What each option buys:'] : []),
   ...board.options.map((o) => `  ${o.machine}: ${o.sentence} (${money(o.price, o.currency)})`),

@@ -12,7 +12,7 @@ export const changeInShort = ({ verdict, remedies }: Pick<FitCell, 'verdict' | '
   const price = bought > 0 ? `, ${bought.toLocaleString('en-GB')} ${currency}${first.items.some(({ kind }) => kind === 'split') ? ' without joining' : ''}` : '';
   const [only, ...more] = first.items;
   // a part made in two says itself how it is made
-  const how = only?.kind === 'split' && more.length === 0 ? only.name.replace(/^Made/, 'made') 
+  const how = only?.kind === 'split' && more.length === 0 ? only.name.replace(/^Made/, 'made')
     : `${changeKind(first) === 'other machine' ? 'made only if it were another machine' : 'made with'}: ${first.items.map(({ name }) => name).join(' + ')}`;
   return `${how}${price}${TERMS[changeKind(first)]}`;
 };

@@ -8,6 +8,7 @@ export { type ColumnSum, type SaidOf, columnSum } from './columnSums.js';
 export { type ToldReason, reasonsTold } from './reasonsTold.js';
 export { reasonInShort } from './reasonInShort.js';
 export { type BoardMachine, type Bought, type Cheapest, type FitBoard, fitBoard } from './fitBoard.js';
+export { leavesDrawings, nothingCostsLess } from './nothingCostsLess.js';
 export { type FitCell, type FitVerdict, fitCell, notTried } from './fitCell.js';
 export { type BuyersOwn, type FitColumn, fitColumns, type ToolsTaken } from './fitColumn.js';
 export type { FitMargin, MarginKind } from './fitMargins.js';

@@ -35,7 +35,7 @@ const remedyOf = (chosen: readonly Candidate[], trial: Pick<Trial, 'seconds'>, c
 
 /**
  * What would lift a 'does not make': single changes, cheapest first, each planned again and proved; where none is enough alone, all of
- * them together, and of those the fewest that still do (the dearest left out first). Only confirmed ones are told, and what asks nothing
+ * them together, and of those none that is not needed (the dearest left out first). Only confirmed ones are told, and what asks nothing
  * of the drawing before what does.
  */
 export const remediesFor = async (input: TrialInput, trial: Trial, prices: TypedPrices, hooks: PlanAndProveHooks = {}): Promise<Remedies> => {

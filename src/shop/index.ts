@@ -18,7 +18,7 @@ export { parseCondition } from './parseCondition.js';
 export { withCondition } from './withCondition.js';
 export { type ConditionFigures, conditionFigures } from './conditionFigures.js';
 export { nothingSet, placeInWords, settingInWords } from './settingInWords.js';
-export { NO_GAIN, WORTH_MOVING, bestPlace, seatsLeft } from './seatPlace.js';
+export { NO_GAIN, bestPlace, seatsLeft, worthMoving } from './seatPlace.js';
 export type { SeatFit, Window } from './seatFit.js';
 export { withOptions } from './withOptions.js';
 export { inventedDie, inventedGooseneck, onAdapter } from './inventedTools.js';

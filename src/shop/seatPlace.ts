@@ -4,7 +4,7 @@ import { type Following, type SeatFit, type Window, leftUnder, seatFit } from '.
 /** mm of wear in which two places are alike: the nearer is taken. */
 export const NO_GAIN = 0.002;
 /** mm of wear that is worth leaving the middle of the bed for: what a dial gauge reads. Common practice, no source. */
-export const WORTH_MOVING = 0.01;
+const WORTH_MOVING = 0.01;
 /** mm between the places that are tried for a station. */
 const STEP = 10;
 
@@ -40,7 +40,8 @@ export const seatsLeft = (machine: Machine, windows: readonly Window[]): readonl
   });
 };
 
-const worthMoving = (from: BestPlace | null, to: BestPlace | null): boolean => !from || !to || to.fit.left <= from.fit.left - WORTH_MOVING;
+/** Is it worth to leave a place where wear leaves `from` for one where it leaves `to`? mm, infinite where it was not measured */
+export const worthMoving = (from: number, to: number): boolean => from - to >= WORTH_MOVING;
 
 const best = new WeakMap<Machine, Map<number, BestPlace | null>>();
 
@@ -64,7 +65,7 @@ export const bestPlace = (machine: Machine, length: number): BestPlace | null =>
       if (middle === 0) inTheMiddle = found;
     }
   }
-  const place = worthMoving(inTheMiddle, found) ? found : inTheMiddle;
+  const place = inTheMiddle && found && !worthMoving(inTheMiddle.fit.left, found.fit.left) ? inTheMiddle : found;
   known.set(length, place);
   return place;
 };

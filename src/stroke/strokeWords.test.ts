@@ -8,7 +8,7 @@ const made = profilePart({ name: 'hemmed', thickness: 1.5, insideRadius: 1.5, wi
 if (!made.ok) throw new Error(made.failure.sentence);
 const hemmed: Part = { ...made.value, bends: made.value.bends.map((b) => ({ ...b, kind: 'hem' as const })) };
 const trialOf = (part: Part = hemmed, allowance = 3): Trial => ({ sheet: { part, allowances: part.bends.map(() => allowance) }, metal: { id: 'dc01', name: 'DC01', density: 7850 } }) as unknown as Trial;
-const step = (over: Partial<Step>): Step => ({ kind: 'V bend', bends: ['b1'], stop: { kind: 'edge' }, insideRadius: 0.1, crowningWords: 'none: the hem is pressed flat', ...over }) as Step;
+const step = (over: Partial<Step>): Step => ({ kind: 'V bend', bends: ['b1'], stop: { kind: 'edge' }, insideRadius: 0.1, ...over }) as Step;
 const NO_STOP = { kind: 'none' } as Step['stop'];
 
 describe('a stroke in words', () => {

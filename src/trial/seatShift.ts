@@ -1,5 +1,5 @@
 import type { Interval } from '../geometry/index.js';
-import { type Machine, NO_GAIN, WORTH_MOVING, seatsLeft } from '../shop/index.js';
+import { type Machine, NO_GAIN, seatsLeft, worthMoving } from '../shop/index.js';
 import type { SeatsLeft } from './errorSources.js';
 import type { Layout } from './layout.js';
 import type { Planned } from './task.js';
@@ -23,7 +23,7 @@ export const settleBySeats = (machine: Machine): Settle => (windows, least, most
       if (left < best.left - NO_GAIN) best = { shift, left };
     }
   }
-  return (best.left > stayed.left - WORTH_MOVING ? stayed : best).shift;
+  return (worthMoving(stayed.left, best.left) ? best : stayed).shift;
 };
 
 const ids = ({ option: { setting: { group, sheet } } }: Planned): string => group.bends.map((b) => sheet.part.bends[b]!.id).join('+');
@@ -48,7 +48,7 @@ export const movedWords = (machine: Machine, layout: Layout): string | null => {
   const middle = (Math.min(...windows.map(([a]) => a)) + Math.max(...windows.map(([, b]) => b))) / 2;
   const there = seatsLeft(machine, windows.map(([a, b]) => [a - middle, b - middle]))!;
   const worst = (lefts: readonly (number | null)[]): number => lefts.reduce<number>((most, left) => Math.max(most, left ?? Infinity), 0);
-  if (!(worst(there) - worst(here) >= WORTH_MOVING)) return null;
+  if (!worthMoving(worst(there), worst(here))) return null;
   const avoided = Number.isFinite(worst(there)) ? `plus or minus ${worst(there).toFixed(3)} mm` : 'wear that was not measured';
   return `The stations stand ${Math.abs(middle).toFixed(0)} mm to the ${middle < 0 ? 'left' : 'right'} of the bed's middle: there the worn seats leave plus or minus ${worst(here).toFixed(3)} mm of depth along a bend, in the middle ${avoided}.`;
 };

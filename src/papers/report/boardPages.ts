@@ -1,4 +1,4 @@
-import { type FitCell, answerInWords, changeInShort, columnName, columnSum, reasonInShort } from '../../fit/index.js';
+import { type FitCell, answerInWords, changeInShort, columnName, columnSum, nothingCostsLess, reasonInShort } from '../../fit/index.js';
 import { type Block, flow } from '../flow.js';
 import { FRAME, INSET, line, paragraph } from '../paper.js';
 import { titleArea, verdictFill } from '../titleBlock.js';
@@ -83,12 +83,12 @@ const costBlocks = (data: ReportData): Block[] => [
   machineBlock(data),
   ...(data.board.cheapest ? [{
     heading: `${data.board.cheapest.cannot.length > 0 ? 'Cheapest for those of these parts that are made' : 'Cheapest for all these parts'} ${mark('cheapest')}`,
-    paragraphs: [{ words: `${cheapestWords(data.board.cheapest, data.board.parts)}.`, style: { size: 2.6 } }],
+    paragraphs: [{ words: `${cheapestWords(data.board.cheapest, data.board.parts, nothingCostsLess(data.board))}.`, style: { size: 2.6 } }],
   }] : []),
   {
     heading: `Each machine alone, with what it lacks ${mark('cheapest')}`,
     paragraphs: data.board.alone.flatMap((alone, m) => (alone && alone.options.length + alone.tools.length === 0 ? [] : [{
-      words: `${columnName(data.board.machines[m]!)}: ${alone ? cheapestWords(alone, data.board.parts, true) : 'not reckoned'}.`, sign: '–', style: { size: 2.4 },
+      words: `${columnName(data.board.machines[m]!)}: ${alone ? cheapestWords(alone, data.board.parts, nothingCostsLess(), true) : 'not reckoned'}.`, sign: '–', style: { size: 2.4 },
     }])),
   },
   ...optionBlocks(data),

@@ -29,13 +29,13 @@ export const paceWords = ({ partsAnHour, changeOver }: FitCell, marks: readonly 
   ...(changeOver === null ? [] : [`change-over ${(changeOver / 60).toFixed(0)} min ${marks[1]}`]),
 ].join('\n');
 
-/** What a set costs and makes, in a sentence without its full stop. `alone`: the one machine need not be named again. */
-export const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], alone = false): string => {
+/** What a set costs and makes, in a sentence without its full stop. `proven` is said where it is; `alone`: the one machine need not be named again. */
+export const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], proven: string, alone = false): string => {
   const cannot = cheapest.cannot.map((p) => parts[p]!.name);
   const asked = cheapest.asked.map(({ part, what }) => `; ${parts[part]!.name} only with ${what}, if the drawing allows it`).join('');
   if (cannot.length === parts.length) return 'not shown to make any of these parts, whatever of what was looked at is added';
   const bought = [...(alone ? [] : cheapest.machines), ...cheapest.options, ...cheapest.tools].map(({ name, price }) => `${name} (${money(price, cheapest.currency)})`);
-  const gap = cheapest.proven ? 'proven the cheapest as counted' : `not proven the cheapest; none costs less than ${money(cheapest.bound, cheapest.currency)}`;
+  const gap = cheapest.proven ? proven : `not proven the cheapest; none costs less than ${money(cheapest.bound, cheapest.currency)}`;
   const left = cannot.length > 0 ? `; not shown to be made by it: ${cannot.join('; ')}` : '; it makes every part';
   return `${alone ? 'with ' : ''}${bought.join(' + ')}: ${money(cheapest.price, cheapest.currency)} in all, ${gap}${left}${asked}`;
 };

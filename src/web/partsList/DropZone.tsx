@@ -20,7 +20,7 @@ interface Answer {
   readonly parts: readonly PartRevision[];
   readonly refused: readonly Refused[];
   /** Parts that are one shape with an earlier one of the file. */
-  readonly alike?: readonly Alike[];
+  readonly alike: readonly Alike[];
 }
 type Unit = Part['unit'];
 const UNITS = Object.entries(UNIT_WORDS) as [Unit, string][];
@@ -33,7 +33,7 @@ interface Told {
 interface Outcome {
   readonly name: string;
   readonly taken: readonly PartRevision[];
-  readonly alike?: readonly Alike[];
+  readonly alike: readonly Alike[];
   readonly refused: readonly Told[];
   /** Nothing was taken, and the unit that it declares is in doubt: it may be sent again. */
   readonly again?: File;
@@ -51,14 +51,14 @@ const solid = ({ index, name, sentence: words, picture }: Refused): Told => ({ w
 const handIn = async (file: File, unit: Unit | undefined, sent: (share: number) => void): Promise<Outcome> => {
   const { name } = file;
   try {
-    const { parts, refused, alike = [] } = await upload<Answer>('/api/parts', file, unit === undefined ? {} : { unit }, sent);
+    const { parts, refused, alike } = await upload<Answer>('/api/parts', file, unit === undefined ? {} : { unit }, sent);
     return { name, taken: parts, alike, refused: refused.map(solid) };
   } catch (fault) {
     const all = fault instanceof ApiFault ? (fault.body as { readonly refused?: readonly Refused[] } | null)?.refused : undefined;
     const [only] = all ?? [];
     const one: Told = { words: sentence(fault), ...(only?.picture === undefined ? {} : { picture: only.picture }) };
     const doubted = all?.some(({ unitDoubted }) => unitDoubted) ?? false;
-    return { name, taken: [], refused: all && all.length > 1 ? all.map(solid) : [one], ...(doubted ? { again: file } : {}) };
+    return { name, taken: [], alike: [], refused: all && all.length > 1 ? all.map(solid) : [one], ...(doubted ? { again: file } : {}) };
   }
 };
 
@@ -122,7 +122,7 @@ export const DropZone = ({ added, flat, busy }: DropZoneProps) => {
             <progress aria-label={`Taking in ${sending.name}`} {...(sending.share < 1 ? { value: sending.share } : {})} />
           </p>
         )}
-        {outcomes.map(({ name, taken, alike = [], refused, again }, i) => (
+        {outcomes.map(({ name, taken, alike, refused, again }, i) => (
           <div key={`${i} ${name}`} className="stack">
             {taken.length > 0 && <TakenList file={name} parts={taken} alike={alike} changed={added} />}
             {refused.map(({ words, picture }) => (
