@@ -1,6 +1,6 @@
 // npm run bench -- board FOLDER [seconds] [class] [minutes] [options]: all bent parts of ../shared/parts and P1 to P16 on the five machines
 // of the demo floor, as the page shows them. FOLDER gets the store, board.json and board.png. Broken off (by `minutes` or by hand) it goes on where it
-// was when it is asked again with the same words: cells are kept in the store. `seconds` are processor time, so a computer that does much else takes longer and answers the same.
+// was when it is asked again with the same words: cells are kept in the store. `seconds` are processor time, so a computer that does much else takes longer; what is found only near their end may still be "not decided" in another run.
 import { mkdirSync, readFileSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { extname, join, resolve } from 'node:path';
 import { chromium } from 'playwright-core';
