@@ -1,7 +1,7 @@
 import { proveTrial } from '../../src/proof/index.js';
 import type { Conflict } from '../../src/trial/conflict.js';
 import { type Searched, type Trial, type TrialInput, planTrial } from '../../src/trial/index.js';
-import { measuring } from '../../src/trial/planTrial.js';
+import { measuring } from '../../src/trial/measuring.js';
 import { reasonsFrom } from '../../src/trial/reasons.js';
 import type { Blocked } from '../../src/trial/task.js';
 import { bendLine, needOf, settingOf } from '../../src/trial/strokeOption.js';
