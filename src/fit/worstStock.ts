@@ -12,18 +12,22 @@ export const worstStock = (step: Step): readonly Margin[] => {
   return nominal.map((m) => ({ ...m, name: `${m.name}, thickest and strongest sheet`, value: m.value * factor }));
 };
 
-/** The first of a plan's limits of force that the worst sheet breaks although the typical one keeps it; null where none. */
-export const overloadByWorstStock = (trial: Trial): { readonly reason: Reason; readonly step: Step } | null => {
-  for (const step of trial.steps) {
-    const over = worstStock(step).find((m) => m.value > m.limit);
-    if (!over) continue;
-    const bodies = [trial.punches.find((p) => p.id === step.punch)!.name, trial.dies.find((d) => d.id === step.die)!.name];
-    return {
-      step, reason: {
-        code: over.name.startsWith('force per length') ? 'tool rating' : 'force', bends: step.bends, bodies, by: over.value - over.limit,
-        sentence: `At step ${step.number} (${step.bends.join(' and ')} in ${bodies[1]!}) the typical sheet is within the limit, but the thickest and strongest that its standards let through asks ${over.value.toFixed(0)} ${over.unit} where ${over.limit.toFixed(0)} is the ${over.source}.`,
-      },
-    };
-  }
-  return null;
-};
+/** A step whose limit of force the worst sheet breaks although the typical one keeps it. */
+export interface Overload {
+  readonly step: Step;
+  readonly margin: Margin;
+  readonly reason: Reason;
+}
+
+/** The steps of a plan that the worst sheet overloads, each with its first limit broken, in their order. */
+export const overloadsByWorstStock = (trial: Trial): readonly Overload[] => trial.steps.flatMap((step): Overload[] => {
+  const margin = worstStock(step).find((m) => m.value > m.limit);
+  if (!margin) return [];
+  const bodies = [trial.punches.find((p) => p.id === step.punch)!.name, trial.dies.find((d) => d.id === step.die)!.name];
+  return [{
+    step, margin, reason: {
+      code: margin.name.startsWith('force per length') ? 'tool rating' : 'force', bends: step.bends, bodies, by: margin.value - margin.limit,
+      sentence: `At step ${step.number} (${step.bends.join(' and ')} in ${bodies[1]!}) the typical sheet is within the limit, but the thickest and strongest that its standards let through asks ${margin.value.toFixed(0)} ${margin.unit} where ${margin.limit.toFixed(0)} is the ${margin.source}.`,
+    },
+  }];
+});

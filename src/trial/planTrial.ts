@@ -72,7 +72,7 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
   const why = createWhyNot(part, machine, twice, limit / 1000);
   const toolReasons: Reason[] = [];
   const tried: number[] = [];
-  for (const tooling of toolings(part, metal, machine, rack, grouped, toolReasons, input.blank, input.deductions, twice)) {
+  for (const tooling of toolings(input, grouped, twice, toolReasons)) {
     const heavy = tooHeavy(tooling, input);
     if (heavy) return done('does not make', { reasons: [heavy] });
     tried.push(tooling.v);

@@ -1,7 +1,7 @@
 import { type AirBend, type AirBendSetup, type DeductionAnswer, deductionFor, halfOpening, kFactorOf, type MeasuredDeduction, outsideConvention } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
 import { type Developed, type HemArc, type Part, asFormed } from '../sheet/index.js';
-import { type Die, type Machine, type Punch, type Rack, bendsInV } from '../shop/index.js';
+import { type Die, type Machine, type Punch, bendsInV } from '../shop/index.js';
 import { type Pair, pairOf } from './bodies.js';
 import type { Group } from './groups.js';
 import { airBendKept } from './airBendKept.js';
@@ -10,7 +10,7 @@ import { asCut } from './asCut.js';
 import { V_LEAST, V_MOST } from './limits.js';
 import { type Offset, offsetFigures } from './offsets.js';
 import type { TrialInput } from './input.js';
-import { NEVER_TWICE, type Twice } from './states.js';
+import type { Twice } from './states.js';
 import type { Reason, Trial } from './trial.js';
 import type { VBend } from './vBend.js';
 
@@ -121,11 +121,13 @@ const flatReach = (part: Part, bend: number, allowance: number): number =>
     return Math.max(...part.plates[plate]!.outline.map((p) => Math.abs((u[0] * (p.y - line.from[1]) - u[1] * (p.x - line.from[0])) / size)));
   })) + allowance / 2;
 
+type Asked = Pick<TrialInput, 'part' | 'metal' | 'machine' | 'rack' | 'blank' | 'deductions' | 'leaveOut'>;
+
 /**
  * The ways to tool a part on a machine, best first: the V nearest to 8 t for every bend; then the same with a smaller V
  * for the bends whose flange is too short for it. Each is worked out when it is asked for; `reasons` gathers why tools fell out.
  */
-export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack, groups: readonly Group[], reasons: Reason[], given?: TrialInput['blank'], measured: readonly MeasuredDeduction[] = [], twice: Twice = NEVER_TWICE): Generator<Tooling> {
+export function* toolings({ part, metal, machine, rack, blank: given, deductions: measured = [], leaveOut = [] }: Asked, groups: readonly Group[], twice: Twice, reasons: Reason[]): Generator<Tooling> {
   const inStep = new Map(groups.flatMap(({ offset }) => offset?.bends.map((b) => [b, formedInStep(metal, part, b, offset)] as const) ?? []));
   const t = part.thickness;
   const dies = rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang));
@@ -152,7 +154,7 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
   const withV = (v: number, bend: number): Forming | null => {
     const { bendAngle, insideRadius } = part.bends[bend]!;
     const group = groups.find((g) => g.bends.includes(bend))!;
-    const key = `${v}|${bendAngle}|${insideRadius}|${group.bends.join()}`;
+    const key = `${v}|${bendAngle}|${insideRadius}|${group.bends.join()}${leaveOut.length > 0 ? `|${bend}` : ''}`;
     const known = formings.get(key);
     if (known !== undefined) return known;
     const found = chooseForming(v, bend);
@@ -163,8 +165,10 @@ export function* toolings(part: Part, metal: Metal, machine: Machine, rack: Rack
     const drawn = part.bends[bend]!.insideRadius;
     let best: Forming | null = null;
     let least = Infinity;
-    const isHem = part.bends[bend]!.kind === 'hem';
-    for (const die of dies.filter((d) => d.v === v && (!isHem || preBends(d))).sort((a, b) => b.includedAngle - a.includedAngle)) {
+    const { id, kind } = part.bends[bend]!;
+    const isHem = kind === 'hem';
+    const left = (die: Die): boolean => leaveOut.some((o) => o.bend === id && o.die === die.id);
+    for (const die of dies.filter((d) => d.v === v && !left(d) && (!isHem || preBends(d))).sort((a, b) => b.includedAngle - a.includedAngle)) {
       for (const tip of isHem ? [...new Set(punches.filter(preBends).map((p) => p.tipRadius))] : tips) {
         const answer = formed(metal, part, bend, die, tip, measured, twice.get(bend));
         if ('code' in answer) {
