@@ -20,7 +20,7 @@ export interface Candidate {
   readonly words: string;
   /** Candidates of one kind of change, the smallest first: once one is confirmed, the larger are not tried. */
   readonly family: string;
-  /** The questions that are left with it: one, or one for each of the parts that come of a split. All must be made. */
+  /** The questions that are left with it: one, or one for each of the parts that come of a split, and all must be made; none where it cannot be applied. */
   readonly apply: (input: TrialInput) => readonly TrialInput[];
   /** A smaller change of the same kind that the plan made with this one shows to be enough; to be planned again as any. */
   readonly smaller?: (made: Trial) => Candidate | null;
@@ -30,6 +30,9 @@ const money = (price: number | null, currency: string): string =>
   price === null ? 'price not entered' : `${price.toLocaleString('en-GB')} ${currency} as entered`;
 
 const withPunch = (input: TrialInput, punch: Punch): readonly TrialInput[] => [{ ...input, rack: { ...input.rack, punches: [...input.rack.punches, punch] } }];
+
+/** None where the change cannot be made to the part as it is by then. */
+const withPart = (input: TrialInput, part: Part | null): readonly TrialInput[] => (part === null ? [] : [{ ...input, part }]);
 
 /** mm that an adapter is high. Common practice, no source. */
 const ADAPTER = 60;
@@ -133,11 +136,15 @@ const NATURAL = 0.16 * 8;
 const radiusCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] => {
   if (meets(reasons, 'radius', 'minimum radius', 'no tool').length === 0) return [];
   const radius = Math.round(NATURAL * part.thickness * 10) / 10;
-  const formed = asFormed(part, part.bends.map(() => ({ insideRadius: radius })));
-  return formed.ok ? [{
+  // of the part as other changes have left it
+  const formed = (of: Part): Part | null => {
+    const made = asFormed(of, of.bends.map(() => ({ insideRadius: radius })));
+    return made.ok ? made.value : null;
+  };
+  return formed(part) ? [{
     item: { kind: 'radius', id: `radius-${radius}`, name: `Inside radius ${radius} mm on every bend`, price: 0 },
     words: `an inside radius of ${radius} mm on every bend, if the drawing allows it (no price)`, family: 'radius',
-    apply: (input) => [{ ...input, part: formed.value }],
+    apply: (input) => withPart(input, formed(input.part)),
   }] : [];
 };
 
@@ -216,7 +223,7 @@ const reliefCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] =
       return cut === null ? [] : [{
         item: { kind: 'relief', id: `relief-${plate}-${by}`, name: `A relief of ${by} mm at both ends of ${body}`, price: 0 },
         words: `a relief of ${by} mm at both ends of ${body}, if the drawing allows it (no price)`, family: `relief ${plate}`,
-        apply: (input) => [{ ...input, part: relieve(input.part, plate, by) ?? cut }],
+        apply: (input) => withPart(input, relieve(input.part, plate, by)),
       }];
     });
   });

@@ -25,6 +25,13 @@ describe('a part made in two', () => {
     expect(halves[0]!.dimensions!.length + halves[1]!.dimensions!.length).toBeLessThan(whole.dimensions.length);
   });
 
+  it('what stands on a plate stays on that plate, and goes with its half', () => {
+    const outline = [{ x: 10, y: 10, bulge: 0 }, { x: 14, y: 10, bulge: 0 }, { x: 14, y: 14, bulge: 0 }];
+    const boss = (plate: number) => ({ kind: 'boss' as const, side: 'A' as const, plate, outline, height: 5 });
+    const halves = splitPart({ ...part, formed: [boss(3), boss(0)] }, 1);
+    expect(halves.map((h) => h.formed)).toEqual([[boss(0)], [boss(1)]]);
+  });
+
   it('at an outer bend the flange that is left flat is no part to bend', () => {
     const rest = splitPart(part, 0);
     expect(rest.map((r) => r.bends.map((b) => b.id))).toEqual([['b2', 'b3']]);

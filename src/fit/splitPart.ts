@@ -31,12 +31,13 @@ const subPart = (part: Part, plates: ReadonlySet<number>, name: string): Part =>
     const [a, b] = [feature(d.between[0]), feature(d.between[1])];
     return a[0] && b[0] ? [{ ...d, between: [a[0], b[0]] as const }] : [];
   });
-  const { volume: _, reading: __, dimensions: ___, ...same } = part;
+  const formed = part.formed?.flatMap((f) => (plates.has(f.plate) ? [{ ...f, plate: places.get(f.plate)! }] : []));
+  const { volume: _, reading: __, dimensions: ___, formed: ____, ...same } = part;
   return {
     ...same, name, plates: [...places.keys()].map((p) => part.plates[p]!),
     bends: within.map(([bend]) => ({ ...bend, sides: [side(bend.sides[0]), side(bend.sides[1])] })),
     assumptions: part.assumptions.map((a) => ({ ...a, plates: a.plates.flatMap((p) => places.get(p) ?? []), bends: a.bends.filter((id) => within.some(([b]) => b.id === id)) })),
-    ...(dimensions && { dimensions }),
+    ...(dimensions && { dimensions }), ...(formed && { formed }),
   };
 };
 
