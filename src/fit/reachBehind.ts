@@ -1,5 +1,6 @@
 import { apply, compose, invert } from '../geometry/index.js';
 import { fold, middleFrame } from '../sheet/index.js';
+import { anglesAfter, bendIndex } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
 
 /**
@@ -9,10 +10,10 @@ import type { Step, Trial } from '../trial/index.js';
 export const reachBehind = (trial: Trial, step: Step): { readonly reach: number; readonly width: number } => {
   const { sheet } = trial;
   const { bends, plates } = sheet.part;
-  const done = new Set(trial.steps.filter((s) => s.number < step.number).flatMap((s) => s.bends));
-  const index = bends.findIndex((b) => b.id === step.bends[0]);
+  const index = bendIndex(trial, step.bends[0]!);
   const root = bends[index]!.sides[step.gaugeSide].plate;
-  const { poses } = fold(sheet, bends.map((b) => (done.has(b.id) ? b.bendAngle : 0)), root);
+  // as the steps before have left it: a hem may be pre-bent only, a bend begun
+  const { poses } = fold(sheet, anglesAfter(trial, step.number - 1), root);
   const toMiddle = invert(middleFrame(sheet, index, 0, step.gaugeSide));
   const seen = plates.flatMap((plate, p) => {
     const pose = compose(toMiddle, poses[p]!);
