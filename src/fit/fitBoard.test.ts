@@ -7,7 +7,7 @@ import { fitColumns } from './fitColumn.js';
 const machine = (id: string): Machine => demoFloor().find((m) => m.id === id)!;
 
 const makes: FitCell = {
-  verdict: 'makes', margins: [], reasons: [], remedies: [], seconds: 40, partsAnHour: 95, changeOver: 840, computeSeconds: 0.1, proof: { checked: true, passed: true }, warnings: [], way: null,
+  verdict: 'makes', margins: [], spreads: [], reasons: [], remedies: [], seconds: 40, partsAnHour: 95, changeOver: 840, computeSeconds: 0.1, proof: { checked: true, passed: true }, warnings: [], way: null,
 };
 const withOption: FitCell = {
   ...makes, verdict: 'makes with remedy', reasons: [{ code: 'no stop', sentence: 'No finger reaches it.', bends: ['b1'] }],

@@ -1,6 +1,6 @@
 import type { Reason, Remedy, Trial } from '../trial/index.js';
 import { type FoundWay, wayOf } from './carryOver.js';
-import { type FitMargin, fitMargins } from './fitMargins.js';
+import { type FitMargin, fitMargins, toleranceMargins } from './fitMargins.js';
 
 /** What a cell says: a trial's verdict, or that it was stopped before its turn came. */
 export type FitVerdict = Trial['verdict'] | 'not tried';
@@ -10,6 +10,8 @@ export interface FitCell {
   readonly verdict: FitVerdict;
   /** Force, length, daylight, throat, gauge travel, tolerance; the tightest first, only those that a plan has. */
   readonly margins: readonly FitMargin[];
+  /** Of every dimension that is asked a tolerance what the batch spreads, plus and minus mm; `name` tells the dimension. */
+  readonly spreads: readonly { readonly name: string; readonly value: number }[];
   readonly reasons: readonly Reason[];
   readonly remedies: readonly Remedy[];
   /** Which changes were looked for and do not help, one sentence; absent where none was looked for or one does. */
@@ -39,7 +41,7 @@ const pace = (trial: Trial): Pick<FitCell, 'partsAnHour' | 'changeOver'> => {
 
 /** A cell whose turn did not come; `why` is a sentence. */
 export const notTried = (why: string): FitCell => ({
-  verdict: 'not tried', margins: [], reasons: [{ code: 'limit', sentence: why, bends: [] }], remedies: [], seconds: null, partsAnHour: null, changeOver: null, computeSeconds: 0,
+  verdict: 'not tried', margins: [], spreads: [], reasons: [{ code: 'limit', sentence: why, bends: [] }], remedies: [], seconds: null, partsAnHour: null, changeOver: null, computeSeconds: 0,
   proof: { checked: false, passed: false }, warnings: [], way: null,
 });
 
@@ -48,6 +50,7 @@ export const fitCell = (trial: Trial): FitCell => ({
   ...pace(trial),
   verdict: trial.verdict,
   margins: fitMargins(trial),
+  spreads: toleranceMargins(trial).map(({ name, value }) => ({ name, value })),
   reasons: trial.reasons,
   remedies: trial.remedies,
   ...(trial.inVain !== undefined && { inVain: trial.inVain }),

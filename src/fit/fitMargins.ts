@@ -60,7 +60,7 @@ const throat = (trial: Trial): FitMargin[] => {
 };
 
 /** Every dimension that carries a tolerance, by the spread that the plan's stops and order leave in the batch. */
-const tolerance = (trial: Trial): FitMargin[] =>
+export const toleranceMargins = (trial: Trial): readonly FitMargin[] =>
   (trial.dimensions ?? []).flatMap((d): FitMargin[] => (d.tolerance === null || d.notKnown.length > 0 ? [] : [{
     kind: 'tolerance', name: `${d.id}: ${d.what}, ${d.value.toFixed(1)} mm`, value: d.batch.rootSumSquare, limit: d.tolerance, unit: 'mm',
     share: d.batch.rootSumSquare / d.tolerance, step: 0, source: `root of the sum of squares over the batch; asked by ${d.askedBy}`,
@@ -70,6 +70,6 @@ const order = (a: FitMargin, b: FitMargin): number => b.share - a.share;
 
 /** Of each kind the margin used up furthest over all steps, the tightest kind first; empty without a plan. */
 export const fitMargins = (trial: Trial): readonly FitMargin[] => {
-  const all = [...trial.steps.flatMap((step) => ofStep(trial, step)), ...throat(trial), ...tolerance(trial)].sort(order);
+  const all = [...trial.steps.flatMap((step) => ofStep(trial, step)), ...throat(trial), ...toleranceMargins(trial)].sort(order);
   return all.filter((m, i) => all.findIndex((other) => other.kind === m.kind) === i);
 };

@@ -43,8 +43,6 @@ export const optionColumns = (columns: readonly FitColumn[]): readonly OptionCol
 const LEAST_MINUTES = 0.1;
 const LEAST_GAIN = 0.005;
 
-const toleranceOf = (cell: FitCell): { readonly name: string; readonly value: number } | null => cell.margins.find((m) => m.kind === 'tolerance') ?? null;
-
 const worthOf = (
   column: FitColumn, optionId: string, parts: readonly string[], without: readonly FitCell[], fitted: readonly FitCell[] | null, quantity: number,
 ): OptionWorth => {
@@ -63,10 +61,10 @@ const worthOf = (
   // an option may stay unused, so a slower plan with it costs nothing
   const saved = both.reduce((sum, { a, b }) => sum + Math.max(0, a.seconds! - b.seconds!) * quantity / 60, 0);
   const minutesPerBatch = saved < LEAST_MINUTES ? 0 : saved;
-  const gains = both.flatMap(({ name, a, b }) => {
-    const [from, to] = [toleranceOf(a), toleranceOf(b)];
-    return from && to && from.name === to.name && from.value - to.value > LEAST_GAIN ? [{ part: name, dimension: from.name, without: from.value, with: to.value }] : [];
-  });
+  const gains = both.flatMap(({ name, a, b }) => a.spreads.flatMap((from) => {
+    const to = b.spreads.find((d) => d.name === from.name);
+    return to && from.value - to.value > LEAST_GAIN ? [{ part: name, dimension: from.name, without: from.value, with: to.value }] : [];
+  }));
   const tolerance = gains.sort((a, b) => (b.without - b.with) - (a.without - a.with))[0] ?? null;
   const says = [
     ...(makes.length > 0 ? [`it makes ${listed(makes)} possible`] : []),

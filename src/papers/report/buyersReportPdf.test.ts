@@ -19,7 +19,7 @@ const machines = ['general', 'worn'].map((id) => demoFloor().find((m) => m.id ==
 const trial = channelTrial();
 
 const yes: FitCell = {
-  verdict: 'makes', reasons: [], remedies: [], seconds: 40, partsAnHour: 95, changeOver: 840, computeSeconds: 0.1, proof: { checked: true, passed: true }, warnings: ['Strength of this batch is not known.'], way: null,
+  verdict: 'makes', spreads: [], reasons: [], remedies: [], seconds: 40, partsAnHour: 95, changeOver: 840, computeSeconds: 0.1, proof: { checked: true, passed: true }, warnings: ['Strength of this batch is not known.'], way: null,
   margins: [
     { kind: 'daylight', name: 'opening between punch and die', value: 90, limit: 120, unit: 'mm', share: 0.75, step: 2, source: 'open height less the stack' },
     { kind: 'gauge travel', name: 'R, nearest', value: 20, limit: 5, unit: 'mm', share: 0.7, step: 1, source: 'machine data' },
@@ -27,7 +27,7 @@ const yes: FitCell = {
   ],
 };
 const no: FitCell = {
-  ...yes, verdict: 'makes with remedy', margins: [], seconds: null, partsAnHour: null, changeOver: null, proof: { checked: false, passed: false }, warnings: [],
+  ...yes, verdict: 'makes with remedy', margins: [], spreads: [], seconds: null, partsAnHour: null, changeOver: null, proof: { checked: false, passed: false }, warnings: [],
   reasons: [{ code: 'clearance', sentence: 'Flange 1 meets the punch body by 14.0 mm.', bends: ['b1'] }],
   remedies: [{
     sentence: 'With a gooseneck beyond the rack (4,100 EUR as entered) it is made in 44.0 s a part.', confirmed: true, price: 4100, seconds: 44,

@@ -5,7 +5,7 @@ import { whyNotBlocks } from './whyNotBlocks.js';
 
 const reason = (code: FitCell['reasons'][number]['code'], sentence: string): FitCell['reasons'][number] => ({ code, sentence, bends: [] });
 const cell = (verdict: FitCell['verdict'], reasons: FitCell['reasons'], warnings: readonly string[] = [], inVain?: string): FitCell => ({
-  verdict, reasons, warnings, ...(inVain !== undefined && { inVain }), remedies: [], margins: [], seconds: null, partsAnHour: null, changeOver: null, computeSeconds: 0, proof: { checked: false, passed: false }, way: null,
+  verdict, reasons, warnings, ...(inVain !== undefined && { inVain }), remedies: [], margins: [], spreads: [], seconds: null, partsAnHour: null, changeOver: null, computeSeconds: 0, proof: { checked: false, passed: false }, way: null,
 });
 const machine = (name: string): BoardMachine => ({ id: name, name, whose: 'ours', price: 1, currency: 'EUR' } as unknown as BoardMachine);
 const machines = ['Long, 200 t', 'Short, 40 t', 'Tall, 90 t'].map(machine);
