@@ -24,12 +24,13 @@ export interface Compared {
 const said = (x: { readonly seconds: number } | null): string => (x ? `${x.seconds.toFixed(5)} s` : 'no order');
 
 /** What the layout of the plan kept added to its strokes' own seconds: dies that had to be raised. */
-const risen = ({ task, result }: Searched, stations: number): number => {
-  const stood = result.kind === 'plan' ? task.finish(result.plan, stations) : null;
+const risen = ({ task, result }: Searched, { stations, steps }: Trial): number => {
+  const walks = steps.filter((s, i) => i > 0 && s.station !== steps[i - 1]!.station).length;
+  const stood = result.kind === 'plan' ? task.finish(result.plan, { stations: stations.length, walks }) : null;
   return stood?.ok ? stood.seconds : 0;
 };
 
-const bySearch = (searched: Searched, best: BestOrder | null, stations: number): { readonly wrong: string | null; readonly claimed: boolean } => {
+const bySearch = (searched: Searched, best: BestOrder | null, trial: Trial): { readonly wrong: string | null; readonly claimed: boolean } => {
   const { result, tooling } = searched;
   const at = `V ${tooling.v}: every order gives ${said(best)},`;
   if (result.kind === 'undecided') return { wrong: null, claimed: false };
@@ -37,7 +38,7 @@ const bySearch = (searched: Searched, best: BestOrder | null, stations: number):
     if (!best) return { wrong: null, claimed: true };
     return result.layout ? { wrong: null, claimed: false } : { wrong: `${at} the planner none`, claimed: true };
   }
-  if (!best || result.seconds - risen(searched, stations) < best.seconds - SAME) return { wrong: `${at} the planner ${said(result)}`, claimed: result.proven };
+  if (!best || result.seconds - risen(searched, trial) < best.seconds - SAME) return { wrong: `${at} the planner ${said(result)}`, claimed: result.proven };
   if (result.proven) return { wrong: result.seconds > best.seconds + SAME ? `${at} the planner ${said(result)} and calls it proven` : null, claimed: true };
   return { wrong: result.bound > best.seconds + SAME ? `${at} the planner's bound is ${result.bound.toFixed(5)} s` : null, claimed: false };
 };
@@ -54,7 +55,7 @@ export const compare = async (input: TrialInput, limit: number | null, now: () =
   for (const searched of all) {
     const problem: Problem = problemOf(searched.task, input.machine, input.quantity);
     const best = everyOrder(problem);
-    const verdict = bySearch(searched, best, trial.stations.length);
+    const verdict = bySearch(searched, best, trial);
     if (verdict.wrong) wrong.push(verdict.wrong);
     if (!verdict.claimed) notClaimed++;
     if (limit === null) continue;

@@ -307,3 +307,21 @@ describe('flanges beside the line', () => {
     expect(await findings(corner(47))).toMatch(/the flange beyond b1 runs into the punch of station S1; they share a space of [\d.]+ x/);
   });
 });
+
+describe('force', () => {
+  const trial = angleTrial();
+  const { forcePerLength, force } = trial.steps[0]!;
+
+  it('a punch, a die or a machine rated for less along the length than the step asks', async () => {
+    const less = forcePerLength - 1;
+    const [punch, die] = [trial.punches[0]!, trial.dies[0]!];
+    expect(await findings({ ...trial, punches: [{ ...punch, rating: less }] })).toBe(`Step 1: it asks ${forcePerLength.toFixed(0)} N/mm of the punch ${punch.name}, rated ${less.toFixed(0)} N/mm.`);
+    expect(await findings({ ...trial, dies: [{ ...die, rating: less }] })).toMatch(/N\/mm of the die /);
+    expect(await findings({ ...trial, machine: { ...trial.machine, ratingPerLength: less } })).toMatch(/N\/mm of the machine, rated/);
+  });
+
+  it('a machine rated for less in all, or a cylinder that bears more than half', async () => {
+    expect(await findings({ ...trial, machine: { ...trial.machine, rating: force - 1 } })).toMatch(/N of the machine, rated/);
+    expect(await findings(withStep(trial, 0, { cylinderForces: [trial.machine.rating / 2 + 1, 0] }))).toMatch(/N of one cylinder, rated/);
+  });
+});

@@ -9,6 +9,7 @@ import { type Metal, makeMetal } from './metal.js';
 import type { PhaseName } from './phase.js';
 import { dieOf, fingerBodies, pressBodies, punchOf } from './pressBodies.js';
 import { ramFindings } from './ramFindings.js';
+import { forceFindings } from './forceFindings.js';
 import { finalFindings, reachFindings, stepFindings } from './recordFindings.js';
 import { replayStep } from './replayStep.js';
 import { collinearFindings, coverFindings } from './seatFindings.js';
@@ -176,7 +177,7 @@ export const proveTrial = async (
         findings.push(ready);
         continue;
       }
-      const wrong = stepFindings(trial, step, ready.station, ready.bends, angles);
+      const wrong = [...stepFindings(trial, step, ready.station, ready.bends, angles), ...forceFindings(trial, step)];
       findings.push(...wrong);
       if (options.steps === undefined || options.steps.includes(step.number)) {
         const log = await proveStep(replay, step, ready, angles, pause);

@@ -6,7 +6,7 @@ import { blankSize } from './developedSize.js';
 import type { Group } from './groups.js';
 import { hitsInTurn } from './hits.js';
 import type { TrialHooks, TrialInput } from './input.js';
-import { type Layout, layoutOf } from './layout.js';
+import { type Layout, layoutOf, stoodOn } from './layout.js';
 import { madeBy } from './made.js';
 import { pairings } from './pairings.js';
 import { createPlateClearance } from './plateClearance.js';
@@ -18,9 +18,10 @@ import { strokeCosts } from './strokeCosts.js';
 import { type StrokeAnswer, createStrokeAsker } from './strokeOption.js';
 import { symmetriesOf } from './symmetry.js';
 import type { Action, Planned, SearchTask } from './task.js';
-import { handlingFactor, stationSeconds } from './time.js';
+import { TIME, handlingFactor, stationSeconds } from './time.js';
 import { type WithinTolerance, asksTolerance, searchWithin } from './tolerance.js';
-import { type Tooling, strokeLength } from './tooling.js';
+import { strokeLength } from './strokeLength.js';
+import type { Tooling } from './tooling.js';
 import { viewer } from './views.js';
 import { allowedBy } from './wishes.js';
 
@@ -83,12 +84,14 @@ export const attemptWith = (input: TrialInput, hooks: TrialHooks, tooling: Tooli
     // a wish names bends, so the images of an order are no longer as good as itself; a bend's second state is not mapped
     symmetries: input.wishes || groups.some((g) => g.needs !== undefined || g.offset) ? [] : symmetriesOf(sheet, earsAreBalanced(rack)),
     extra: costs.extra, handSetting: costs.handSetting, remembersStop: costs.remembersStop,
-    finish: (plan, opened) => {
+    finish: (plan, taken) => {
       const stood = layoutOf(plan, machine, rack, raised, force);
       if (!stood.ok) return { ok: false, conflict: stood.conflict };
       // a raised die changes openings and where the gauge stands
       const risen = stood.layout.plan === plan ? 0 : costs.ofPlan(stood.layout.plan) - costs.ofPlan(plan);
-      return { ok: true, seconds: (stood.layout.stations.length - opened) * stationShare + risen };
+      // the layout gathers strokes by what fits together, which need not be the stations on which they were taken
+      const { stations, walks } = stoodOn(stood.layout);
+      return { ok: true, seconds: (stations - taken.stations) * stationShare + (walks - taken.walks) * TIME.walk * handling + risen };
     },
     onBest: (seconds, bound) => hooks.onProgress?.({ done: 'a plan is found; looking for a better one', share: 0.6, bestSeconds: seconds, bound }),
   };

@@ -1,6 +1,6 @@
 import type { Conflict } from './conflict.js';
 import type { Images } from './images.js';
-import { type Node, planOf } from './node.js';
+import { type Node, planOf, stoodOf } from './node.js';
 import type { Planned, SearchTask } from './task.js';
 
 /** Costs that differ by less are equal: sums of the same pieces in another order. s */
@@ -32,7 +32,7 @@ export const createCompleted = (task: SearchTask, images: Images): Completed => 
     },
     take: (node, bound) => {
       const plan = planOf(task, images, node);
-      const end = plan ? task.finish(plan, node.stations.length) : null;
+      const end = plan ? task.finish(plan, stoodOf(node)) : null;
       // a layout may make a plan dearer (what stands on a raised die may lose its stop): then another plan of as many strokes'
       // seconds, closed behind the same state, may be the better one, and nothing is known past the least of their own seconds
       if (!plan || !end) {

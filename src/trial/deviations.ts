@@ -6,7 +6,8 @@ import { type BendChains, type Chain, type Slopes, backOf, chainOf, foldTo, slop
 import { type ErrorSource, type ErrorSources, type SeatsLeft, angleSlopes, errorSources, seatsAtBest } from './errorSources.js';
 import type { Contribution, Spread } from './trial.js';
 import type { StrokeOption } from './strokeOption.js';
-import { type Tooling, bendLength } from './tooling.js';
+import { bendLength } from './strokeLength.js';
+import type { Tooling } from './tooling.js';
 import { alongSign, wingFrame } from './views.js';
 
 /** Where the bends made so far came to lie, to first order. */

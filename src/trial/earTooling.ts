@@ -3,7 +3,8 @@ import { pairOf } from './bodies.js';
 import { earsOf } from './ears.js';
 import type { Group } from './groups.js';
 import type { Blocked } from './task.js';
-import { type Tooling, bendLength } from './tooling.js';
+import { bendLength } from './strokeLength.js';
+import type { Tooling } from './tooling.js';
 
 /** What alike strokes share: the search takes them for one another where the part is symmetric, so they must have the same tools. */
 const likeness = ({ sheet: { part } }: Tooling, group: Group): string =>

@@ -36,12 +36,10 @@ interface Kept {
   /** Widths of the Vs tried, mm, this one last. */
   readonly tried: readonly number[];
   readonly twice: Twice;
-  /** s of axes set by hand between strokes, where the layout is not its own. */
-  readonly byHand: number | undefined;
 }
 
 /** The record of a plan that is kept; `done` fills in what every trial says. */
-export const keptTrial = ({ input, attempt, result, layout, tried, twice, byHand }: Kept, done: (verdict: 'makes', more: Partial<Trial>) => Trial): Trial => {
+export const keptTrial = ({ input, attempt, result, layout, tried, twice }: Kept, done: (verdict: 'makes', more: Partial<Trial>) => Trial): Trial => {
   const { tooling, handling } = attempt;
   const lifting = liftingOf(tooling, input);
   const formed = withForming(stepsOf(layout, tooling, input.machine, handling), layout, tooling, input);
@@ -50,7 +48,7 @@ export const keptTrial = ({ input, attempt, result, layout, tried, twice, byHand
   const own = new Set(layout.placements.map(({ station }) => station)).size;
   const batch = (TIME.batch + own * stationSeconds(input.machine)) / input.quantity;
   const run = runSeconds(steps);
-  const hand = byHand ?? result.seconds - own * attempt.stationShare - run;
+  const hand = layout.plan.reduce((sum, { option }, i) => sum + attempt.task.handSetting(layout.plan[i - 1]?.option ?? null, option), 0);
   const punches = input.rack.punches.filter((p) => layout.stations.some((s) => s.punch === p.id));
   const dies = input.rack.dies.filter((d) => layout.stations.some((s) => s.die === d.id));
   const risers = input.rack.risers.filter((r) => layout.stations.some((s) => s.riser === r.height && r.seat === dies.find((d) => d.id === s.die)!.tang));

@@ -5,7 +5,7 @@ import type { Conflict } from './conflict.js';
 import { type EndPieces, type EarStock, endPieces, freshEars, withoutEnds } from './earStock.js';
 import { type StationHeight, correctedHeights, heightFault } from './heights.js';
 import { BASE_ALLOWANCE, BETWEEN_STATIONS } from './limits.js';
-import type { Planned } from './task.js';
+import type { Planned, Stood } from './task.js';
 import type { Settle } from './seatShift.js';
 import { type Stock, compose, lengthFor, plainStock, without } from './segments.js';
 import type { Placed, Station } from './trial.js';
@@ -25,6 +25,10 @@ export interface Layout {
   /** The plan that stands on it: dies may have been raised. */
   readonly plan: readonly Planned[];
 }
+
+/** How many stations a layout has, and how often its plan goes from one to another. */
+export const stoodOn = ({ stations, placements }: Layout): Stood =>
+  ({ stations: stations.length, walks: placements.filter(({ station }, i) => i > 0 && station !== placements[i - 1]!.station).length });
 
 export type LayoutAnswer = { readonly ok: true; readonly layout: Layout } | { readonly ok: false; readonly conflict: Conflict };
 

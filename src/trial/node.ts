@@ -2,7 +2,7 @@ import { bitsOf } from './groups.js';
 import type { Images } from './images.js';
 import type { OpenStation } from './openStation.js';
 import type { StrokeOption } from './strokeOption.js';
-import type { Action, Held, Planned, SearchTask } from './task.js';
+import type { Action, Held, Planned, SearchTask, Stood } from './task.js';
 
 /** A partial plan. Where the part is symmetric its fold stands for all images of it, so its strokes are seen through symmetries. */
 export interface Node {
@@ -27,6 +27,13 @@ export interface Node {
 
 export const rootOf = (held: Held | null): Node =>
   ({ mask: 0, parent: null, action: null, last: null, by: 0, option: null, stations: [], at: -1, cost: 0, settled: new Set(), held });
+
+/** The stations of the plan that ends in a node, and its walks between them. */
+export const stoodOf = (end: Node): Stood => {
+  let walks = 0;
+  for (let n: Node = end; n.parent?.parent; n = n.parent) if (n.at !== n.parent.at) walks++;
+  return { stations: end.stations.length, walks };
+};
 
 /** The plan that ends in a node, its strokes as they are made; null should an image not be answered as its original was. */
 export const planOf = (task: SearchTask, images: Images, end: Node): readonly Planned[] | null => {

@@ -85,7 +85,7 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
       const { result, layout } = attempt;
       const unheld = layout && attempt.within.whereItStands(layout);
       if (result.kind === 'plan' && layout && !unheld) {
-        const kept = (on: Layout, of: Rack, byHand?: number): Trial => keptTrial({ input: { ...input, rack: of }, attempt, result, layout: on, tried, twice, byHand }, done);
+        const kept = (on: Layout, of: Rack): Trial => keptTrial({ input: { ...input, rack: of }, attempt, result, layout: on, tried, twice }, done);
         hooks.onPlan?.(replaceable(input, attempt, result.plan, layout, kept));
         return kept(layout, rack);
       }

@@ -15,10 +15,10 @@ interface Searched {
   readonly force: (step: Planned) => number;
 }
 
-/** What a layout for several parts asks of a plan. `record` makes the trial on a layout with s of axes set by hand. */
+/** What a layout for several parts asks of a plan. `record` makes the trial on a layout. */
 export const replaceable = (
   input: TrialInput, { task, within, raised, force }: Searched, plan: readonly Planned[], own: Layout,
-  record: (layout: Layout, rack: Rack, byHand: number) => Trial,
+  record: (layout: Layout, rack: Rack) => Trial,
 ): Replaceable => {
   const alike = ({ group, gaugeSide }: Planned['action']): readonly Planned['action'][] => task.actions.filter((a) => a.group === group && a.gaugeSide === gaugeSide);
   const withPair = (step: Planned, pair: number): Planned | null => {
@@ -38,8 +38,7 @@ export const replaceable = (
     place: (layout, rack) => {
       const unheld = within.whereItStands(layout);
       if (unheld) return unheld;
-      const byHand = layout.plan.reduce((sum, { option }, i) => sum + task.handSetting(layout.plan[i - 1]?.option ?? null, option), 0);
-      const trial = record(layout, rack, byHand);
+      const trial = record(layout, rack);
       return { ...trial, proven: trial.proven && trial.seconds <= trial.bound + SAME_COST };
     },
   };

@@ -9,7 +9,8 @@ import type { Layout } from './layout.js';
 import { type MachineBeams, machineBeams } from './machineBeams.js';
 import { nearestCut } from './nearestCut.js';
 import { bendPieces } from './strokeOption.js';
-import type { Forming, Tooling } from './tooling.js';
+import type { Forming } from './forming.js';
+import type { Tooling } from './tooling.js';
 import type { Step, StepForming } from './trial.js';
 
 /** Width of the sheet as bought, for its thickness tolerance, mm: the data do not say. Common practice, no source. */

@@ -16,7 +16,8 @@ import { isScribed } from './stopChoice.js';
 import { TIME, strokeSeconds, sumOf, waySeconds } from './time.js';
 import { foldOf } from './hemClose.js';
 import { generalTolerance } from './generalTolerance.js';
-import { type Tooling, strokeLength } from './tooling.js';
+import { strokeLength } from './strokeLength.js';
+import type { Tooling } from './tooling.js';
 import type { Margin, Move, Step, Stop, TimePiece } from './trial.js';
 import { type Made, madeBy } from './made.js';
 import { contactReach, startOf, tipAt, touchOf, travelOf, wingsAt } from './stroke.js';
@@ -168,7 +169,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
     const time: TimePiece[] = [
       { what: 'bring the sheet to its stop', seconds: TIME.seat * handling },
       ...(before && changeSeconds(before.action, action) > 0 ? [{ what: before.action.sideUp === action.sideUp ? 'turn the sheet' : 'turn the sheet over', seconds: changeSeconds(before.action, action) * handling }] : []),
-      ...(before && before.action.pair !== action.pair ? [{ what: 'step to the other station', seconds: TIME.walk * handling }] : []),
+      ...(before && layout.placements[i - 1]!.station !== station ? [{ what: 'step to the other station', seconds: TIME.walk * handling }] : []),
       ...(waySeconds(tools.wayIn) + waySeconds(tools.wayOut) > 0 ? [{ what: 'take the part in or out sideways or tilted', seconds: waySeconds(tools.wayIn) + waySeconds(tools.wayOut) }] : []),
       ...(isScribed(option.stop) ? [{ what: 'place by the scribed line', seconds: TIME.scribed }] : []),
       { what: 'ram', seconds: strokeSeconds(machine, tools.wayIn.opening, tools.wayOut.opening, depth, touchOf(bend)) },

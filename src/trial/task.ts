@@ -34,6 +34,12 @@ export interface Holding {
   readonly after: (before: Held, option: StrokeOption) => Held | null;
 }
 
+/** How many stations a plan is made on, and how often it goes from one to another. */
+export interface Stood {
+  readonly stations: number;
+  readonly walks: number;
+}
+
 /** What the search is asked: strokes, what each costs, and whom to ask whether it may be made. */
 export interface SearchTask {
   readonly groups: readonly Group[];
@@ -52,8 +58,8 @@ export interface SearchTask {
   readonly handSetting: (before: StrokeOption | null, after: StrokeOption) => number;
   /** False when no axis is set by hand: then the last stop need not be remembered. */
   readonly remembersStop: boolean;
-  /** What the layout of a whole plan adds, or why it cannot stand on the bed. s */
-  readonly finish: (plan: readonly Planned[], stations: number) => { readonly ok: true; readonly seconds: number } | { readonly ok: false; readonly conflict: Conflict };
+  /** What the layout of a whole plan adds to its stations and walks as taken, or why it cannot stand on the bed. s */
+  readonly finish: (plan: readonly Planned[], taken: Stood) => { readonly ok: true; readonly seconds: number } | { readonly ok: false; readonly conflict: Conflict };
   /** Ways to lay the blank onto itself under which every answer and cost is the same. */
   readonly symmetries: readonly Symmetry[];
   /** Present when tolerances limit the plans. */

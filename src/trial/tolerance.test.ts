@@ -39,7 +39,7 @@ const everyPlan = ({ task, tooling }: Searched, machineId: string): { readonly s
   const visit = (mask: number, made: readonly (readonly [Action, StrokeOption])[], seconds: number): void => {
     if (made.length === task.groups.length) {
       const placed = made.reduce((sum, [, option]) => deviations.place(sum, option), new Map() as ReturnType<typeof deviations.place>);
-      const end = task.finish(made.map(([action, option]) => ({ action, option, mask: 0 })), new Set(made.map(([a]) => a.pair)).size);
+      const end = task.finish(made.map(([action, option]) => ({ action, option, mask: 0 })), { stations: new Set(made.map(([a]) => a.pair)).size, walks: made.filter(([a], i) => i > 0 && a.pair !== made[i - 1]![0].pair).length });
       if (end.ok) plans.push({ seconds: seconds + end.seconds, scatter: deviations.predictDimension(overall(), placed).batch.rootSumSquare, strokes: made.map(([, o]) => o) });
       return;
     }

@@ -26,6 +26,7 @@ export interface WhyNot {
 export const createWhyNot = (part: Part, machine: Machine, twice: Twice, limit: number): WhyNot => {
   const byTools: (readonly Untold[])[] = [];
   const outOfTime: Reason[] = [];
+  const weak: Reason[] = [];
   let unstopped: Reason | null = null;
   let undecided = false;
   return {
@@ -39,6 +40,7 @@ export const createWhyNot = (part: Part, machine: Machine, twice: Twice, limit: 
         outOfTime.unshift({ code: 'limit', bends: [], sentence: `The computing time of ${limit.toFixed(0)} s ended before an order was found or ruled out with V ${tooling.v}.` });
       }
       if (result.kind !== 'none') return;
+      weak.push(...tooling.tooWeak);
       if (within.reason) {
         byTools.push([asItIs(within.reason)]);
         undecided ||= within.notKnown;
@@ -53,7 +55,7 @@ export const createWhyNot = (part: Part, machine: Machine, twice: Twice, limit: 
     },
     isEmpty: () => byTools.length === 0,
     undecided: () => undecided,
-    reasons: (first, last) => tell([...[...first, ...outOfTime].map(asItIs), ...nearestFirst(byTools), ...last.map(asItIs)]),
+    reasons: (first, last) => tell([...[...first, ...outOfTime].map(asItIs), ...nearestFirst(byTools), ...[...weak, ...last].map(asItIs)]),
     unstopped: () => unstopped,
   };
 };
