@@ -1,4 +1,5 @@
 import { reasonsTold, tightestMargin } from '../fit/index.js';
+import { type StopFigure, stopX } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
 import { table } from './table.js';
 import { type Show, show } from './units.js';
@@ -12,8 +13,12 @@ const SIGNS: Readonly<Record<Trial['verdict'], string>> = {
 
 const verdictWords = (trial: Pick<Trial, 'verdict'>): string => `${SIGNS[trial.verdict]} ${trial.verdict}`;
 
-const stepsTable = (steps: readonly Step[], s: Show): string =>
-  table(
+const stepsTable = (steps: readonly Step[], s: Show): string => {
+  const stops = steps.map(stopX);
+  // where the nose touches, the face stands where the axis is set to
+  const faces = stops.some(({ face }) => face.length > 0);
+  const figures = (of: readonly StopFigure[]): string => of.map(({ value }) => s.bare(value)).join(' / ');
+  return table(
     [
       { heading: 'step' },
       { heading: 'bends' },
@@ -21,28 +26,31 @@ const stepsTable = (steps: readonly Step[], s: Show): string =>
       { heading: 'side up' },
       { heading: 'bend deg', right: true },
       { heading: 'incl. deg', right: true },
-      { heading: `X ${s.unit}`, right: true },
+      { heading: `X axis ${s.unit}`, right: true },
+      ...(faces ? [{ heading: `face at ${s.unit}`, right: true }] : []),
       { heading: `R ${s.unit}`, right: true },
       { heading: `depth ${s.unit}`, right: true },
       { heading: 'kN', right: true },
       { heading: `clear ${s.unit}`, right: true },
       { heading: 'stop at' },
     ],
-    steps.map((step) => [
+    steps.map((step, i) => [
       String(step.number),
       step.bends.join(' '),
       step.station,
       step.sideUp,
       step.bendAngle.toFixed(1),
       step.includedAngle.toFixed(1),
-      step.stop.skew === undefined ? s.bare(step.stop.x) : `${s.bare(step.stop.x)} / ${s.bare(step.stop.x + step.stop.skew)}`,
-      s.bare(step.stop.r, 1),
+      step.stop.kind === 'none' ? 'by eye' : figures(stops[i]!.set),
+      ...(faces ? [figures(stops[i]!.face.length > 0 ? stops[i]!.face : stops[i]!.set)] : []),
+      step.stop.kind === 'none' ? '' : s.bare(step.stop.r, 1),
       s.bare(step.depth),
       (step.force / 1000).toFixed(1),
       s.bare(step.clearance, 1),
       step.stop.edge,
     ]),
   );
+};
 
 const stationsTable = (trial: Trial, s: Show): string =>
   table(
@@ -76,6 +84,9 @@ const proofWords = ({ proof }: Trial, s: Show): string => {
 
 const plan = (trial: Trial, s: Show): string[] => {
   if (trial.steps.length === 0) return [];
+  if (trial.verdict !== 'makes') {
+    return [`A plan of ${trial.steps.length === 1 ? '1 step' : `${trial.steps.length} steps`} was worked out, but it does not hold, for the reason above: it is not to be bent, and only --json holds its steps.`, proofWords(trial, s)];
+  }
   const tight = tightestMargin(trial);
   const gap = trial.proven ? 'the best of its model' : trial.bound > 0 ? `at best ${trial.bound.toFixed(1)} s, not proven` : 'not shown to be the best';
   return [

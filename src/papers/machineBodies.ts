@@ -88,7 +88,7 @@ export const bedBodies = (
 export const fingerBodies = (machine: Machine, step: Step, behind: number): Body[] => {
   const { finger } = machine.gauge;
   const face = finger.faces.find(({ name }) => name === step.stop.face);
-  const x = step.stop.x - (face?.behind ?? 0) + behind;
+  const x = step.stop.axisX + behind;
   return step.stop.z.map((z, i) => {
     const back = x + (i === 0 ? 0 : step.stop.skew ?? 0);
     const [a, b] = [z - finger.width / 2, z + finger.width / 2];

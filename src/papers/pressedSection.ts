@@ -1,7 +1,7 @@
 import { type Vec2, flatten } from '../geometry/index.js';
 import { profileOf } from '../shop/index.js';
 import {
-  type CloseUp, angleAtShare, angleBefore, anglesDuring, closeUp, cutPlace, dieOf, leavesOpen, punchOf, rootOf, seatPose, sheetSection, stationOf, tipAt,
+  type CloseUp, angleAtShare, angleBefore, anglesDuring, closeUp, cutPlace, dieOf, leavesOpen, punchOf, rootOf, seatPose, sheetSection, stationOf, stopX, tipAt,
 } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
 import { cropItems } from './cropItems.js';
@@ -75,8 +75,8 @@ const drawShot = (trial: Trial, step: Step, shot: Shot, { backs, ups }: CloseUp,
       ? (tip < touch ? [uprightDimension({ from: y(under), to: y(upper), at: left - 2.5, witness: [left, left], label: lengthFigure(upper - under, units), size: LETTERS.small })] : [])
       : [uprightDimension({ from: y(station.dieTop), to: y(tip), at: left - 2.5, witness: [left, left], label: lengthFigure(tip - station.dieTop, units), size: LETTERS.small })]),
     ...(tip < touch ? [uprightDimension({ from: y(touch), to: y(tip), at: right + 4, witness: [right, right], label: fineFigure(touch - tip, units), size: LETTERS.small })] : []),
-    ...(tip === touch && step.stop.kind !== 'none' && step.stop.x < backs[1]
-      ? [levelDimension({ from: x(0), to: x(step.stop.x), at: bottom + 5, witness: [bottom, y(station.dieTop)], label: `X ${lengthFigure(step.stop.x, units)}`, size: LETTERS.small })]
+    ...(tip === touch && step.stop.kind !== 'none' && step.stop.axisX < backs[1]
+      ? [levelDimension({ from: x(0), to: x(step.stop.axisX), at: bottom + 5, witness: [bottom, y(station.dieTop)], label: [`X ${lengthFigure(step.stop.axisX, units)}`, ...stopX(step).face.map(({ value }) => `face ${lengthFigure(value, units)}`)].join(', '), size: LETTERS.small })]
       : []),
   ];
   const angles = `bend angle ${angleFigure(shot.angle)}, included ${angleFigure(180 - shot.angle)}`;

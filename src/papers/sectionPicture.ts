@@ -1,6 +1,6 @@
 import { type Contour, type Vec2, bounds } from '../geometry/index.js';
 import { profileOf } from '../shop/index.js';
-import { anglesAfter, bendIndex, cutPlace, dieOf, punchOf, rootOf, seatPose, stationOf, stepOf } from '../stroke/index.js';
+import { anglesAfter, bendIndex, cutPlace, dieOf, punchOf, rootOf, seatPose, stationOf, stepOf, stopX } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
 import { moveBody } from './body.js';
 import { type Stretch, brokenLength, BREAK_GAP, layOut, onStretch, place } from './brokenAxis.js';
@@ -24,6 +24,8 @@ export interface SectionPictureOptions {
 
 /** mm of paper kept for dimensions: left, above, right, below. */
 const ROOM = { left: 24, top: 9, right: 15, bottom: 3 };
+/** mm of paper more at the top where the face that touches has a dimension of its own beside X. */
+const SECOND = 5;
 /** mm of the scene shown beside the die, over the sheet, above and below the die seat, and behind the finger's nose. */
 const BESIDE = 14;
 const OVER = 58;
@@ -71,7 +73,6 @@ const shapesOf = (trial: Trial, step: Step, before: Shape['rings'], after: Shape
   const punch = profileOf(punchOf(trial, step.punch), station.punchFacing);
   const die = profileOf(dieOf(trial, step.die), station.dieFacing);
   const { finger } = machine.gauge;
-  const face = finger.faces.find(({ name }) => name === step.stop.face);
   const riser = (trial.risers[0]?.width ?? 60) / 2;
   return [
     ...machine.bed.map((bed): Shape => ({ rings: [ringOf(bed, 0, 0)], fill: 'bed', pen: 'edge' })),
@@ -82,7 +83,7 @@ const shapesOf = (trial: Trial, step: Step, before: Shape['rings'], after: Shape
     { rings: [ringOf(punch, 0, station.dieTop + t)], pen: 'outline', fill: 'tool', hatch: 45 },
     ...(step.stop.kind === 'none'
       ? []
-      : [{ rings: [ringOf(finger.profile, step.stop.x - (face?.behind ?? 0), step.stop.r)], pen: 'edge' as const, fill: 'tool' as const }]),
+      : [{ rings: [ringOf(finger.profile, step.stop.axisX, step.stop.r)], pen: 'edge' as const, fill: 'tool' as const }]),
     { rings: [ringOf(punch, 0, step.ramPosition)], pen: 'hidden' },
     { rings: after, pen: 'hidden' },
     { rings: before, pen: 'thin', fill: 'ink' },
@@ -122,19 +123,19 @@ interface Axes {
 }
 
 /** What is shown of the scene, broken where nothing happens, as large as the paper allows. */
-const axesOf = (trial: Trial, step: Step, width: number, height: number): Axes => {
+const axesOf = (trial: Trial, step: Step, width: number, height: number, roomTop: number): Axes => {
   const station = stationOf(trial, step);
   const [[dieFront], [dieBack]] = bounds([profileOf(dieOf(trial, step.die), station.dieFacing)]);
   const front = Math.min(-38, dieFront - BESIDE);
   const near = Math.max(38, dieBack + BESIDE);
-  const stop = step.stop.kind === 'none' ? near - 10 : step.stop.x;
+  const [nose, stop] = step.stop.kind === 'none' ? [near - 10, near - 10] : [step.stop.axisX, step.stop.x];
   const backs: [number, number][] =
-    stop - FOOT - near > WORTH_A_BREAK ? [[front, near], [stop - FOOT, stop + FINGER]] : [[front, Math.max(near, stop + FINGER)]];
+    nose - FOOT - near > WORTH_A_BREAK ? [[front, near], [nose - FOOT, stop + FINGER]] : [[front, Math.max(near, stop + FINGER)]];
   const top = station.dieTop + Math.max(OVER, step.stop.kind === 'none' ? 0 : step.stop.r - station.dieTop + 30);
   const under = station.dieTop - 34;
   const ups: [number, number][] =
     under - FOOT > WORTH_A_BREAK ? [[-UNDER, FOOT], [under, top]] : [[-UNDER, top]];
-  const [w, h] = [width - ROOM.left - ROOM.right, height - ROOM.top - ROOM.bottom];
+  const [w, h] = [width - ROOM.left - ROOM.right, height - roomTop - ROOM.bottom];
   const free = (parts: readonly (readonly [number, number])[], paper: number): number =>
     (paper - BREAK_GAP * (parts.length - 1)) / parts.reduce((sum, [a, b]) => sum + b - a, 0);
   const scale = Math.min(free(backs, w), free(ups, h));
@@ -144,7 +145,7 @@ const axesOf = (trial: Trial, step: Step, width: number, height: number): Axes =
   const spare = (h - brokenLength(ups, scale)) / scale;
   ups[ups.length - 1] = [last[0], Math.max(last[1], Math.min(whole, last[1] + spare))];
   const left = ROOM.left + (w - brokenLength(backs, scale)) / 2;
-  const bottom = ROOM.top + h - (h - brokenLength(ups, scale)) / 2;
+  const bottom = roomTop + h - (h - brokenLength(ups, scale)) / 2;
   return { backs: layOut(backs, left, 1, scale), ups: layOut(ups, bottom, -1, scale), right: left + brokenLength(backs, scale), bottom };
 };
 
@@ -158,7 +159,7 @@ export const sectionPicture = (trial: Trial, stepNumber: number, options: Sectio
   if (step.kind !== 'V bend') return pressedSection(trial, step, options);
   const { width = 120, height = 95, units = 'mm' } = options;
   const station = stationOf(trial, step);
-  const { backs, ups, right, bottom } = axesOf(trial, step, width, height);
+  const { backs, ups, right, bottom } = axesOf(trial, step, width, height, ROOM.top + (stopX(step).face.length > 0 ? SECOND : 0));
   const [before, after] = [sheetRings(trial, step, 'before'), sheetRings(trial, step, 'after')];
   const shapes = shapesOf(trial, step, before, after);
   const cells = backs.flatMap((x, k) =>
@@ -184,9 +185,11 @@ export const sectionPicture = (trial: Trial, stepNumber: number, options: Sectio
     uprightDimension({ from: seat, to: low, at: left - 14, witness: [left, x0], label: `ram ${fineFigure(step.ramPosition, units)}` }),
   ];
   if (step.stop.kind !== 'none') {
-    const [fx, fr] = [place(backs, step.stop.x), place(ups, step.stop.r)];
+    const { axisX, x, r } = step.stop;
+    const fr = place(ups, r);
     dimensions.push(
-      levelDimension({ from: x0, to: fx, at: top - 3, witness: [top, fr], label: `X ${lengthFigure(step.stop.x, units)}` }),
+      levelDimension({ from: x0, to: place(backs, axisX), at: top - 3, witness: [top, fr], label: `X ${lengthFigure(axisX, units)}` }),
+      ...(stopX(step).face.length > 0 ? [levelDimension({ from: x0, to: place(backs, x), at: top - 3 - SECOND, witness: [top - 3, fr], label: `face ${lengthFigure(x, units)}`, size: LETTERS.small })] : []),
       uprightDimension({ from: seat, to: fr, at: right + 5, witness: [right - 10, right - 4], label: `R ${lengthFigure(step.stop.r, units)}` }),
     );
   }

@@ -49,7 +49,7 @@ describe('the set-up sheet', () => {
         'Smallest clearance 4.70 mm (step 2, flange 1 and the punch body)', 'no point moved further than 0.90 mm',
         'Condition of the ram guides is not known.', '41 s for one part, set-up shared over 50',
         'Step 1 of 2', 'Step 2 of 2', 'Lay the blank with side A up, flange 1 to the gauge.',
-        'X, face to bend', '38.65 mm', 'R, from die seat', '90.30 mm', 'Depth from touch', '4.62 mm', 'Ram, tip from die seat', '86.88 mm',
+        'X axis, set to', '38.65 mm', 'R, from die seat', '90.30 mm', 'Depth from touch', '4.62 mm', 'Ram, tip from die seat', '86.88 mm',
         'Bend angle', 'Included angle', '91.4° / 88.6°', 'Speed change over die top', 'Retract before the stroke', '20 mm',
         'Measure after the stroke: flange 3, outside', '40.00 mm ±0.30 mm', 'Date', 'Initials', 'Caution: Hands clear of the pinch',
         'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.',
@@ -96,7 +96,7 @@ describe('the set-up sheet', () => {
     it('names both X where each finger has an axis of its own, to the hundredth and uncut', async () => {
       const plain = channelTrial();
       const read = words(await write('tapered', { ...plain, steps: plain.steps.map((step) => ({ ...step, stop: { ...step.stop, x: 1105.62, axisX: 1105.62, skew: -26.04, z: [-1130, 1130] } })) }));
-      expect(read).toMatch(/X, left finger 1105\.62 mm .*X, right finger 1079\.58 mm/);
+      expect(read).toMatch(/X axis, left finger 1105\.62 mm .*X axis, right finger 1079\.58 mm/);
       expect(read).not.toContain('…');
     });
 

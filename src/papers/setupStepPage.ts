@@ -189,9 +189,8 @@ export const drawStepPage = (doc: Doc, trial: Trial, step: Step, units: Units): 
   ];
   tables.forEach(([title, rows], k) => table(doc, title, rows, x + k * (column + GAP), y, column, 2));
   const under = y + 4.6 + Math.max(...tables.map(([, rows]) => rows.length)) * ROW + 1;
-  const behind = trial.machine.gauge.finger.faces.find(({ name }) => name === step.stop.face)?.behind ?? 0;
   const more = [
-    `Stop: ${step.stop.edge}${behind > 0 ? `; the nose of the finger stands at ${lengthText(step.stop.x - behind, units)}` : ''}`,
+    `Stop: ${step.stop.edge}`,
     `Sideways: ${step.stop.sideways}`,
     `least clearance of the step ${lengthText(step.clearance, units)}`,
     ...(step.crowning === null ? [step.crowningWords] : []),

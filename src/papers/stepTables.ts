@@ -1,4 +1,4 @@
-import { angleBefore, leavesOpen, stationOf } from '../stroke/index.js';
+import { type StopFigure, angleBefore, leavesOpen, stationOf, stopX } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
 import { type Units, angleFigure, fineText, forceText, lengthText, roundFigure, roundText } from './format.js';
 
@@ -9,10 +9,12 @@ export const stopRows = (step: Step, units: Units): readonly Row[] => {
   const { stop, kind } = step;
   // where it stands along the bed is told in full under the tables
   if (stop.kind === 'none') return [['Stop', step.pass === 2 ? 'none: by the bend begun' : kind === 'hem close' ? 'none: fold set by eye' : 'none: by the scribed line']];
-  const face = kind === 'hem close' ? 'X, fold to punch middle' : kind === 'offset bend' ? 'X, face to tool middle' : 'X, face to bend';
+  const { set, face } = stopX(step);
+  const row = ({ name, value }: StopFigure): Row => [name, lengthText(value, units)];
   return [
-    ...(stop.skew === undefined ? [[face, lengthText(stop.x, units)] as const] : [['X, left finger', lengthText(stop.x, units)] as const, ['X, right finger', lengthText(stop.x + stop.skew, units)] as const]),
+    ...set.map(row),
     ['R, from die seat', lengthText(stop.r, units)],
+    ...face.map(row),
     [`Z of ${stop.z.length > 1 ? 'fingers' : 'finger'}`, `${stop.z.map((z) => roundFigure(z, units)).join(' / ')} ${units}`],
     ['Finger face', stop.face],
     ['Retract before the stroke', stop.retract > 0 ? roundText(stop.retract, units) : 'stays'],

@@ -7,4 +7,5 @@ export { type Moment, PHASE_ENDS, filmOf } from './film.js';
 export { seatPose } from './seatPose.js';
 export { type CutPiece, sheetSection } from './sheetSection.js';
 export { cautionWords, leavesOpen, pictureWords, strokeInWords } from './strokeWords.js';
+export { type StopFigure, stopX } from './stopX.js';
 export { tipAt } from './tipAt.js';

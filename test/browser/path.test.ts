@@ -146,7 +146,7 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
       await settled(page);
       expect(await page.locator('.pictures svg').count()).toBe(2);
       const figures = await page.locator('.step-figures').innerText();
-      for (const name of ['X, stop', 'R, from the die seat', 'Depth from touch', 'Ram position', 'Bend angle', 'Included angle']) expect(figures).toContain(name);
+      for (const name of ['X axis, set to', 'R, from the die seat', 'Depth from touch', 'Ram position', 'Bend angle', 'Included angle']) expect(figures).toContain(name);
       if (step < steps) await page.keyboard.press('ArrowRight');
     }
     await noBarriers();

@@ -1,4 +1,5 @@
 import type { Machine } from '../../shop/index.js';
+import { stopX } from '../../stroke/index.js';
 import type { Trial } from '../../trial/index.js';
 
 const DRIVEN: Readonly<Record<'powered' | 'by hand' | 'fixed', string>> = { powered: 'powered', 'by hand': 'set by hand', fixed: 'fixed' };
@@ -20,7 +21,7 @@ export const checkFirst = (machine: Machine, trials: readonly Trial[]): readonly
   const force = most(planned, (t) => Math.max(...t.steps.map((s) => s.force)));
   const crowning = planned.flatMap((t) => t.steps.flatMap((s) => (s.crowning === null ? [] : [s.crowning])));
   const r = planned.flatMap((t) => t.steps.flatMap((s) => (s.stop.kind === 'none' ? [] : [s.stop.r])));
-  const x = planned.flatMap((t) => t.steps.flatMap((s) => (s.stop.kind === 'none' ? [] : [s.stop.axisX, s.stop.axisX + (s.stop.skew ?? 0)])));
+  const x = planned.flatMap((t) => t.steps.flatMap((s) => stopX(s).set.map(({ value }) => value)));
   const hand = (['x', 'r', 'z'] as const).filter((axis) => machine.gauge[axis].drive !== 'powered');
   const unknown = notKnown(machine);
   return [

@@ -1,4 +1,4 @@
-import { strokeInWords } from '../../stroke/index.js';
+import { stopX, strokeInWords } from '../../stroke/index.js';
 import type { Step, Trial } from '../../trial/index.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Units, forceText, lengthText } from '../format.js';
@@ -12,8 +12,13 @@ import { INNER, type Pages, aboveStrip } from '../pages.js';
 const PATH = 52;
 const GAP = 4;
 
-const stopWords = ({ stop, pass, kind }: Step, units: Units): string =>
-  stop.kind === 'none' ? (pass === 2 ? 'Placed by the bend begun' : kind === 'hem close' ? 'The fold placed by eye under the punch' : 'Placed by eye to a scribed line') : `Stop X ${lengthText(stop.x, units)}${stop.skew === undefined ? '' : ` left, ${lengthText(stop.x + stop.skew, units)} right`}, R ${lengthText(stop.r, units)} ${mark('stop')}`;
+const stopWords = (step: Step, units: Units): string => {
+  const { stop, pass, kind } = step;
+  if (stop.kind === 'none') return pass === 2 ? 'Placed by the bend begun' : kind === 'hem close' ? 'The fold placed by eye under the punch' : 'Placed by eye to a scribed line';
+  const { set, face } = stopX(step);
+  const told = [...set, ...face].map(({ name, value }, i) => `${i === 0 ? name : `${name.charAt(0).toLowerCase()}${name.slice(1)}`} ${lengthText(value, units)}`);
+  return `${told.join(', ')}, R ${lengthText(stop.r, units)} ${mark('stop')}`;
+};
 
 const figuresOf = (trial: Trial, step: Step, units: Units): string =>
   `${figuresInWords(trial, step, units)}; force ${forceText(step.force, units)} ${mark('stroke')}. ${stopWords(step, units)}. ` +

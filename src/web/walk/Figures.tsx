@@ -1,4 +1,4 @@
-import { angleBefore, leavesOpen, stationOf } from '../../stroke/index.js';
+import { angleBefore, leavesOpen, stationOf, stopX } from '../../stroke/index.js';
 import type { Step, Trial } from '../../trial/index.js';
 import { degrees, figure, mm } from '../wording.js';
 
@@ -13,11 +13,13 @@ const Big = ({ name, value, unit = '', more }: BigFigure) => (
   <div className="figure"><dt>{name}</dt><dd><span className={value.length > 9 ? 'value long' : 'value'}>{value}</span> <span className="unit">{unit}</span><span className="more">{more}</span></dd></div>
 );
 
-const stopFigures = ({ stop, kind }: Step): readonly BigFigure[] => {
+const stopFigures = (step: Step): readonly BigFigure[] => {
+  const { stop, kind } = step;
   if (stop.kind === 'none') return [{ name: kind === 'hem close' ? 'Fold' : 'Stop', value: 'by eye', more: stop.sideways }];
-  const xs = [0, ...(stop.skew === undefined ? [] : [stop.skew])].map((by) => figure(stop.axisX + by, 2)).join(' / ');
+  const { set, face } = stopX(step);
+  const faceAt = face.map(({ name, value }) => `; ${name.charAt(0).toLowerCase()}${name.slice(1)} ${mm(value)}`).join('');
   return [
-    { name: stop.skew === undefined ? 'X, stop' : 'X, left and right finger', value: xs, unit: 'mm', more: `finger face: ${stop.face}; ${stop.retract > 0 ? `retract ${mm(stop.retract, 1)}` : 'stays'}` },
+    { name: set.length > 1 ? 'X axes, left and right finger' : set[0]!.name, value: set.map(({ value }) => figure(value, 2)).join(' / '), unit: 'mm', more: `finger face: ${stop.face}${faceAt}; ${stop.retract > 0 ? `retract ${mm(stop.retract, 1)}` : 'stays'}` },
     { name: 'R, from the die seat', value: figure(stop.r, 2), unit: 'mm', more: stop.edge },
     { name: stop.z.length > 1 ? 'Z, fingers left and right' : 'Z, finger', value: stop.z.map((z) => figure(z, 1)).join(' / '), unit: 'mm', more: stop.sideways },
   ];
