@@ -166,7 +166,7 @@ export const boardInWords = (summaries: readonly TrialSummary[]): string =>
       return [
         summary.machine,
         verdictWords(summary),
-        summary.steps === 0 ? '' : summary.seconds.toFixed(1),
+        summary.steps === 0 || summary.verdict !== 'makes' ? '' : summary.seconds.toFixed(1),
         tight === null ? '' : `${tight.name}: ${tight.value.toFixed(1)} of ${tight.limit.toFixed(1)} ${tight.unit}`,
         summary.reason ?? '',
       ];

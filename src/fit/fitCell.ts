@@ -16,11 +16,11 @@ export interface FitCell {
   readonly remedies: readonly Remedy[];
   /** Which changes were looked for and do not help, one sentence; absent where none was looked for or one does. */
   readonly inVain?: string;
-  /** Predicted making time of one part, the set-up shared over the quantity; null without a plan. */
+  /** Predicted making time of one part, the set-up shared over the quantity; null where it is not made. */
   readonly seconds: number | null;
-  /** Predicted, the set-up left out; null without a plan. */
+  /** Predicted, the set-up left out; null where it is not made. */
   readonly partsAnHour: number | null;
-  /** Predicted s from the last part of another batch to the first of this: stations, blanks, test strip; null without a plan. */
+  /** Predicted s from the last part of another batch to the first of this: stations, blanks, test strip; null where it is not made. */
   readonly changeOver: number | null;
   readonly computeSeconds: number;
   readonly proof: { readonly checked: boolean; readonly passed: boolean };
@@ -34,7 +34,7 @@ const setUpSeconds = ({ timeModel, quantity }: Trial): number =>
   timeModel.filter(({ what }) => what.startsWith('set-up')).reduce((sum, piece) => sum + piece.seconds * quantity, 0);
 
 const pace = (trial: Trial): Pick<FitCell, 'partsAnHour' | 'changeOver'> => {
-  if (trial.steps.length === 0) return { partsAnHour: null, changeOver: null };
+  if (trial.verdict !== 'makes' || trial.steps.length === 0) return { partsAnHour: null, changeOver: null };
   const changeOver = setUpSeconds(trial);
   return { partsAnHour: 3600 / (trial.seconds - changeOver / trial.quantity), changeOver };
 };
@@ -54,7 +54,7 @@ export const fitCell = (trial: Trial): FitCell => ({
   reasons: trial.reasons,
   remedies: trial.remedies,
   ...(trial.inVain !== undefined && { inVain: trial.inVain }),
-  seconds: trial.steps.length > 0 || trial.verdict === 'makes' ? trial.seconds : null,
+  seconds: trial.verdict === 'makes' ? trial.seconds : null,
   computeSeconds: trial.computeSeconds,
   proof: { checked: trial.proof.checked, passed: trial.proof.passed },
   warnings: trial.warnings,

@@ -26,7 +26,7 @@ const Row = ({ machine, trial, job, stopped }: { readonly machine: Machine; read
       </td>
       <td>{!under && trial && (trial.summary.reason ?? marginWords(trial))}{!under && trial?.summary.remedy && <><br /><span className="small">Remedy: {trial.summary.remedy}</span></>}
         {under && job.bestSeconds !== null && `best so far ${seconds(job.bestSeconds)} a part`}</td>
-      <td className="number">{!under && trial && trial.summary.steps > 0 ? figure(trial.summary.seconds, 1) : ''}</td>
+      <td className="number">{!under && trial && trial.verdict === 'makes' && trial.summary.steps > 0 ? figure(trial.summary.seconds, 1) : ''}</td>
       <td>{under ? <StopJob id={job.id} machine={machine.name} stopped={stopped} /> : trial && <a className="button" href={to.trial(trial.id)} aria-label={`Open the trial on ${machine.name}`}>Open</a>}</td>
     </tr>
   );

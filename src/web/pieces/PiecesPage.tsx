@@ -3,7 +3,7 @@ import type { BentStrip, PieceRecord } from '../../fit/index.js';
 import type { StoredTrial } from '../../store/index.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
-import { Fault, Waiting } from '../sheet/Fault.js';
+import { Fault, Waiting, Warning } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { trialBlock } from '../trial/trialBlock.js';
 import { useAnswer } from '../useAnswer.js';
@@ -31,6 +31,7 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
     return <Sheet title="Pieces made" trail={[['Parts', to.parts], ['Trial', to.trial(id)]]} block={[['Sheet', 'Pieces']]}><div className="body">{fault ? <Fault sentence={fault} again={() => { trial.again(); pieces.again(); }} /> : <Waiting what="Fetching the pieces" />}</div></Sheet>;
   }
   const { expected, tools, records, differences, deductions } = pieces.value;
+  const made = trial.value.verdict === 'makes';
   const corrected = new Set(records.map((r) => r.corrects));
   const kept = (): void => {
     setCorrects(undefined);
@@ -43,11 +44,12 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
       trail={[['Parts', to.parts], [trial.value.partName, to.part(trial.value.partId)], ['Trial', to.trial(id)]]} block={trialBlock(trial.value, ['Sheet', 'Pieces made'])}
     >
       <div className="body">
-        <section className="section no-print" aria-labelledby="write-title">
+        {!made && <Warning word="Not to be bent.">The trial has no plan that holds, so no piece is written down by it. <a href={to.trial(id)}>Why not.</a></Warning>}
+        {made && <section className="section no-print" aria-labelledby="write-title">
           <h2 id="write-title">{corrects ? `Correct what was written of ${corrects.entry.serial}` : 'Write a piece down'}</h2>
           <PieceForm key={corrects?.id ?? 'new'} here={here} expected={expected} tools={tools} corrects={corrects} kept={kept} />
           {corrects && <button type="button" className="quiet" onClick={() => setCorrects(undefined)}>No correction after all</button>}
-        </section>
+        </section>}
         <section className="section" aria-labelledby="differ-title">
           <h2 id="differ-title">Measured less predicted</h2>
           {differences.length === 0 ? <p>No piece is written down yet.</p> : <Differences differences={differences} />}
@@ -62,7 +64,7 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
                   {record.entry.kind === 'piece' && <Measured piece={record.entry} />}
                   {record.entry.note && <p>{asSentence(record.entry.note)}</p>}
                   <p className="small soft">{record.by}, {day(record.createdAt)} {record.createdAt.slice(11, 16)} UTC{record.entry.instrument && `, measured with ${record.entry.instrument}`}{record.corrects !== null && '; corrects an earlier entry'}{corrected.has(record.id) && '; corrected since, not counted'}</p>
-                  {!corrected.has(record.id) && record.entry.kind === 'piece' && <button type="button" className="no-print" onClick={() => { setCorrects(record); scrollTo(0, 0); }}>Correct {record.entry.serial}</button>}
+                  {made && !corrected.has(record.id) && record.entry.kind === 'piece' && <button type="button" className="no-print" onClick={() => { setCorrects(record); scrollTo(0, 0); }}>Correct {record.entry.serial}</button>}
                 </li>
               ))}
             </ul>
@@ -70,7 +72,7 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
         )}
         <details className="section">
           <summary>Test strips and the deduction they tell</summary>
-          <StripForm key={turn} here={here} trial={trial.value.trial} kept={kept} />
+          {made && <StripForm key={turn} here={here} trial={trial.value.trial} kept={kept} />}
           {deductions.length > 0 && (
             <>
               <ul className="dots">{deductions.map((d) => <li key={`${d.v} ${d.tipRadius} ${d.bendAngle}`}>V {d.v} mm, tip radius {d.tipRadius} mm, bend angle {degrees(d.bendAngle)}: deduction {mm(d.deduction)} (± {figure(d.spread, 2)} mm on {d.pieces === 1 ? '1 strip' : `${d.pieces} strips`})</li>)}</ul>

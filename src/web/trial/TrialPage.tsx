@@ -24,7 +24,8 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
     return <Sheet title="Trial" trail={[['Parts', to.parts]]} block={[['Sheet', 'Trial']]}><div className="body">{fault ? <Fault sentence={fault} again={again} /> : <Waiting what="Fetching the trial" />}</div></Sheet>;
   }
   const { trial } = value;
-  const planned = trial.steps.length > 0;
+  // as on paper: a plan that is not to be bent is not shown as one
+  const planned = trial.verdict === 'makes' && trial.steps.length > 0;
   return (
     <Sheet
       title={`${value.partName} on ${value.machineName}`}
@@ -41,6 +42,9 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
               {' '}predicted <strong>{seconds(trial.seconds)}</strong> a part, set-up shared over {trial.quantity}.
               {' '}{trial.proven ? 'No plan of the stated model takes less.' : trial.bound > 0 ? `No plan of the stated model can take less than ${seconds(trial.bound)}; that this is the best is not shown.` : 'That this is the best is not shown.'}
             </p>
+          )}
+          {!planned && trial.steps.length > 0 && (
+            <Warning word="Not to be bent.">A plan of {trial.steps.length === 1 ? '1 step' : `${trial.steps.length} steps`} was worked out, but it does not hold, for the reason given under “Why not”; its steps are not shown.</Warning>
           )}
           <div className="buttons no-print">
             {planned && <a className="button next" href={to.walk(id, 1)}>Walk through the steps</a>}

@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import { reasonsTold } from '../../fit/index.js';
 import type { StoredTrial } from '../../store/index.js';
 import { cautionWords, pictureWords, strokeInWords } from '../../stroke/index.js';
 import { GUARDING } from '../cautionWords.js';
@@ -32,6 +33,16 @@ export const WalkPage = ({ id, number }: { readonly id: string; readonly number:
     return () => removeEventListener('keydown', press);
   }, [id, number, last]);
   const step = value?.trial.steps.find((it) => it.number === number);
+  if (value && value.verdict !== 'makes') {
+    return (
+      <Sheet title="Not to be bent" trail={[['Parts', to.parts], [value.partName, to.part(value.partId)], ['Trial', to.trial(id)]]} block={trialBlock(value, ['Sheet', `Step ${number}`])}>
+        <div className="body stack">
+          <Warning word="Not to be bent.">There is no plan that holds. {reasonsTold(value.trial.reasons)[0]?.sentence}</Warning>
+          <p><a href={to.trial(id)}>Go to the trial.</a></p>
+        </div>
+      </Sheet>
+    );
+  }
   if (!value || !step) {
     return (
       <Sheet title={`Step ${number}`} trail={[['Parts', to.parts], ['Trial', to.trial(id)]]} block={[['Sheet', `Step ${number}`]]}>
