@@ -45,6 +45,35 @@ const lay = (doc: Doc, p: Paragraph, width: number): Laid => {
   return { indent, words, wordsHeight, beside, height: height + AFTER_PARAGRAPH };
 };
 
+/** mm: what is higher goes on in the next column where its own ends, what is lower moves there whole. */
+const MAY_BE_CUT = 40;
+/** Lines that stand together at least on either side of a cut. */
+const LEAST_LINES = 2;
+
+/** A paragraph's two parts, cut where the words fill `room` mm of height; none where that is not to be. */
+const cut = (doc: Doc, p: Paragraph, { words: width, wordsHeight }: Laid, room: number): readonly Paragraph[] => {
+  if (p.picture !== undefined || wordsHeight <= MAY_BE_CUT) return [];
+  const high = (words: string): number => paragraphHeight(doc, words.trimEnd(), width, p.style);
+  const least = LEAST_LINES * high('x');
+  const ends = [...p.words.matchAll(/\s+/g)].map(({ index, 0: gap }) => index + gap.length);
+  /** How many of these ends, from the first on, leave what stands before them within the room. */
+  const fitting = (all: readonly number[]): number => {
+    let [yes, no] = [0, all.length + 1];
+    while (no - yes > 1) {
+      const middle = (yes + no) >> 1;
+      if (high(p.words.slice(0, all[middle - 1])) <= room) yes = middle;
+      else no = middle;
+    }
+    return yes;
+  };
+  const whole = fitting(ends);
+  // words without a gap, wider than the column, are cut where its height ends
+  const at = whole > 0 ? ends[whole - 1]! : fitting([...p.words].map((_, i) => i + 1));
+  const [first, rest] = [p.words.slice(0, at).trimEnd(), p.words.slice(at)];
+  if (at === 0 || high(first) < least) return [];
+  return [{ ...p, words: first }, { ...p, words: rest, ...(p.sign === undefined ? {} : { sign: '' }) }];
+};
+
 /** What a paragraph is drawn by, and under which heading where it stands first in its column. */
 type Put = (p: Paragraph, laid: Laid, column: Area, y: number) => void;
 interface Pen {
@@ -64,25 +93,32 @@ const run = (doc: Doc, blocks: readonly Block[], columns: readonly Area[], more:
   let { y } = column;
   for (const [whole, block] of blocks.entries()) {
     let headed = false;
-    for (const p of block.paragraphs) {
+    for (const paragraph of block.paragraphs) {
+      let p = paragraph;
       for (let tries = 0; ; tries++) {
-        const need = lay(doc, p, column.width).height + (headed ? 0 : HEADING);
-        // a paragraph longer than a whole column is written all the same once a fresh page is reached
-        if (need <= column.y + column.height - y || (tries > 8 && y === column.y)) break;
+        const laid = lay(doc, p, column.width);
+        const room = column.y + column.height - y - (headed ? 0 : HEADING);
+        // what is not to be cut and finds no column high enough is written all the same once a fresh page is reached
+        const stands = laid.height <= room || (tries > 8 && y === column.y);
+        const [now, rest] = stands ? [p] : cut(doc, p, laid, room);
+        if (now !== undefined) {
+          if (!headed) {
+            pen.head(p === block.paragraphs[0] ? block.heading : `${block.heading} (continued)`, column, y);
+            y += HEADING;
+            headed = true;
+          }
+          const put = lay(doc, now, column.width);
+          pen.put(now, put, column, y);
+          y += put.height;
+        }
+        if (stands) break;
+        if (rest !== undefined) [p, tries] = [rest, 0];
         const next = take();
         if (!next) return whole;
         column = next;
         ({ y } = next);
         headed = false;
       }
-      if (!headed) {
-        pen.head(p === block.paragraphs[0] ? block.heading : `${block.heading} (continued)`, column, y);
-        y += HEADING;
-        headed = true;
-      }
-      const laid = lay(doc, p, column.width);
-      pen.put(p, laid, column, y);
-      y += laid.height;
     }
     y += AFTER_BLOCK;
   }
@@ -108,7 +144,7 @@ export const flow = (doc: Doc, blocks: readonly Block[], columns: readonly Area[
       heading(doc, words, column.x, y, column.width);
     },
     put: (p, laid, column, y) => {
-      if (p.sign !== undefined) paragraph(doc, p.sign, column.x, y, laid.indent, { ...p.style, bold: true });
+      if (p.sign !== undefined && p.sign !== '') paragraph(doc, p.sign, column.x, y, laid.indent, { ...p.style, bold: true });
       paragraph(doc, p.words, column.x + laid.indent, y, laid.words, p.style);
       if (!p.picture) return;
       const [px, py] = laid.beside ? [column.x + column.width - p.picture.width, y] : [column.x, y + laid.wordsHeight];
