@@ -1,5 +1,6 @@
-import { angularTolerance } from '../../metal/index.js';
+import { type GeneralClass, angularTolerance } from '../../metal/index.js';
 import type { Trial } from '../../trial/index.js';
+import { classAsked } from './classAsked.js';
 import type { PieceFigure } from './pieceEntry.js';
 
 /** What is to be measured on a piece of this trial. */
@@ -20,14 +21,22 @@ const lengthsOf = (trial: Trial): ExpectedFigure[] => {
   }));
 };
 
+/** The angle's tolerance by the length of its leg; a record that tells of no dimension is measured by its set-up sheet, which takes class m. */
+const angleAsked = (trial: Trial, leg: number): Pick<ExpectedFigure, 'tolerance' | 'askedBy'> => {
+  const cls: GeneralClass | null = trial.dimensions === undefined || trial.dimensions.length === 0 ? 'm' : classAsked(trial);
+  if (cls === null) return { tolerance: null, askedBy: 'nobody' };
+  const { tolerance, source, mark } = angularTolerance(leg, cls);
+  return { tolerance, askedBy: `${source}, class ${cls}, leg ${leg.toFixed(1)} mm (${mark})` };
+};
+
 const anglesOf = (trial: Trial): ExpectedFigure[] => {
   const byBend = new Map<string, ExpectedFigure>();
   for (const { kind, bends, bendAngle, measure } of trial.steps) {
+    // once closed, a hem stands at the angle of its pre-bend no more
+    if (kind === 'hem close') bends.forEach((id) => byBend.delete(id));
     if (kind !== 'V bend') continue;
-    const { tolerance, source, mark } = angularTolerance(measure.length, 'm');
-    const askedBy = `${source}, class m, leg ${measure.length.toFixed(1)} mm (${mark})`;
     // a bend in two passes is measured when it is done: the later step counts
-    for (const id of bends) byBend.set(id, { id, kind: 'bend angle', what: `bend angle of ${id}`, unit: 'degrees', predicted: bendAngle, tolerance, askedBy, spread: null });
+    for (const id of bends) byBend.set(id, { id, kind: 'bend angle', what: `bend angle of ${id}`, unit: 'degrees', predicted: bendAngle, ...angleAsked(trial, measure.length), spread: null });
   }
   return [...byBend.values()];
 };

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { deductionFor, deductionsFromCsv, deductionsToCsv } from '../../forming/index.js';
 import { channelTrial } from '../../papers/fixture.js';
+import { demoFloor, demoRack } from '../../shop/index.js';
+import { profilePart } from '../../sheet/index.js';
+import { metalById } from '../../metal/index.js';
+import { planTrial } from '../../trial/index.js';
+import { classAsked } from './classAsked.js';
 import { expectedFigures } from './expectedFigures.js';
 import { measuredDeductions } from './measuredDeductions.js';
 import { pieceDifferences } from './pieceDifferences.js';
@@ -32,6 +37,26 @@ describe('what is to be measured on a piece', () => {
     const with1 = { ...trial, dimensions: [{ id: 'd1', what: 'over all', value: 80.1, tolerance: null, askedBy: '', firstPiece: spread, batch: spread, contributions: [], notKnown: [], verdict: 'no tolerance' as const }] };
     expect(expectedFigures(with1)[0]).toMatchObject({ id: 'd1', predicted: 80.1, tolerance: null, spread: 0.2 });
     expect(expectedFigures(with1)).toHaveLength(3);
+  });
+
+  it('is of a closed hem its length alone: the angle of its pre-bend is there no more', () => {
+    const [first, second] = trial.steps;
+    const hemmed = { ...trial, steps: [{ ...first!, bendAngle: 144 }, second!, { ...first!, number: 3, kind: 'hem close' as const, bendAngle: 180 }] };
+    expect(expectedFigures(hemmed).map(({ id }) => id)).toEqual(['step 1', 'step 2', 'step 3', 'b2']);
+  });
+
+  it('holds angles to the class that the trial was asked for', () => {
+    const made = profilePart({ name: 'angle', thickness: 1.5, insideRadius: 1.5, width: 200, flanges: [40, 60], turns: [90] });
+    if (!made.ok) throw new Error(made.failure.sentence);
+    const asked = { part: made.value, machine: demoFloor().find(({ id }) => id === 'general')!, rack: demoRack(), metal: metalById('dc01')!, quantity: 1 };
+    const angle = (toleranceClass?: 'c') => {
+      const planned = planTrial({ ...asked, ...(toleranceClass && { toleranceClass }) });
+      expect(classAsked(planned)).toBe(toleranceClass ?? null);
+      return expectedFigures(planned).find(({ id }) => id === 'b1');
+    };
+    // ISO 2768-1 table 3, leg over 10 up to 50 mm: 1 degree in class c
+    expect(angle('c')).toMatchObject({ tolerance: 1, askedBy: 'ISO 2768-1:1989, table 3, class c, leg 40.0 mm (memory)' });
+    expect(angle()).toMatchObject({ tolerance: null, askedBy: 'nobody' });
   });
 });
 
