@@ -45,14 +45,14 @@ const lay = (doc: Doc, p: Paragraph, width: number): Laid => {
   return { indent, words, wordsHeight, beside, height: height + AFTER_PARAGRAPH };
 };
 
-/** mm: what is higher goes on in the next column where its own ends, what is lower moves there whole. */
+/** mm: a paragraph that is higher is cut where its column ends, a lower one moves on whole. */
 const MAY_BE_CUT = 40;
-/** Lines that stand together at least on either side of a cut. */
+/** Lines that stand before a cut at least. */
 const LEAST_LINES = 2;
 
 /** A paragraph's two parts, cut where the words fill `room` mm of height; none where that is not to be. */
-const cut = (doc: Doc, p: Paragraph, { words: width, wordsHeight }: Laid, room: number): readonly Paragraph[] => {
-  if (p.picture !== undefined || wordsHeight <= MAY_BE_CUT) return [];
+const cut = (doc: Doc, p: Paragraph, width: number, room: number): readonly Paragraph[] => {
+  if (p.picture !== undefined) return [];
   const high = (words: string): number => paragraphHeight(doc, words.trimEnd(), width, p.style);
   const least = LEAST_LINES * high('x');
   const ends = [...p.words.matchAll(/\s+/g)].map(({ index, 0: gap }) => index + gap.length);
@@ -99,8 +99,10 @@ const run = (doc: Doc, blocks: readonly Block[], columns: readonly Area[], more:
         const laid = lay(doc, p, column.width);
         const room = column.y + column.height - y - (headed ? 0 : HEADING);
         // what is not to be cut and finds no column high enough is written all the same once a fresh page is reached
-        const stands = laid.height <= room || (tries > 8 && y === column.y);
-        const [now, rest] = stands ? [p] : cut(doc, p, laid, room);
+        const stands = laid.height - AFTER_PARAGRAPH <= room || (tries > 8 && y === column.y);
+        // a low paragraph moves on whole, unless it is begun already or the column holds nothing else
+        const movesOn = p === paragraph && laid.height <= MAY_BE_CUT && y > column.y;
+        const [now, rest] = stands ? [p] : movesOn ? [] : cut(doc, p, laid.words, room);
         if (now !== undefined) {
           if (!headed) {
             pen.head(p === block.paragraphs[0] ? block.heading : `${block.heading} (continued)`, column, y);

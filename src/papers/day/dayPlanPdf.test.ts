@@ -38,6 +38,21 @@ describe.skipIf(!has('pdftotext'))('the day plan on paper', () => {
     for (const said of ['1 part in', 'Not read: tube.step. It closes into a ring.', 'Not planned in: hat. The left flange meets the punch.', 'Made with: A gooseneck, 9,500 EUR; not planned into the day until that is chosen.']) expect(read).toContain(said);
   });
 
+  it('keeps its sheets and their titles however much is left out', async () => {
+    const trial = channelTrial();
+    const why = 'The walls close into a ring that no press brake can leave open, and so the part is not bent on any machine of this floor.';
+    const made = dayPlan({ trials: [trial], rack: demoRack(), pieces: 1, spares: 0, notRead: Array.from({ length: 30 }, (_, k) => ({ part: `tube ${k + 1}.step`, sentence: why })) });
+    if (!made.ok) throw new Error(made.sentence);
+    const file = join(folder, 'many.pdf');
+    writeFileSync(file, await dayPlanPdf(made.value, [trial]));
+    const sheets = run('pdftotext', '-raw', file, '-').split('\f').slice(0, -1);
+    expect(sheets.map((words, k) => words.includes(`sheet ${k + 1} of ${sheets.length}`))).toEqual(sheets.map(() => true));
+    expect(sheets.length).toBeLessThan(5);
+    expect(sheets[0]).toContain('Not read: 30. Each is named after the order, with its reason.');
+    const after = sheets.slice(1).join('\n').replace(/\s+/g, ' ');
+    expect(after.split(why).length - 1).toBe(30);
+  });
+
   it('on one layout speaks of the parts that are made where one is not', () => {
     const layout = { length: 290.4, bound: 290.4, proven: true, bed: 3050, model: '', stations: [] };
     const stop = {} as DayPlan['stops'][number];

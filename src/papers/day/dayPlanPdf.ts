@@ -14,6 +14,7 @@ import { stationInWords } from '../sheetWords.js';
 import { testStripWords } from '../testStrip.js';
 import { drawRows, stripArea } from '../titleBlock.js';
 import { blanksInWords, changesInWords, clockText, layoutInWords, stationsInWords, stripsInWords } from './dayWords.js';
+import { leftOut } from './leftOut.js';
 
 export interface DayPlanOptions {
   readonly date?: string;
@@ -29,7 +30,8 @@ const SIZE = 2.6;
 const HEAD: readonly GridCell[] = ['', '', 'Part', 'To the bed before it', 'Cut beforehand: blanks', 'Test strips', 'Times, predicted'].map((words) => ({ words, size: SIZE, bold: true }));
 const SMALL = { size: 2.4 } as const;
 
-const drawOrder = (pages: Pages, plan: DayPlan, trials: readonly Trial[], units: Units): void => {
+/** `left`: sentences about what is left out. */
+const drawOrder = (pages: Pages, plan: DayPlan, left: readonly string[], trials: readonly Trial[], units: Units): void => {
   const { doc } = pages;
   pages.begin('order of the day');
   let { y } = INNER;
@@ -39,8 +41,7 @@ const drawOrder = (pages: Pages, plan: DayPlan, trials: readonly Trial[], units:
   const said = `${plan.stops.length} ${plan.stops.length === 1 ? 'part' : 'parts'} in ${clockText(plan.seconds)} of work: ${plan.changes} rows of tools built, altered or taken off in this order` +
     (fewer > 0 ? `, ${fewer} fewer than in the order given.` : '; no order needs fewer.');
   y += paragraph(doc, said, INNER.x, y, INNER.width, { size: 3.2, bold: true, fill: 'accent' }) + 1;
-  for (const { part, words } of plan.left) y += paragraph(doc, `⚠ Not planned in: ${part}. ${words}`, INNER.x, y, INNER.width, { size: 2.8, bold: true }) + 1;
-  for (const { part, sentence } of plan.notRead) y += paragraph(doc, `⚠ Not read: ${part}. ${sentence}`, INNER.x, y, INNER.width, { size: 2.8, bold: true }) + 1;
+  for (const words of left) y += paragraph(doc, words, INNER.x, y, INNER.width, { size: 2.8, bold: true }) + 1;
   y += paragraph(doc, plan.model, INNER.x, y, INNER.width, { size: 2.3 }) + 2;
   y += drawRow(doc, COLUMNS, HEAD, INNER.x, y);
   plan.stops.forEach((stop, k) => {
@@ -108,13 +109,14 @@ export const dayPlanPdf = async (plan: DayPlan, trials: readonly Trial[], option
   const { date = '', who = '', buyer = '', units = 'mm' } = options;
   const doc = openDocument(`Demonstration on ${plan.machine.name}`, who);
   const pages = newPages(doc);
-  drawOrder(pages, plan, trials, units);
+  const left = leftOut(doc, plan, INNER.width);
+  drawOrder(pages, plan, left.over, trials, units);
   if (plan.layout) drawLayout(pages, plan, plan.layout, trials.filter(({ verdict }) => verdict === 'makes'), units);
   const more = (): ReturnType<typeof columnsFrom> => {
     pages.begin('to check, lay out and cut');
     return columnsFrom(INNER.y, 3);
   };
-  flow(doc, blocksOf(plan, trials, units), more(), more);
+  flow(doc, [...left.after, ...blocksOf(plan, trials, units)], more(), more);
   pages.names.forEach((name, k) => {
     doc.switchToPage(k);
     drawRows(doc, [
