@@ -65,7 +65,7 @@ export const drawReasonPages = (doc: Doc, trial: Trial, units: Units, newSheet: 
   const blocks: Block[] = [
     { heading: HEADLINE[trial.verdict], paragraphs: reasons.length > 0 ? reasons : [none] },
     ...(trial.remedies.length > 0
-      ? [{ heading: 'Remedies, cheapest first', paragraphs: trial.remedies.map((_, k) => remedyParagraph(trial, k)) }]
+      ? [{ heading: 'Remedies: first what leaves the drawing as it is, of each kind the cheapest first', paragraphs: trial.remedies.map((_, k) => remedyParagraph(trial, k)) }]
       : []),
     ...(trial.inVain === undefined ? [] : [{ heading: 'No remedy found', paragraphs: [{ words: trial.inVain, style: { size: 2.8 } }] }]),
     { heading: 'What was tried', paragraphs: [{ words: sentence(trial.model), style: { size: 2.8 } }] },

@@ -27,7 +27,7 @@ const HOW: Readonly<Record<FigureKind, string>> = {
   'parts an hour': 'Parts an hour: 3,600 s divided by the predicted seconds a part while it runs, set-up left out; breaks, inspection and waiting are not in it.',
   'change-over': 'Change-over: from the last part of another batch to the first of this, by the same model: the stations of the plan built, machine, blanks and test strip made ready (common practice, no source).',
   price: 'Prices: as entered by the dealer on the date of this report, in the currency named; nothing is added or converted. Prices of demo machines, options and tools are invented.',
-  remedy: 'Remedies: single changes, cheapest first, then changes together; each that is named was planned again and replayed by the independent engine.',
+  remedy: 'Remedies: single changes, and where none is enough alone changes together; first those that leave the drawing as it is, then those that ask another drawing, two parts or another machine, of each kind the cheapest first; each that is named was planned again and replayed by the independent engine.',
   cheapest: 'Cheapest for all: every combination of machines, options and tools from the confirmed ways is weighed by branch and bound; "proven" says that none of them costs less.',
   option: 'What an option buys: every part was planned and proved once more with the option fitted; minutes are predicted over one batch of every part, the tolerance is that of the dimension that gains most. A part not decided without it is not tried with it. "Nothing": for these parts it changes none of this.',
   blank: 'Blank: the flat lengths of plates and bends put together, by the tools of a plan or by the rule named; the real blank is fixed after the test strip.',
