@@ -80,6 +80,20 @@ describe('pieces', () => {
   });
 });
 
+describe('who stands on a paper that a link opens, which sends no name', () => {
+  const author = async (path: string): Promise<string | undefined> => {
+    const pdf = Buffer.from(await (await fetch(`${server.url}${path}`)).arrayBuffer()).toString('latin1');
+    const [, object] = /\/Author (\d+) 0 R/.exec(pdf) ?? [];
+    return new RegExp(`\n${object} 0 obj\n\\((.*)\\)\n`).exec(pdf)?.[1];
+  };
+
+  test('is whoever ran the trial or asked for the fit, or whom the page names', async () => {
+    expect(await author(`/api/trials/${trialIds[0]}/setup-sheet.pdf`)).toBe('ann');
+    expect(await author(`/api/fits/${fit.id}/report.pdf`)).toBe('ann');
+    expect(await author(`/api/day-plan.pdf?trials=${trialIds.join(',')}&who=bea`)).toBe('bea');
+  });
+});
+
 describe('the report of a fit', () => {
   test('says the answer, keeps what was made apart, and is a PDF', async () => {
     const query = new URLSearchParams({ buyer: 'Workshop A', delivery: 'Week 12.' });

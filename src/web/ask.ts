@@ -13,6 +13,9 @@ const NAME = 'brakewright.by';
 export const nameOnRecord = (): string => localStorage.getItem(NAME) ?? '';
 export const setNameOnRecord = (name: string): void => localStorage.setItem(NAME, name.trim());
 
+/** The same as a query, for papers that a link opens: no header goes with it. */
+export const whoQuery = (): string => (nameOnRecord() === '' ? '' : new URLSearchParams({ who: nameOnRecord() }).toString());
+
 /** Headers carry latin-1; what does not fit is left to the server's 'local'. */
 const headers = (): Record<string, string> => {
   const by = nameOnRecord().replace(/[^\x20-\x7e\xa0-\xff]/g, '');

@@ -8,6 +8,7 @@ import { channelTrial } from '../fixture.js';
 import { buyersReportPdf } from './buyersReportPdf.js';
 import type { ReportData } from './reportData.js';
 import { reportWordsOf } from './reportWordsOf.js';
+import { siteMachines } from './siteMachines.js';
 import { has, run } from '../pdfTools.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'brakewright-report-'));
@@ -79,7 +80,7 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
       // the machine's own price and the gooseneck
       `${(machines[1]!.price + 4100).toLocaleString('en-GB')} EUR in all`, 'Gooseneck X (4,100 EUR)',
       'Ex floor in week 12.', 'As agreed in writing.', 'A demo part, invented.', '154.60 mm',
-      'Step 1: bend b1, side A up', 'Bend angle 90.0°, included angle 90.0°', 'depth from touch 4.62 mm', 'X 38.65 mm',
+      'Step 1: bend b1, side A up', 'Bend angle 90.0°, included angle 90.0°', 'depth from touch 4.62 mm', 'X axis, set to 38.65 mm',
       'How each figure came about', 'Strength of this batch is not known.', 'two people or supports',
     ];
     expect(needed.filter((s) => !read.includes(s))).toEqual([]);
@@ -93,6 +94,21 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     ] }]]);
     expect(beware).toEqual({ ofAll: [], ofPart: [['Strength of this batch is not known.']] });
     expect(taken.at(-1)).toMatch(/^How "cheapest" is counted: The parts at the quantity asked/);
+  });
+
+  it('says truly why no cheapest set is reckoned', () => {
+    const last = (board: ReportData['board']): string => reportWordsOf({ ...data, board }).taken.at(-1)!;
+    expect(last({ ...data.board, cheapest: null, alone: [] })).toBe('How "cheapest" is counted: not reckoned, since not every part has been tried on every machine');
+    const two = fitBoard(data.board.parts, fitColumns([machines[0]!, { ...machines[1]!, currency: 'USD' }], demoRack()), [[yes, no]]);
+    expect(last(two)).toBe('How "cheapest" is counted: not reckoned, since the prices are in several currencies');
+  });
+
+  it('names for the shop each machine once, ours beside the buyer\'s of the same id', () => {
+    const [general] = machines;
+    const columns = fitColumns([general!], demoRack(), { machines: [{ ...general!, name: 'Old General' }], rack: { ...demoRack(), id: 'theirs' } });
+    const board = fitBoard(data.board.parts, columns, [columns.map(() => yes)]);
+    expect(columns).toHaveLength(3);
+    expect(siteMachines({ board, machines: columns.map(({ machine }) => machine) }).map(({ name }) => name)).toEqual([general!.name, 'Old General (the buyer\'s)']);
   });
 
   it('keeps what was measured on a sheet of its own', () => {

@@ -5,13 +5,14 @@ import { howFiguresCame, mark } from './figureKinds.js';
 import { INNER, type Pages, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
 import { money } from './reportWords.js';
+import { siteMachines } from './siteMachines.js';
 import { takenForGranted } from './takenForGranted.js';
 
 const SMALL = { size: 2.4 } as const;
 const signed = (sign: string) => (words: string): Paragraph => ({ words, sign, style: SMALL });
 const plain = (words: string): Paragraph => ({ words, style: SMALL });
 
-const siteWords = ({ machines }: ReportData): string[] => [...new Map(machines.map((m) => [m.id, m])).values()].map(({ name, site, price, currency }) => {
+const siteWords = (data: ReportData): string[] => siteMachines(data).map(({ name, site, price, currency }) => {
   const [long, deep] = site.footprint;
   return `${name}: ${money(price, currency)} ${mark('price')}; mass ${site.mass.toLocaleString('en-GB')} kg, footprint ${long.toLocaleString('en-GB')} by ${deep.toLocaleString('en-GB')} mm, ` +
     `height ${site.height.toLocaleString('en-GB')} mm, supply ${site.supply} ${mark('site')}.`;

@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { z } from 'zod';
 import { type DayPlan, type OneLayout, type OneLayoutAnswer, answerInWords, nothingCostsLess, dayPlan } from '../../fit/index.js';
-import { cheapestWords, reportWordsOf } from '../../papers/index.js';
+import { cheapestWords, reportWordsOf, siteMachines } from '../../papers/index.js';
 import type { StoredTrial } from '../../store/index.js';
 import type { Trial, TrialInput } from '../../trial/index.js';
 import { checked } from '../checked.js';
@@ -17,7 +17,7 @@ const typedLimit = 2000;
 const typed = z.string().max(typedLimit).optional();
 const reportSchema = z.strictObject({ walk: z.string().optional(), buyer: typed, who: typed, delivery: typed, warranty: typed, remarks: typed });
 const count = z.coerce.number().int().min(0).max(1000);
-const daySchema = z.strictObject({ trials: z.string().min(1), pieces: count.min(1).default(1), spares: count.default(2), buyer: typed, layout: z.literal('one').optional(), bed: z.coerce.number().int().min(1).max(20_000).optional() });
+const daySchema = z.strictObject({ trials: z.string().min(1), pieces: count.min(1).default(1), spares: count.default(2), buyer: typed, who: typed, layout: z.literal('one').optional(), bed: z.coerce.number().int().min(1).max(20_000).optional() });
 
 interface ById { readonly Params: { readonly id: string } }
 
@@ -31,15 +31,15 @@ interface DayAnswer extends DayPlan {
 export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts, shop }: Context): void => {
   const today = (): string => new Date().toISOString().slice(0, 10);
 
-  const report = async (id: string, query: unknown, who: string): Promise<ReportOfFit & { readonly view: FitView }> => {
+  const report = async (id: string, query: unknown): Promise<ReportOfFit & { readonly view: FitView }> => {
     const { walk, ...said } = checked(reportSchema, query);
     const view = found(await fits.view(id), 'There is no such fit; one goes when a part of it is deleted.');
-    const written = Object.fromEntries(Object.entries({ date: today(), who, ...said }).filter(([, words]) => words !== undefined && words !== ''));
+    const written = Object.fromEntries(Object.entries({ date: today(), who: view.by, ...said }).filter(([, words]) => words !== undefined && words !== ''));
     return { view, ...(await reportOfFit(store, view, await fits.columns(id), walk, written)) };
   };
 
   app.get<ById>('/api/fits/:id/report', async (request) => {
-    const { data, walkTrialId, view } = await report(request.params.id, request.query, whoAsks(request));
+    const { data, walkTrialId, view } = await report(request.params.id, request.query);
     const { board, metal, quantity, rack: tools, typed: said, demonstrated, parts } = data;
     return {
       fitId: view.id, answer: answerInWords(board), cheapest: board.cheapest ? cheapestWords(board.cheapest, board.parts, nothingCostsLess(board)) : null, all: board.cheapest?.cannot.length === 0,
@@ -48,12 +48,12 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
       parts: view.parts.map((part, p) => ({ ...part, demo: parts[p]!.demo })), machines: board.machines,
       sums: view.sums, options: board.options,
       cells: view.cells.map((row, p) => row.map((cell, c) => ({ ...board.cells[p]![c]!, trialId: cell?.trialId ?? null }))),
-      site: data.machines.map(({ name, site, price, currency, demo }) => ({ name, site, price, currency, demo })),
+      site: siteMachines(data).map(({ name, site, price, currency, demo }) => ({ name, site, price, currency, demo })),
     };
   });
 
   app.get<ById>('/api/fits/:id/report.pdf', async (request, reply) => {
-    const { data, view } = await report(request.params.id, request.query, whoAsks(request));
+    const { data, view } = await report(request.params.id, request.query);
     const key = JSON.stringify([view.id, view.done, 'report', data.typed, data.walk?.sheet.part.name, data.walk?.machine.id, data.demonstrated.map(({ records }) => records.map(({ id }) => id))]);
     return pdf(reply, await desk.make(key, { kind: 'report', data }), 'buyer\'s report.pdf');
   });
@@ -107,7 +107,8 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
 
   app.get('/api/day-plan.pdf', async (request, reply) => {
     const { plan, trials, ids, buyer } = await day(request.query);
-    const options = { date: today(), who: whoAsks(request), buyer };
+    const { who = '' } = checked(daySchema, request.query);
+    const options = { date: today(), who: who.trim() === '' ? whoAsks(request) : who.trim(), buyer };
     const [{ blanks }] = plan.stops as readonly [DayPlan['stops'][number]];
     return pdf(reply, await desk.make(JSON.stringify(['day', ids, blanks.pieces, blanks.spares, options, plan.layout ?? null]), { kind: 'day plan', plan, trials, options }), 'day plan.pdf');
   });

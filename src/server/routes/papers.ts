@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { foldShares } from '../../sheet/index.js';
 import type { Context } from '../context.js';
-import { drawingPolicy, whoAsks } from '../guard.js';
+import { drawingPolicy } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
 import type { PaperTask } from '../paperTask.js';
 import { livePart } from './livePart.js';
@@ -32,9 +32,10 @@ export const paperRoutes = (app: FastifyInstance, { store, desk }: Context): voi
   });
 
   app.get<ById>('/api/trials/:id/setup-sheet.pdf', async (request, reply) => {
-    const { id, trial, createdAt, partName, partRevision } = found(await store.trial(request.params.id), 'There is no such trial.');
-    const options = { date: createdAt.slice(0, 10), who: whoAsks(request), partName, revision: String(partRevision) };
-    const pdf = await desk.make(`${id}/setup sheet/${options.who}`, { kind: 'setup sheet', trial, options });
+    // whoever ran the trial answers for its sheet, on its date
+    const { id, trial, createdAt, by, partName, partRevision } = found(await store.trial(request.params.id), 'There is no such trial.');
+    const options = { date: createdAt.slice(0, 10), who: by, partName, revision: String(partRevision) };
+    const pdf = await desk.make(`${id}/setup sheet`, { kind: 'setup sheet', trial, options });
     return reply.type('application/pdf').header('content-disposition', disposition('inline', `${partName} set-up sheet.pdf`))
       .send(Buffer.from(pdf as Uint8Array));
   });

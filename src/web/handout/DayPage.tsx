@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { DayPlan } from '../../fit/index.js';
+import { whoQuery } from '../ask.js';
 import type { PartRevision, TrialRecord } from '../../store/index.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
@@ -55,7 +56,7 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
           <label className="field"><span>Pieces of each</span><input type="number" min={1} max={1000} value={Number.isNaN(pieces) ? '' : pieces} onChange={(event) => setPieces(event.target.valueAsNumber)} /></label>
           <label className="field"><span>Spare blanks of each</span><input type="number" min={0} max={1000} value={Number.isNaN(spares) ? '' : spares} onChange={(event) => setSpares(event.target.valueAsNumber)} /></label>
           <label className="choice"><input type="checkbox" checked={one} onChange={(event) => setOne(event.target.checked)} />All on one layout</label>
-          {value && <a className="button next" href={`/api/day-plan.pdf?${query}`} target="_blank" rel="noreferrer">Day plan (PDF)</a>}
+          {value && <a className="button next" href={`/api/day-plan.pdf?${query}&${whoQuery()}`} target="_blank" rel="noreferrer">Day plan (PDF)</a>}
         </div>
         <Fault sentence={fault} again={again} />
         {!value && !fault && <Waiting what={planning} />}

@@ -1,6 +1,7 @@
 import type { BoardMachine, FitCell, PieceDifference, PieceRecord } from '../../fit/index.js';
 import type { FitPart, FitView } from '../../server/index.js';
 import type { Machine } from '../../shop/index.js';
+import { nameOnRecord } from '../ask.js';
 
 /** What GET /api/fits/:id/report answers (docs/api.md). */
 export interface Report {
@@ -45,5 +46,5 @@ export const keptTyped = (): Typed => {
 };
 export const keepTyped = (typed: Typed): void => localStorage.setItem(KEPT, JSON.stringify(typed));
 
-/** The query that prints what was typed. */
-export const queryOf = (typed: Typed): string => new URLSearchParams(Object.entries(typed).filter(([, words]) => words.trim() !== '')).toString();
+/** The query that prints what was typed; who hands it over is the name on record where none is typed. */
+export const queryOf = (typed: Typed): string => new URLSearchParams(Object.entries({ ...typed, who: typed.who.trim() === '' ? nameOnRecord() : typed.who }).filter(([, words]) => words.trim() !== '')).toString();
