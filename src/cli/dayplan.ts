@@ -1,6 +1,7 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
 import { type DayPlan, type OneLayout, dayPlan, oneLayout, planAndProve, withRemedies } from '../fit/index.js';
+import { CAVEAT } from '../forming/index.js';
 import { dayPlanPdf, layoutInWords, stripsInWords } from '../papers/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
@@ -59,7 +60,7 @@ const inWords = (plan: DayPlan): string => [
   ...plan.checks.map((words) => `  ${words}`),
   '',
   plan.model,
-  'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.',
+  CAVEAT,
 ].join('\n');
 
 /** `dayplan`: several parts shown on one machine in a day. Exit 3 where not all that was handed in is made as it stands; the others are planned. */

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { type Envelope, envelope } from '../fit/index.js';
+import { CAVEAT } from '../forming/index.js';
 import { commandWith } from './commandLine.js';
 import { METAL_WORDS, metalNamed } from './metalNamed.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
@@ -36,5 +37,5 @@ export const envelopeCommand = (): Command =>
       const rack = await rackOf(options);
       const envelopes: Envelope[] = [];
       for (const machine of machines) envelopes.push(await envelope(machine, rack, metal, { now: () => performance.now() }));
-      await answer({ units: JSON_UNITS, envelopes }, () => [...envelopes.map(inWords), 'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.'].join('\n\n'), options);
+      await answer({ units: JSON_UNITS, envelopes }, () => [...envelopes.map(inWords), CAVEAT].join('\n\n'), options);
     });

@@ -1,4 +1,5 @@
 import { type Cheapest, type FitBoard, type FitCell, nothingCostsLess, reasonsTold } from '../fit/index.js';
+import { CAVEAT } from '../forming/index.js';
 import { table } from './table.js';
 
 const SIGNS: Readonly<Record<FitCell['verdict'], string>> = {
@@ -49,5 +50,5 @@ export const fitInWords = (board: FitBoard): string => [
   ...(board.options.length > 0 ? ['', 'What each option buys:'] : []),
   ...board.options.map((o) => `  ${o.machine}: ${o.sentence} (${money(o.price, o.currency)})`),
   '',
-  'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.',
+  CAVEAT,
 ].join('\n');

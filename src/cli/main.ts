@@ -40,15 +40,14 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
 };
 
 const programFor = async (name: string | undefined): Promise<Command> => {
+  const called = name === undefined ? undefined : commands[name];
+  // read with the list of all commands alone
+  const caveat = called === undefined ? `\n${(await import('../forming/index.js')).CAVEAT}` : '';
   const program = new Command('brakewright')
-    .description(
-      'Which press brake makes a sheet-metal part, with which tools, in which order of bends.\n' +
-        'Predictions from the data stated; not a warranty; verify on a test strip and a first piece.',
-    )
+    .description(`Which press brake makes a sheet-metal part, with which tools, in which order of bends.${caveat}`)
     .version(version())
     .helpCommand(false)
     .addHelpText('after', '\nExit codes: 0 done or makes, 2 bad input, 3 does not make or only with a remedy, 4 not decided.');
-  const called = name === undefined ? undefined : commands[name];
   for (const load of called === undefined ? Object.values(commands) : [called]) program.addCommand(await load());
   for (const command of [program, ...program.commands]) {
     // commander would print its own lines and end the process: its faults go the same way as ours, in one sentence

@@ -1,4 +1,5 @@
 import { reasonsTold, tightestMargin } from '../fit/index.js';
+import { CAVEAT } from '../forming/index.js';
 import { type StopFigure, stopX } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
 import { table } from './table.js';
@@ -128,7 +129,7 @@ export const trialInWords = (trial: Trial, units: 'mm' | 'in' | undefined): stri
     ...(trial.misses ?? []).map(({ bend, flange, miss }) => `With this blank: ${flange} at ${bend} comes out wrong by ${s.length(miss)}.`),
     ...trial.warnings.map((sentence) => `Beware: ${sentence}`),
     ...trial.assumptions.map((sentence) => `Assumed: ${sentence}`),
-    'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.',
+    CAVEAT,
   ].join('\n');
 };
 

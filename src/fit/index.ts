@@ -26,4 +26,5 @@ export { stripBends } from './pieces/stripBends.js';
 export { type PieceDifference, pieceDifferences, withinTolerance } from './pieces/pieceDifferences.js';
 export { type BentStrip, type MadePiece, type PieceEntry, type PieceRecord, standing } from './pieces/pieceEntry.js';
 export { withRemedies } from './withRemedies.js';
+export { toldTogether } from './toldTogether.js';
 export { walkChoice } from './walkChoice.js';

@@ -7,6 +7,7 @@ export { airBendCurve, type AirBendCurve, type CurvePoint } from './airBendCurve
 export type {
   AirBend, AirBendDepthInput, AirBendInput, AirBendReason, AirBendResult, AirBendSetup,
 } from './airBendTypes.js';
+export { CAVEAT } from './caveat.js';
 export { type Beam, beamDeflection, type Deflection, plateBeam, type SpreadLoad } from './beam.js';
 export { type Crowning, type CrowningDevice, crowningFor, type CrowningShape } from './crowning.js';
 export { bendRange, type BendRange, type BendRangeResult, type Range, type Scatter } from './bendRange.js';

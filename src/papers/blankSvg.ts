@@ -1,7 +1,7 @@
 import { type Vec2, bounds, flatten } from '../geometry/index.js';
 import type { Blank } from '../sheet/index.js';
 import { bendLineWords, blankPlaced } from './blankPlaced.js';
-import { FOOTER } from './cautions.js';
+import { CAVEAT } from '../forming/index.js';
 import { levelDimension, uprightDimension } from './dimension.js';
 import { type Units, lengthFigure, lengthText } from './format.js';
 import { LETTERS } from './pens.js';
@@ -60,7 +60,7 @@ export const blankSvg = (blank: Blank, options: { readonly rule?: string; readon
       uprightDimension({ from: top, to: bottom, at: left - 7, witness: [left, left], label: lengthFigure(blank.width, units) }),
       text([ROOM.left, below + 7], `${blank.name}: ${nominal}`, LETTERS.name, { anchor: 'start', bold: true }),
       note(0, `Thickness ${lengthText(blank.thickness, units)}, A side up. Lengths in ${units}; bend angles are angles turned through. Bends towards A long-dashed, towards B short-dashed.`),
-      note(1, rule === undefined ? FOOTER : `Nominal: the real blank depends on metal, V and tip. ${FOOTER}`),
+      note(1, rule === undefined ? CAVEAT : `Nominal: the real blank depends on metal, V and tip. ${CAVEAT}`),
     ],
     title: `${nominal} of ${blank.name}, seen from its A side`,
   });

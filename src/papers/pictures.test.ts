@@ -8,7 +8,6 @@ import { partPicture } from './partPicture.js';
 import { type Item, type Picture, type Text, extentOf, patchOf } from './picture.js';
 import { pictureToSvg } from './pictureToSvg.js';
 import { sectionPicture } from './sectionPicture.js';
-import { setupSheetPictures } from './setupSheetPictures.js';
 import { stepPicture } from './stepPicture.js';
 import { unfoldingPath } from './unfoldingPath.js';
 
@@ -120,13 +119,6 @@ describe('pictures', () => {
     expect(texts(low.items).map((t) => t.text)).toContain(
       'steps 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16: places on their sheets',
     );
-  });
-
-  it('the page gets the same pictures as the paper', () => {
-    const all = setupSheetPictures(trial);
-    expect(all.steps.map(({ number }) => number)).toEqual([1, 2]);
-    expect(all.steps[0]!.before).toEqual(stepPicture(trial, 1, 'before'));
-    expect(all.reasons).toEqual([]);
   });
 });
 

@@ -1,8 +1,8 @@
-import { testStrips } from '../fit/index.js';
+import { testStrips, toldTogether } from '../fit/index.js';
 import { blank } from '../sheet/index.js';
+import { CAUTIONS, liftWords } from '../stroke/index.js';
 import type { Trial } from '../trial/index.js';
 import { blankPicture } from './blankPicture.js';
-import { CAUTIONS, liftWords } from './cautions.js';
 import { drawPicture } from './drawPicture.js';
 import type { Block } from './flow.js';
 import { fitCount, flow } from './flow.js';
@@ -11,7 +11,6 @@ import { layoutPicture } from './layoutPicture.js';
 import { type Area, type Doc, FRAME, INSET, box, heading, line, rule } from './paper.js';
 import { proofInWords, stationInWords, timeInWords } from './sheetWords.js';
 import { testStripWords } from './testStrip.js';
-import { toldTogether } from './toldTogether.js';
 import { TITLE, drawFrame, titleArea } from './titleBlock.js';
 import { unfoldingPath } from './unfoldingPath.js';
 

@@ -1,6 +1,6 @@
 import type { FitVerdict } from '../fit/index.js';
+import { CAVEAT } from '../forming/index.js';
 import type { Trial } from '../trial/index.js';
-import { FOOTER } from './cautions.js';
 import { type Area, type Doc, FRAME, PAGE, box, line, rule } from './paper.js';
 import type { FillName } from './pens.js';
 
@@ -125,7 +125,7 @@ export const drawTitleStrip = (doc: Doc, data: TitleData, what: string, sheet: s
 /** The frame and the line at the foot, on every page. */
 export const drawFrame = (doc: Doc): void => {
   box(doc, FRAME, 'frame');
-  line(doc, FOOTER, FRAME.x, FRAME.y + FRAME.height + 1.8, FRAME.width, { size: 2.5, align: 'center' });
+  line(doc, CAVEAT, FRAME.x, FRAME.y + FRAME.height + 1.8, FRAME.width, { size: 2.5, align: 'center' });
   // centre marks, by which a copy is laid straight
   const [cx, cy] = [FRAME.x + FRAME.width / 2, FRAME.y + FRAME.height / 2];
   rule(doc, cx, FRAME.y - 3, cx, FRAME.y, 'edge');

@@ -1,8 +1,8 @@
 export { angleBefore, anglesAfter, anglesDuring, bendIndex, dieOf, punchOf, rootOf, stationOf, stepOf } from './record.js';
 export { angleAtShare } from './angleAtShare.js';
 export { type CloseUp, closeUp } from './closeUp.js';
+export { CAUTIONS, LIFT_CAUTION, liftWords } from './cautions.js';
 export { cutPlace } from './cutPlace.js';
-export { type Lift, liftOf } from './liftOf.js';
 export { type Moment, PHASE_ENDS, filmOf } from './film.js';
 export { seatPose } from './seatPose.js';
 export { type CutPiece, sheetSection } from './sheetSection.js';

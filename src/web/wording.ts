@@ -29,5 +29,3 @@ export const VERDICT_SIGNS: Readonly<Record<FitVerdict, string>> = {
   'not decided': '?',
   'not tried': '–',
 };
-
-export const FOOTER = 'Prediction from the data stated; not a warranty; verify on a test strip and a first piece.';

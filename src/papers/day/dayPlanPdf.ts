@@ -1,6 +1,6 @@
 import type { DayPlan } from '../../fit/index.js';
+import { CAUTIONS, liftWords } from '../../stroke/index.js';
 import type { Trial } from '../../trial/index.js';
-import { CAUTIONS, liftWords } from '../cautions.js';
 import { bytesOf, openDocument } from '../document.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Block, type Paragraph, flow } from '../flow.js';

@@ -1,5 +1,4 @@
-import type { FitBoard } from '../../fit/index.js';
-import { toldTogether } from '../toldTogether.js';
+import { type FitBoard, toldTogether } from '../../fit/index.js';
 import { shortNames } from './reportWords.js';
 
 const STEPS = String.raw`^Steps? \d+(?:, \d+)*(?: and \d+)?`;

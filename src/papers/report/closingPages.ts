@@ -1,4 +1,4 @@
-import { CAUTIONS } from '../cautions.js';
+import { CAUTIONS, LIFT_CAUTION } from '../../stroke/index.js';
 import { type Block, type Paragraph, fitCount, flow } from '../flow.js';
 import { bewareWords } from './bewareWords.js';
 import { howFiguresCame, mark } from './figureKinds.js';
@@ -29,7 +29,7 @@ export const drawClosingPages = (pages: Pages, data: ReportData): void => {
     { heading: 'Remarks, as typed', paragraphs: asEntered(remarks) },
     { heading: 'Pieces demonstrated', paragraphs: data.demonstrated.length > 0 ? [] : [plain('None has been written down: every figure of this report is a prediction.')] },
     { heading: 'Will it fit your shop', paragraphs: siteWords(data).map(signed('–')) },
-    { heading: 'Cautions', paragraphs: [...CAUTIONS, 'Heavy or long sheets need two people or supports.'].map(signed('⚠')) },
+    { heading: 'Cautions', paragraphs: [...CAUTIONS, LIFT_CAUTION].map(signed('⚠')) },
     { heading: 'Beware of all these parts', paragraphs: bewareWords(data.board).ofAll.map(signed('⚠')) },
     { heading: 'Taken for granted', paragraphs: takenForGranted(data).map(signed('–')) },
   ].filter(({ paragraphs }) => paragraphs.length > 0);

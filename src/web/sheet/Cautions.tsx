@@ -1,10 +1,9 @@
-import { liftOf } from '../../stroke/index.js';
+import { CAUTIONS, LIFT_CAUTION, liftWords } from '../../stroke/index.js';
 import type { Trial } from '../../trial/index.js';
-import { CAUTIONS, LIFT_CAUTION } from '../cautionWords.js';
 
 /** The cautions of every plan; with a trial, that about lifting only where its sheet asks for it. */
 export const Cautions = ({ trial }: { readonly trial?: Trial }) => {
-  const words = trial && liftOf(trial).help === 'not asked' ? CAUTIONS : [...CAUTIONS, LIFT_CAUTION];
+  const words = [...CAUTIONS, ...(trial ? liftWords(trial) : [LIFT_CAUTION])];
   return (
     <section className="cautions" aria-label="Cautions">
       <h2><span aria-hidden="true">⚠</span> Cautions</h2>

@@ -1,6 +1,6 @@
 import { useEffect, type ReactNode } from 'react';
 import { to } from '../place.js';
-import { FOOTER } from '../wording.js';
+import { CAVEAT } from '../../forming/index.js';
 
 /** A field of the title block and what stands in it. */
 export type Field = readonly [name: string, value: ReactNode];
@@ -41,7 +41,7 @@ export const Sheet = ({ title, under, trail, block, notes, close = false, childr
             <div className="notes">{notes}</div>
             <dl className="block" aria-label="Title block">
               {block.map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}
-              <div className="wide"><dt>Note</dt><dd>{FOOTER}</dd></div>
+              <div className="wide"><dt>Note</dt><dd>{CAVEAT}</dd></div>
             </dl>
           </footer>
         </div>

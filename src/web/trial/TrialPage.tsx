@@ -1,3 +1,4 @@
+import { toldTogether } from '../../fit/index.js';
 import type { StoredTrial } from '../../store/index.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
@@ -7,7 +8,6 @@ import { Sheet } from '../sheet/Sheet.js';
 import { Verdict } from '../sheet/Verdict.js';
 import { useAnswer } from '../useAnswer.js';
 import { asSentence, seconds } from '../wording.js';
-import { mergedWarnings } from './mergedWarnings.js';
 import { FormingFigures } from './FormingFigures.js';
 import { MadeSection } from '../pieces/MadeSection.js';
 import { ProofLine } from './ProofLine.js';
@@ -73,7 +73,7 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
           <section aria-labelledby="checked-title" className="stack">
             <h2 id="checked-title">Checked and assumed</h2>
             <ProofLine proof={trial.proof} />
-            {mergedWarnings(trial.warnings).map((words) => <Warning key={words} word="Beware.">{asSentence(words)}</Warning>)}
+            {toldTogether(trial.warnings).map((words) => <Warning key={words} word="Beware.">{asSentence(words)}</Warning>)}
             {planned && <p className="small"><strong>Model.</strong> {asSentence(trial.model)}</p>}
             {trial.assumptions.length > 0 && <ul className="small dots">{trial.assumptions.map((words) => <li key={words}>{asSentence(words)}</li>)}</ul>}
           </section>

@@ -2,7 +2,6 @@ import { useEffect } from 'react';
 import { reasonsTold } from '../../fit/index.js';
 import type { StoredTrial } from '../../store/index.js';
 import { cautionWords, pictureWords, strokeInWords } from '../../stroke/index.js';
-import { GUARDING } from '../cautionWords.js';
 import { go, to } from '../place.js';
 import { Drawing } from '../sheet/Drawing.js';
 import { Fault, Waiting, Warning } from '../sheet/Fault.js';
@@ -12,6 +11,9 @@ import { trialBlock } from '../trial/trialBlock.js';
 import { useAnswer } from '../useAnswer.js';
 import { Figures } from './Figures.js';
 import { ToolNotes } from './ToolNotes.js';
+
+/** Ends the caution on each step's page. */
+const GUARDING = 'Guarding by the local rules and the machine’s manual.';
 
 /** Keys pressed in a field or in the view belong to it. */
 const taken = (target: EventTarget | null): boolean => target instanceof Element && target.closest('input, select, textarea, .space, dialog') !== null;
