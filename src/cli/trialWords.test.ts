@@ -12,7 +12,7 @@ describe('a plan that is not to be bent', () => {
   it('is not told as one on the command line', () => {
     expect(trialInWords(good, 'mm')).toMatch(/X axis mm/);
     const told = trialInWords(refused, 'mm');
-    expect(told).toContain('A plan of 2 steps was worked out, but it does not hold, for the reason above: it is not to be bent');
+    expect(told).toContain('A plan of 2 steps was worked out, but is not shown to hold, for the reason above: it is not to be bent');
     expect(told).not.toMatch(/X axis|making time|Tightest/);
     expect(boardInWords([summaryOf(good)])).toContain('41.0');
     expect(boardInWords([summaryOf(refused)])).not.toContain('41.0');

@@ -86,7 +86,7 @@ const proofWords = ({ proof }: Trial, s: Show): string => {
 const plan = (trial: Trial, s: Show): string[] => {
   if (trial.steps.length === 0) return [];
   if (trial.verdict !== 'makes') {
-    return [`A plan of ${trial.steps.length === 1 ? '1 step' : `${trial.steps.length} steps`} was worked out, but it does not hold, for the reason above: it is not to be bent, and only --json holds its steps.`, proofWords(trial, s)];
+    return [`A plan of ${trial.steps.length === 1 ? '1 step' : `${trial.steps.length} steps`} was worked out, but is not shown to hold, for the reason above: it is not to be bent, and only --json holds its steps.`, proofWords(trial, s)];
   }
   const tight = tightestMargin(trial);
   const gap = trial.proven ? 'the best of its model' : trial.bound > 0 ? `at best ${trial.bound.toFixed(1)} s, not proven` : 'not shown to be the best';

@@ -39,7 +39,9 @@ describe('the set-up sheet', () => {
 
   describe.skipIf(!has('pdftotext'))('read back', () => {
     it('says all that a set-up needs, every angle by its name', async () => {
-      const read = words(await write('channel', channelTrial(), { date: '2026-03-02', who: 'demonstrator', revision: 'C' }));
+      const file = await write('channel', channelTrial(), { date: '2026-03-02', who: 'demonstrator', revision: 'C' });
+      // as it stands on the page, and in the order of writing: words of two columns stand side by side in the first
+      const read = `${words(file)} ${run('pdftotext', file, '-').replace(/\s+/g, ' ')}`;
       const needed = [
         'U channel', 'DC01 cold-rolled steel', 'General, 110 t, 3,000 mm (demo)', '2026-03-02', 'demonstrator', '✓ makes',
         'Measure first', 'Thickness', '1.50 mm', 'Blank length', '200.00 mm',

@@ -33,10 +33,12 @@ export const sidePicture = (side: 'A' | 'B', size = 12): Picture => {
   };
 };
 
+/** mm a row, and how many stand so high; more stand closer. */
 const ROW = 5.8;
+const MOST_HIGH = 7;
 
 /** A list of figures: names to the left, figures to the right on one line each. */
-const table = (doc: Doc, title: string, rows: readonly Row[], x: number, y: number, width: number, big: number): void => {
+const table = (doc: Doc, title: string, rows: readonly Row[], x: number, y: number, width: number, big: number, high: number): void => {
   line(doc, title, x, y, width, { size: 2.9, bold: true });
   let at = y + 4.6;
   rule(doc, x, at - 0.4, x + width, at - 0.4, 'edge');
@@ -44,7 +46,7 @@ const table = (doc: Doc, title: string, rows: readonly Row[], x: number, y: numb
     const size = i < big ? 3.7 : 2.8;
     line(doc, name, x, at + 1.7, width * 0.5, { size: 2.3 });
     line(doc, value, x + width * 0.42, at + (i < big ? 0.7 : 1.4), width * 0.58, { size, bold: i < big, align: 'right' });
-    at += ROW;
+    at += high;
     rule(doc, x, at - 0.3, x + width, at - 0.3, 'rule');
   });
 };
@@ -187,8 +189,10 @@ export const drawStepPage = (doc: Doc, trial: Trial, step: Step, units: Units): 
     ['Set the stroke', strokeRows(step, units)],
     ['Expect', expectRows(trial, step, units)],
   ];
-  tables.forEach(([title, rows], k) => table(doc, title, rows, x + k * (column + GAP), y, column, 2));
-  const under = y + 4.6 + Math.max(...tables.map(([, rows]) => rows.length)) * ROW + 1;
+  const most = Math.max(...tables.map(([, rows]) => rows.length));
+  const high = Math.min(ROW, (MOST_HIGH * ROW) / most);
+  tables.forEach(([title, rows], k) => table(doc, title, rows, x + k * (column + GAP), y, column, 2, high));
+  const under = y + 4.6 + most * high + 1;
   const more = [
     `Stop: ${step.stop.edge}`,
     `Sideways: ${step.stop.sideways}`,

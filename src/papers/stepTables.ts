@@ -1,6 +1,6 @@
 import { type StopFigure, angleBefore, leavesOpen, stationOf, stopX } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
-import { type Units, angleFigure, fineText, forceText, lengthText, roundFigure, roundText } from './format.js';
+import { type Units, angleFigure, fineText, forceText, lengthFigure, lengthText, roundFigure, roundText } from './format.js';
 
 /** Name and figure. */
 export type Row = readonly [string, string];
@@ -14,7 +14,7 @@ export const stopRows = (step: Step, units: Units): readonly Row[] => {
   return [
     ...set.map(row),
     ['R, from die seat', lengthText(stop.r, units)],
-    ...face.map(row),
+    ...(face.length > 1 ? [['Face to bend, left / right', `${face.map(({ value }) => lengthFigure(value, units)).join(' / ')} ${units}`] as const] : face.map(row)),
     [`Z of ${stop.z.length > 1 ? 'fingers' : 'finger'}`, `${stop.z.map((z) => roundFigure(z, units)).join(' / ')} ${units}`],
     ['Finger face', stop.face],
     ['Retract before the stroke', stop.retract > 0 ? roundText(stop.retract, units) : 'stays'],

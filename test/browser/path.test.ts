@@ -168,6 +168,27 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
     expect((await pdf.body()).subarray(0, 5).toString()).toBe('%PDF-');
   }, LONG);
 
+  it('offers nowhere a plan that is not shown to hold', async () => {
+    const id = trialAddress.split('/')[2]!;
+    const sentence = 'At step 1 the thickest sheet asks 700 N/mm where 600 N/mm is the rating.';
+    const verdict = 'does not make';
+    const address = `**/api/trials/${id}`;
+    await page.route(address, async (route) => {
+      const stored = (await (await route.fetch()).json()) as { readonly trial: object };
+      await route.fulfill({ json: { ...stored, verdict, trial: { ...stored.trial, verdict, reasons: [{ code: 'force', sentence, bends: ['b1'] }] } } });
+    });
+    for (const [below, heading] of [['', /Main-Cage_V1 on General/], ['/steps/1', 'Not to be bent'], ['/pieces', /^Pieces made/]] as const) {
+      await page.goto('about:blank');
+      await page.goto(`${server.url()}/${trialAddress}${below}`);
+      await page.getByRole('heading', { name: heading, level: 1 }).waitFor();
+      await settled(page);
+      await page.locator('.warning', { hasText: 'Not to be bent.' }).waitFor();
+      for (const offered of ['Walk through the steps', 'Pieces made']) expect(await page.getByRole('link', { name: offered }).count()).toBe(0);
+      expect(await page.locator('table.steps, .step-figures, form').count()).toBe(0);
+    }
+    await page.unroute(address);
+  }, LONG);
+
   it('has part and trial still there after a restart', async () => {
     await page.goto('about:blank');
     await server.restart();

@@ -44,7 +44,7 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
       trail={[['Parts', to.parts], [trial.value.partName, to.part(trial.value.partId)], ['Trial', to.trial(id)]]} block={trialBlock(trial.value, ['Sheet', 'Pieces made'])}
     >
       <div className="body">
-        {!made && <Warning word="Not to be bent.">The trial has no plan that holds, so no piece is written down by it. <a href={to.trial(id)}>Why not.</a></Warning>}
+        {!made && <Warning word="Not to be bent.">The trial has no plan that is shown to hold, so no piece is written down by it. <a href={to.trial(id)}>Why not.</a></Warning>}
         {made && <section className="section no-print" aria-labelledby="write-title">
           <h2 id="write-title">{corrects ? `Correct what was written of ${corrects.entry.serial}` : 'Write a piece down'}</h2>
           <PieceForm key={corrects?.id ?? 'new'} here={here} expected={expected} tools={tools} corrects={corrects} kept={kept} />
@@ -70,7 +70,7 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
             </ul>
           </section>
         )}
-        <details className="section">
+        {(made || deductions.length > 0) && <details className="section">
           <summary>Test strips and the deduction they tell</summary>
           {made && <StripForm key={turn} here={here} trial={trial.value.trial} kept={kept} />}
           {deductions.length > 0 && (
@@ -81,7 +81,7 @@ export const PiecesPage = ({ id }: { readonly id: string }) => {
               <KeepMetal trialId={id} />
             </>
           )}
-        </details>
+        </details>}
       </div>
     </Sheet>
   );

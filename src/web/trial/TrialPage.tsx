@@ -44,7 +44,7 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
             </p>
           )}
           {!planned && trial.steps.length > 0 && (
-            <Warning word="Not to be bent.">A plan of {trial.steps.length === 1 ? '1 step' : `${trial.steps.length} steps`} was worked out, but it does not hold, for the reason given under “Why not”; its steps are not shown.</Warning>
+            <Warning word="Not to be bent.">A plan of {trial.steps.length === 1 ? '1 step' : `${trial.steps.length} steps`} was worked out, but is not shown to hold, for the reason given under “Why not”; its steps are not shown.</Warning>
           )}
           <div className="buttons no-print">
             {planned && <a className="button next" href={to.walk(id, 1)}>Walk through the steps</a>}

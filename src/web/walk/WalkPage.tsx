@@ -39,7 +39,7 @@ export const WalkPage = ({ id, number }: { readonly id: string; readonly number:
     return (
       <Sheet title="Not to be bent" trail={[['Parts', to.parts], [value.partName, to.part(value.partId)], ['Trial', to.trial(id)]]} block={trialBlock(value, ['Sheet', `Step ${number}`])}>
         <div className="body stack">
-          <Warning word="Not to be bent.">There is no plan that holds. {reasonsTold(value.trial.reasons)[0]?.sentence}</Warning>
+          <Warning word="Not to be bent.">The trial has no plan that is shown to hold. {reasonsTold(value.trial.reasons)[0]?.sentence}</Warning>
           <p><a href={to.trial(id)}>Go to the trial.</a></p>
         </div>
       </Sheet>
