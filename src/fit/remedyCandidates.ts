@@ -97,14 +97,14 @@ const reliefOf = (punch: Punch): number => {
 };
 
 const adapterCandidates = (machine: Machine, rack: Rack, prices: TypedPrices): Candidate[] =>
-  rack.punches.filter((p) => !machine.clampFamilies.includes(p.tang) && bendsInV(p)).map((p): Candidate => {
+  rack.punches.filter((p) => !machine.clampFamilies.includes(p.tang) && bendsInV(p)).flatMap((p): Candidate[] => {
     const tang = machine.clampFamilies[0]!;
     const punch = onAdapter(p, tang, ADAPTER);
-    return {
+    return punch === null ? [] : [{
       item: { kind: 'adapter', id: punch.id, name: punch.name, price: prices.adapter, tool: punch },
       words: `${p.name} of the rack on an adapter ${ADAPTER} mm high, ${p.tang} to ${tang} (${money(prices.adapter, rack.currency)})`,
       family: `adapter ${p.id}`, apply: (input) => withPunch(input, punch),
-    };
+    }];
   });
 
 /** V openings of the trade, mm, by which a die beyond the rack is chosen. Common practice, no source. */

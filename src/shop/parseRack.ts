@@ -1,6 +1,7 @@
 import { bounds } from '../geometry/index.js';
 import { contourFault } from './contourFault.js';
 import { type DataFault, readShape, refuse, type Refused } from './dataFault.js';
+import { DRAWN_TO } from './drawnTo.js';
 import { repeated } from './parseFloor.js';
 import { halfOpening, vDepth } from './profiles.js';
 import type { Result } from './result.js';
@@ -9,8 +10,6 @@ import { crossingsAt } from './toolSlabs.js';
 import { dieProfileFault, type ProfileFault, punchProfileFault } from './profileFault.js';
 import { dieContour, punchContour, rackSchema, type RawDie, type RawPunch } from './toolSchema.js';
 
-/** mm by which a profile may miss its tip, its top or its stated height: rounding in a drawing, no more. */
-const DRAWN_TO = 0.01;
 /** mm of flat that a die must have left beside its shoulder arc, and of metal under its V. */
 const LEAST_LAND = 0.5;
 const LEAST_FLOOR = 5;
