@@ -29,7 +29,7 @@ const bought = z.strictObject({ id: z.string(), name: z.string(), price: z.numbe
 const cheapest = z.strictObject({
   options: z.array(bought), tools: z.array(bought), price: z.number(), proven: z.boolean(),
   // beside what was asked for
-  machines: z.array(bought), currency: z.string(), bound: z.number(), cannot: z.array(z.int()), model: z.string(),
+  machines: z.array(bought), currency: z.string(), bound: z.number(), cannot: z.array(z.int()), model: z.string(), unpriced: z.array(z.strictObject({ part: z.int(), what: z.string() })).optional(),
   asked: z.array(z.strictObject({ part: z.int(), what: z.string() })),
 });
 const margin = z.strictObject({

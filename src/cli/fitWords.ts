@@ -1,4 +1,4 @@
-import { type Cheapest, type FitBoard, type FitCell, nothingCostsLess, reasonsTold } from '../fit/index.js';
+import { type FitBoard, type FitCell, cheapestOfAll, cheapestWords, money, nothingCostsLess, reasonsTold } from '../fit/index.js';
 import { CAVEAT } from '../forming/index.js';
 import { table } from './table.js';
 
@@ -10,19 +10,6 @@ const cellWords = ({ verdict, margins, seconds, reasons }: FitCell): string => {
   const [tight] = margins;
   const more = seconds !== null && verdict === 'makes' ? ` ${seconds.toFixed(0)} s${tight ? `, ${tight.kind} ${(tight.share * 100).toFixed(0)} %` : ''}` : reasons[0] ? ` ${reasons[0].code}` : '';
   return `${SIGNS[verdict]}${more}`;
-};
-
-const money = (n: number, currency: string): string => `${n.toLocaleString('en-GB')} ${currency}`;
-
-const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], proven = nothingCostsLess()): string => {
-  const bought = [...cheapest.machines, ...cheapest.options, ...cheapest.tools].map(({ name, price }) => `${name} (${money(price, cheapest.currency)})`);
-  const cannot = cheapest.cannot.map((p) => parts[p]!.name);
-  const gap = cheapest.proven ? proven : `at best ${money(cheapest.bound, cheapest.currency)}, not proven`;
-  return [
-    cannot.length === parts.length ? 'nothing looked at is shown to make any of these parts' : `${bought.join(', ') || 'nothing'}: ${money(cheapest.price, cheapest.currency)} (${gap})`,
-    ...cheapest.asked.map(({ part, what }) => `${parts[part]!.name} only with ${what}, if the drawing allows it`),
-    ...(cannot.length > 0 && cannot.length < parts.length ? [`not shown to be made by it: ${cannot.join('; ')}`] : []),
-  ].join('; ');
 };
 
 /** What a column is that is not ours with our tools. */
@@ -45,8 +32,8 @@ export const fitInWords = (board: FitBoard): string => [
     ...(cell.inVain === undefined ? [] : [`  ${cell.inVain}`]),
   ])),
   '',
-  ...(board.cheapest ? [`Cheapest for all: ${cheapestWords(board.cheapest, board.parts, nothingCostsLess(board))}.`] : []),
-  ...board.alone.map((alone, m) => (alone ? `On ${board.machines[m]!.id} alone: ${cheapestWords(alone, board.parts)}.` : '')),
+  `Cheapest for ${board.cheapest?.cannot.length === 0 ? 'all' : 'those that are made'}: ${cheapestOfAll(board)}.`,
+  ...board.alone.map((alone, m) => `On ${board.machines[m]!.id} alone: ${cheapestWords(alone, board.parts, nothingCostsLess(), true)}.`),
   ...(board.options.length > 0 ? ['', 'What each option buys:'] : []),
   ...board.options.map((o) => `  ${o.machine}: ${o.sentence} (${money(o.price, o.currency)})`),
   '',

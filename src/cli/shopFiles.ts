@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { type ConditionRecord, type Machine, type Rack, asDrawn, demoFloor, demoRack, machinesFromCsv, parseCondition, parseFloor, parseRack, toolsFromCsv, withCondition } from '../shop/index.js';
+import { type ConditionRecord, type Machine, type Rack, asDrawn, demoFloor, demoRack, machinesFromCsv, parseCondition, parseFloor, parseRack, rackOfTable, underKey, withCondition } from '../shop/index.js';
 import { Fault } from './fault.js';
 import { readBytes } from './readFile.js';
 
@@ -23,10 +23,6 @@ const parsed = async (path: string): Promise<unknown> => {
   }
 };
 
-/** What lies under `key` where the file is an answer of this program; else the whole. */
-const under = (key: string, data: unknown): unknown =>
-  typeof data === 'object' && data !== null && key in data ? (data as Readonly<Record<string, unknown>>)[key] : data;
-
 const machinesOfTable = async (path: string): Promise<readonly object[]> => {
   const read = machinesFromCsv(new TextDecoder().decode(await readBytes(path)));
   if (!read.ok) throw new Fault(`${path}: ${read.fault}`);
@@ -35,14 +31,14 @@ const machinesOfTable = async (path: string): Promise<readonly object[]> => {
 
 /** The machines of a file, JSON or a table. */
 export const machinesIn = async (path: string): Promise<readonly Machine[]> => {
-  const own = parseFloor(/\.csv$/i.test(path) ? await machinesOfTable(path) : under('machines', await parsed(path)));
+  const own = parseFloor(/\.csv$/i.test(path) ? await machinesOfTable(path) : underKey('machines', await parsed(path)));
   if (!own.ok) throw new Fault(`${path}: ${own.fault.sentence}`);
   return own.value;
 };
 
 /** A condition record. */
 export const recordIn = async (path: string): Promise<ConditionRecord> => {
-  const read = parseCondition(under('data', await parsed(path)));
+  const read = parseCondition(underKey('data', await parsed(path)));
   if (!read.ok) throw new Fault(`${path}: ${read.fault.sentence}`);
   return read.value;
 };
@@ -77,17 +73,14 @@ export const chosen = (ids: string, floor: readonly Machine[], option = '--machi
 /** The tools at hand: those of the file, or the demo rack. */
 export const rackOf = async ({ rack: path }: ShopOptions): Promise<Rack> => {
   if (path === undefined) return demoRack();
-  if (/\.csv$/i.test(path)) return rackFromTable(path);
-  const own = parseRack(under('rack', await parsed(path)));
+  const own = /\.csv$/i.test(path) ? parseRack(await dataOfTable(path)) : parseRack(underKey('rack', await parsed(path)));
   if (!own.ok) throw new Fault(`${path}: ${own.fault.sentence}`);
   return own.value;
 };
 
-/** A table of tools as a rack of its own. */
-const rackFromTable = async (path: string): Promise<Rack> => {
-  const read = toolsFromCsv(new TextDecoder().decode(await readBytes(path)));
+/** A table of tools as the data of a rack of its own. */
+const dataOfTable = async (path: string): Promise<object> => {
+  const read = rackOfTable(new TextDecoder().decode(await readBytes(path)), basename(path), basename(path));
   if (!read.ok) throw new Fault(`${path}: ${read.fault}`);
-  const rack = parseRack({ id: basename(path), name: `Tools of ${basename(path)}`, demo: false, currency: 'EUR', ...read.value });
-  if (!rack.ok) throw new Fault(`${path}: ${rack.fault.sentence}`);
-  return rack.value;
+  return read.value;
 };

@@ -1,15 +1,16 @@
 import type { FitCell } from './fitCell.js';
-import { type ChangeKind, changeKind, priceOfBought } from './changeKind.js';
+import { type ChangeKind, changeKind, costOfBought } from './changeKind.js';
+import { costWords } from './costs.js';
 
 const TERMS: Readonly<Record<ChangeKind, string>> = { 'as drawn': '', 'other drawing': ', if the drawing allows it', 'in two': ', if the drawing allows it', 'other machine': '' };
 
-/** What would change a no, in a few words, for a cell: the change that asks least; null where there is none. `currency`: the machine's. */
-export const changeInShort = ({ verdict, remedies }: Pick<FitCell, 'verdict' | 'remedies'>, currency: string): string | null => {
+/** What would change a no, in a few words, for a cell: the change that asks least; null where there is none. */
+export const changeInShort = ({ verdict, remedies }: Pick<FitCell, 'verdict' | 'remedies'>): string | null => {
   const first = remedies.find(({ confirmed }) => confirmed);
   if (verdict === 'does not make') return first ? 'only by eye to a scribed line' : 'nothing looked at helps';
   if (verdict !== 'makes with remedy' || !first?.items) return null;
-  const bought = priceOfBought(first) ?? 0;
-  const price = bought > 0 ? `, ${bought.toLocaleString('en-GB')} ${currency}${first.items.some(({ kind }) => kind === 'split') ? ' without joining' : ''}` : '';
+  const cost = costWords(costOfBought(first));
+  const price = cost !== '' ? `, ${cost}${first.items.some(({ kind }) => kind === 'split') ? ' without joining' : ''}` : '';
   const [only, ...more] = first.items;
   // a part made in two says itself how it is made
   const how = only?.kind === 'split' && more.length === 0 ? only.name.replace(/^Made/, 'made')

@@ -1,4 +1,5 @@
 import type { Remedy, RemedyItem } from '../trial/index.js';
+import { type Cost, costsOf } from './costs.js';
 
 /**
  * What a change asks for. `as drawn`: the drawing stays; options and tools are bought, or a bend is made in two passes. `other drawing`: a coarser
@@ -25,9 +26,8 @@ export const byChangeKind = (a: Remedy, b: Remedy): number =>
 /** Is it to be paid for? Everything else is for the buyer to say, or ours to do. */
 export const isBought = ({ kind }: RemedyItem): boolean => KIND_OF[kind] === 'as drawn' && kind !== 'two passes';
 
-/** What is to be bought of a change, as entered: 0 for nothing, null where a price is not; joining, and another machine, have none. */
-export const priceOfBought = ({ items = [] }: Pick<Remedy, 'items'>): number | null =>
-  items.filter(isBought).reduce<number | null>((sum, { price }) => (sum === null || price === null ? null : sum + price), 0);
+/** What is to be bought of a change: none for nothing, null where a price is not entered; joining, and another machine, are not bought. */
+export const costOfBought = ({ items = [] }: Pick<Remedy, 'items'>): readonly Cost[] | null => costsOf(items.filter(isBought));
 
 /** As the end of a line that names a change: what is asked beside its price. */
 export const changeTerms: Readonly<Record<ChangeKind, string>> = {

@@ -7,7 +7,7 @@ const yes: FitCell = { ...notTried(''), verdict: 'makes', reasons: [] };
 type Kind = NonNullable<FitCell['remedies'][number]['items']>[number]['kind'];
 const no = (code: FitCell['reasons'][number]['code'], ...remedies: readonly (readonly [name: string, price: number, kind?: Kind])[]): FitCell => ({
   ...yes, verdict: remedies.length > 0 ? 'makes with remedy' : 'does not make', reasons: [{ code, sentence: 'It does not.', bends: [] }],
-  remedies: remedies.map(([name, price, kind = 'option']) => ({ sentence: 'With it.', confirmed: true, price, items: [{ kind, id: name, name, price }] })),
+  remedies: remedies.map(([name, price, kind = 'option']) => ({ sentence: 'With it.', confirmed: true, price, items: [{ kind, id: name, name, price, currency: 'EUR' }] })),
 });
 const machines = (...names: string[]) => names.map((name) => ({ name, whose: 'ours' as const }));
 
@@ -16,7 +16,7 @@ describe('what a column says', () => {
     const sum = columnSum([yes, no('force'), no('no stop', ['powered R', 900], ['split', 0]), no('daylight', ['tall frame', 700]), no('no stop', ['powered R', 900]), { ...yes, verdict: 'not decided' }, null]);
     expect([sum.makes, sum.changed['as drawn'], sum.no, sum.open]).toEqual([1, 3, 1, 2]);
     expect(sum.why.map(({ parts }) => parts)).toEqual([[2, 4], [1], [3]]);
-    expect(sum.changes).toEqual([{ words: 'powered R', price: 900, parts: [2, 4], kind: 'as drawn', terms: '' }, { words: 'tall frame', price: 700, parts: [3], kind: 'as drawn', terms: '' }]);
+    expect(sum.changes).toEqual([{ words: 'powered R', cost: '900 EUR', parts: [2, 4], kind: 'as drawn', terms: '' }, { words: 'tall frame', cost: '700 EUR', parts: [3], kind: 'as drawn', terms: '' }]);
     expect(sum.noHelp).toEqual([1]);
   });
 

@@ -1,4 +1,5 @@
-import { CHANGE_KINDS, type ChangeKind, changeKind, changeTerms, priceOfBought } from './changeKind.js';
+import { CHANGE_KINDS, type ChangeKind, changeKind, changeTerms, costOfBought } from './changeKind.js';
+import { costWords } from './costs.js';
 import type { FitCell } from './fitCell.js';
 import { reasonInShort } from './reasonInShort.js';
 
@@ -24,9 +25,9 @@ export interface ColumnSum {
   readonly why: readonly SaidOf[];
   /**
    * Changes that together lift all that can be lifted, each part once: by one that leaves the drawing where there is one, the cheapest of these.
-   * Those that ask least first, then those that lift most parts. `price` of what is bought, as entered, null where none is.
+   * Those that ask least first, then those that lift most parts. `cost`: of what is bought, in words, its price as entered or that it is not; '' for nothing to buy.
    */
-  readonly changes: readonly (SaidOf & { readonly price: number | null; readonly kind: ChangeKind; /** What is asked beside the price; '' for nothing. */ readonly terms: string })[];
+  readonly changes: readonly (SaidOf & { readonly cost: string; readonly kind: ChangeKind; /** What is asked beside the price; '' for nothing. */ readonly terms: string })[];
   /** Parts made only where a line scribed by eye will do, which changes no verdict. */
   readonly byEye: readonly number[];
   /** Parts for which nothing that was looked at helps. */
@@ -64,7 +65,7 @@ export const columnSum = (cells: readonly (FitCell | null)[]): ColumnSum => {
   const changes = grouped([...first].map(([p, remedy]) => [nameOf(remedy), p] as const)).map((change) => {
     const [p] = change.parts;
     const kind = kinds.get(p!)!;
-    return { ...change, price: priceOfBought(first.get(p!)!), kind, terms: changeTerms[kind] };
+    return { ...change, cost: costWords(costOfBought(first.get(p!)!)), kind, terms: changeTerms[kind] };
   });
   const open = of('not decided', 'not tried');
   const byEye = of('does not make').filter((p) => cells[p]!.remedies.some(({ confirmed }) => confirmed));

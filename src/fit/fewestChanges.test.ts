@@ -5,7 +5,7 @@ import { demoFloor, demoRack } from '../shop/index.js';
 import type { TrialInput } from '../trial/index.js';
 import { fitTrial } from './fitTrial.js';
 import { planJudged } from './planJudged.js';
-import { DEMO_PRICES, remedyCandidates } from './remedyCandidates.js';
+import { remedyCandidates } from './remedyCandidates.js';
 
 vi.setConfig({ testTimeout: 240_000 });
 
@@ -30,7 +30,7 @@ it('of changes that only help together none is told that is not needed: two hems
   const [remedy] = trial.remedies.filter(({ items }) => items!.length > 1);
   expect(remedy?.confirmed).toBe(true);
   expect(remedy!.sentence).not.toContain('not tried to the end');
-  const candidates = remedyCandidates(input, [...trial.reasons, ...(trial.untold ?? [])], DEMO_PRICES);
+  const candidates = remedyCandidates(input, [...trial.reasons, ...(trial.untold ?? [])]);
   const made = async (ids: readonly string[]): Promise<boolean> => {
     const chosen = ids.map((id) => candidates.find(({ item }) => item.id === id)!);
     for (const asked of chosen.reduce<readonly TrialInput[]>((questions, { apply }) => questions.flatMap(apply), [{ ...input, limits: { scribedLine: 'refused' } }])) {

@@ -1,3 +1,4 @@
+import type { Remedy, RemedyItem } from '../trial/index.js';
 import { changeKind, isBought } from './changeKind.js';
 import { type Way, cheapestSet } from './cheapestSet.js';
 import type { FitCell } from './fitCell.js';
@@ -11,7 +12,7 @@ export interface Bought {
   readonly price: number;
 }
 
-/** The cheapest that makes all parts that can be made at all. */
+/** The cheapest that makes all parts that can be made at all, all of it in one currency. */
 export interface Cheapest {
   readonly machines: readonly Bought[];
   /** `id` is machine/option. */
@@ -23,9 +24,11 @@ export interface Cheapest {
   readonly proven: boolean;
   /** No set of the stated model costs less. */
   readonly bound: number;
+  /** Parts (indices) that a change makes of which something has no price entered, so that it is not counted, and what; each is in `cannot` too. Absent where there is none. */
+  readonly unpriced?: readonly { readonly part: number; readonly what: string }[];
   /** Parts (indices) among those made that are made only with a change the buyer must agree to, and which. */
   readonly asked: readonly { readonly part: number; readonly what: string }[];
-  /** Indices of the parts that nothing looked at makes. */
+  /** Indices of the parts that nothing counted makes: nothing looked at does, or only something without a price. */
   readonly cannot: readonly number[];
   /** What `proven` speaks of. */
   readonly model: string;
@@ -51,6 +54,7 @@ export interface FitBoard {
   readonly machines: readonly BoardMachine[];
   /** A row for each part, a cell for each machine. */
   readonly cells: readonly (readonly FitCell[])[];
+  /** Null where not all prices are in one currency. */
   readonly cheapest: Cheapest | null;
   /** The same with one machine alone, in the order of `machines`. */
   readonly alone: readonly (Cheapest | null)[];
@@ -59,23 +63,32 @@ export interface FitBoard {
 }
 
 const MODEL =
-  'The parts at the quantity asked, each on one of these machines, with the rack as it is at hand; machines, options and tools beyond the rack at their prices as entered; ' +
+  'The parts at the quantity asked, each on one of these machines, with the rack as it is at hand; machines, options and tools beyond the rack at their prices as entered, none counted without one; ' +
   'of the changes that lift a no only those that were planned again and confirmed; a coarser class, another radius, a relief or a seam only for parts that nothing else here makes.';
 
 /** A way to make a part in one column, and what the buyer must agree to for it; '' for nothing. */
 interface AskedWay {
   readonly way: Way;
   readonly asked: string;
+  /** What of it has no price entered; '' where nothing. */
+  readonly unpriced: string;
 }
 
 /** What is paid for by column: a machine of the buyer's may bear the id of one of ours, and is another machine with options of its own. */
 const machineKey = ({ whose, machine }: FitColumn): string => `${whose === 'the buyer\'s' ? 'own ' : ''}machine ${machine.id}`;
-const itemKey = ({ whose, machine }: FitColumn, id: string): string => (whose === 'the buyer\'s' && id.startsWith(`${machine.id}/`) ? `own ${id}` : id);
+/** So may a punch of one rack that of another: an adapter is for one of them. Other tools beyond a rack are the same for all. */
+const itemKey = ({ whose, machine, rack }: FitColumn, { kind, id }: RemedyItem): string =>
+  kind === 'adapter' ? `${id} for ${rack.id}` : kind === 'option' && whose === 'the buyer\'s' && id.startsWith(`${machine.id}/`) ? `own ${id}` : id;
+
+/** The changes that are counted: confirmed, of this machine as it can be bought, and no line scribed by eye. */
+const counted = (cell: FitCell): readonly Remedy[] =>
+  cell.remedies.filter((r) => r.confirmed && r.items && changeKind(r) !== 'other machine' && r.items.every(({ kind }) => kind !== 'scribed line'));
 
 const waysOf = (cell: FitCell, column: FitColumn): AskedWay[] =>
-  cell.verdict === 'makes' ? [{ way: [machineKey(column)], asked: '' }]
-    : cell.remedies.filter((r) => r.confirmed && r.items && changeKind(r) !== 'other machine' && r.items.every(({ kind }) => kind !== 'scribed line')).map((r) => ({
-      way: [machineKey(column), ...r.items!.filter(isBought).map((i) => itemKey(column, i.id))],
+  cell.verdict === 'makes' ? [{ way: [machineKey(column)], asked: '', unpriced: '' }]
+    : counted(cell).map((r) => ({
+      way: [machineKey(column), ...r.items!.filter(isBought).map((i) => itemKey(column, i))],
+      unpriced: r.items!.filter((i) => isBought(i) && i.price === null).map(({ name }) => name).join(' + '),
       asked: r.items!.filter((i) => changeKind({ items: [i] }) !== 'as drawn').map(({ name }) => name).join(' + '),
     }));
 
@@ -85,20 +98,25 @@ const asDrawnFirst = (ways: readonly AskedWay[]): readonly AskedWay[] => {
   return asDrawn.length > 0 ? asDrawn : ways;
 };
 
-/** `free`: keys of the machines that the buyer has already. */
+/** `free`: keys of the machines that the buyer has already. Null where prices are in several currencies. */
 const cheapestOf = (columns: readonly FitColumn[], free: ReadonlySet<string>, cells: readonly (readonly FitCell[])[]): Cheapest | null => {
-  const paid = columns.filter((column) => !free.has(machineKey(column)));
-  const currency = (paid[0] ?? columns[0])?.machine.currency;
-  if (currency === undefined || paid.some(({ machine }) => machine.currency !== currency)) return null;
+  const currencies = new Set<string>();
   const named = new Map<string, { readonly kind: 'machine' | 'option' | 'tool'; readonly bought: Bought }>();
   for (const column of columns) {
     const { machine: m } = column;
+    if (!free.has(machineKey(column))) currencies.add(m.currency);
     named.set(machineKey(column), { kind: 'machine', bought: { id: m.id, name: m.name, price: free.has(machineKey(column)) ? 0 : m.price } });
   }
-  for (const [column, item] of cells.flatMap((row) => row.flatMap((cell, c) => cell.remedies.flatMap((r) => (r.items ?? []).map((it) => [columns[c]!, it] as const))))) {
+  for (const [column, item] of cells.flatMap((row) => row.flatMap((cell, c) => counted(cell).flatMap((r) => (r.items ?? []).map((it) => [columns[c]!, it] as const))))) {
     if (item.price === null || !isBought(item)) continue;
-    named.set(itemKey(column, item.id), { kind: item.kind === 'option' ? 'option' : 'tool', bought: { id: item.id, name: item.name, price: item.price } });
+    currencies.add(item.currency ?? column.machine.currency);
+    const key = itemKey(column, item);
+    // two racks may name two prices for one tool
+    const price = Math.min(item.price, named.get(key)?.bought.price ?? Infinity);
+    named.set(key, { kind: item.kind === 'option' ? 'option' : 'tool', bought: { id: item.id, name: item.name, price } });
   }
+  const [currency = columns[0]?.machine.currency, ...others] = currencies;
+  if (currency === undefined || others.length > 0) return null;
   const parts = cells.map((row) => asDrawnFirst(row.flatMap((cell, c) => waysOf(cell, columns[c]!))));
   const found = cheapestSet(parts.map((ways) => ways.map(({ way }) => way)), new Map([...named].map(([key, { bought }]) => [key, bought.price])));
   const of = (kind: 'machine' | 'option' | 'tool'): Bought[] => found.chosen.flatMap((key) => (named.get(key)!.kind === kind ? [named.get(key)!.bought] : []));
@@ -107,8 +125,12 @@ const cheapestOf = (columns: readonly FitColumn[], free: ReadonlySet<string>, ce
     const by = ways.find(({ way }) => way.every((key) => chosen.has(key)));
     return by && by.asked !== '' ? [{ part, what: by.asked }] : [];
   });
+  const unpriced = found.cannot.flatMap((part) => {
+    const by = parts[part]!.find((way) => way.unpriced !== '');
+    return by ? [{ part, what: by.unpriced }] : [];
+  });
   return {
-    asked, machines: of('machine'), options: of('option'), tools: of('tool'), price: found.price, currency,
+    asked, ...(unpriced.length > 0 && { unpriced }), machines: of('machine'), options: of('option'), tools: of('tool'), price: found.price, currency,
     proven: found.proven, bound: found.bound, cannot: found.cannot, model: MODEL,
   };
 };

@@ -12,7 +12,7 @@ describe('fitRows', () => {
     const changed = {
       ...notTried(''), verdict: 'makes with remedy' as const, trialId: null,
       reasons: [{ code: 'no stop' as const, sentence: 'No stop is within reach.', bends: [] }, { code: 'no order' as const, sentence: 'No order is left.', bends: [] }],
-      remedies: [{ sentence: 'Not confirmed.', confirmed: false, price: 1 }, { sentence: 'With the powered R it is made.', confirmed: true, price: 11_500 }],
+      remedies: [{ sentence: 'Not confirmed.', confirmed: false, price: 1 }, { sentence: 'With the powered R it is made.', confirmed: true, price: 11_500, currency: 'EUR' }],
     };
     const [head, ...rows] = fitRows({ parts: [{ name: 'lid, left', thickness: 1.5, bends: 2 }, { name: 'base', thickness: 2, bends: 0 }], machines: [machine], cells: [[made], [changed]] });
     const of = (row: readonly string[]) => Object.fromEntries(head!.map((name, i) => [name, row[i]]));

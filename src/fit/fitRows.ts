@@ -26,7 +26,7 @@ export const fitRows = ({ parts, machines, cells }: Tabled): readonly (readonly 
     const change = cell.remedies.find(({ confirmed }) => confirmed);
     return [
       ...before, cell.verdict, tight ? textCell(`${tight.kind}: ${tight.name}`) : '', figure(tight && tight.share * 100, 1), figure(cell.seconds, 1), figure(cell.partsAnHour, 1), figure(cell.changeOver, 0),
-      cell.verdict === 'makes' ? '' : textCell(cell.reasons.map(({ sentence }) => sentence).join(' ')), textCell(change?.sentence ?? ''), figure(change?.price, 2), change?.price === undefined ? '' : textCell(machine.currency), cell.trialId ?? '',
+      cell.verdict === 'makes' ? '' : textCell(cell.reasons.map(({ sentence }) => sentence).join(' ')), textCell(change?.sentence ?? ''), figure(change?.price, 2), textCell(change?.currency ?? ''), cell.trialId ?? '',
     ];
   })),
 ];

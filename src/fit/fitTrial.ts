@@ -2,7 +2,6 @@ import type { GeneralClass } from '../metal/index.js';
 import type { Remedy, Trial, TrialInput } from '../trial/index.js';
 import { planJudged } from './planJudged.js';
 import type { PlanAndProveHooks } from './planAndProve.js';
-import type { TypedPrices } from './remedyCandidates.js';
 import { withRemedies } from './withRemedies.js';
 
 /** What the fit asks beyond a trial. */
@@ -11,7 +10,6 @@ export interface FitAsked {
   readonly remedies: boolean;
   /** Class of ISO 2768-1 that dimensions without a tolerance of their own must hold: c when absent, null for none. */
   readonly toleranceClass?: GeneralClass | null;
-  readonly prices?: TypedPrices;
 }
 
 /** Bent sheet without tolerances on its drawing. Common practice, no source. */
@@ -31,7 +29,7 @@ export const fitTrial = async (input: TrialInput, asked: FitAsked, hooks: PlanAn
   const strict: TrialInput = { ...held, limits: { ...input.limits, scribedLine: 'refused' } };
   const trial = await planJudged(strict, hooks);
   if (trial.verdict !== 'does not make' || !asked.remedies) return trial;
-  const lifted = await withRemedies(strict, trial, hooks, asked.prices);
+  const lifted = await withRemedies(strict, trial, hooks);
   const byEye = [...trial.reasons, ...(trial.untold ?? [])].some((r) => r.code === 'no stop') ? await scribed(held, hooks) : [];
   return { ...lifted, remedies: [...lifted.remedies, ...byEye] };
 };

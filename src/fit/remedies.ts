@@ -1,8 +1,9 @@
 import { type Remedy, type Trial, type TrialInput, listed } from '../trial/index.js';
 import { byChangeKind, changeKind } from './changeKind.js';
+import { costsOf } from './costs.js';
 import type { PlanAndProveHooks } from './planAndProve.js';
 import { planJudged } from './planJudged.js';
-import { type Candidate, type TypedPrices, remedyCandidates } from './remedyCandidates.js';
+import { type Candidate, remedyCandidates } from './remedyCandidates.js';
 
 /** s that each change is planned for: a remedy that is found late is told as not decided. */
 const SECONDS_EACH = 6;
@@ -25,11 +26,12 @@ export interface Remedies {
 }
 
 const remedyOf = (chosen: readonly Candidate[], trial: Pick<Trial, 'seconds'>, cutShort = false): Remedy => {
-  const prices = chosen.map(({ item }) => item.price);
-  const price = prices.reduce<number | null>((sum, p) => (sum === null || p === null ? null : sum + p), 0);
+  const items = chosen.map(({ item }) => item);
+  const costs = costsOf(items);
+  const [cost = { price: 0 }, ...others] = costs ?? [];
   return {
     sentence: `With ${listed(chosen.map(({ words }) => words))} it is made in ${trial.seconds.toFixed(1)} s a part, planned again and confirmed by the independent check.${cutShort ? ' Whether less would do was not tried to the end.' : ''}`,
-    confirmed: true, ...(price === null ? {} : { price }), items: chosen.map(({ item }) => item), seconds: trial.seconds,
+    confirmed: true, ...(costs !== null && others.length === 0 && cost), items, seconds: trial.seconds,
   };
 };
 
@@ -38,8 +40,8 @@ const remedyOf = (chosen: readonly Candidate[], trial: Pick<Trial, 'seconds'>, c
  * them together, and of those none that is not needed (the dearest left out first). Only confirmed ones are told, and what asks nothing
  * of the drawing before what does.
  */
-export const remediesFor = async (input: TrialInput, trial: Trial, prices: TypedPrices, hooks: PlanAndProveHooks = {}): Promise<Remedies> => {
-  const candidates = remedyCandidates(input, [...trial.reasons, ...(trial.untold ?? [])], prices);
+export const remediesFor = async (input: TrialInput, trial: Trial, hooks: PlanAndProveHooks = {}): Promise<Remedies> => {
+  const candidates = remedyCandidates(input, [...trial.reasons, ...(trial.untold ?? [])]);
   const now = hooks.now ?? ((): number => 0);
   const started = now();
   let [plans, most, seconds] = [0, MOST_PLANS, SECONDS_ALL];

@@ -1,17 +1,8 @@
-import { type Machine, type Punch, type Rack, bendsInV, inventedDie, inventedGooseneck, onAdapter, withOptions } from '../shop/index.js';
+import { type Machine, type PricesBeyond, type Punch, type Rack, bendsInV, inventedDie, inventedGooseneck, onAdapter, withOptions } from '../shop/index.js';
 import { type Part, asFormed, plateNames, relieve } from '../sheet/index.js';
 import { DAYLIGHT, type Reason, type RemedyItem, type Trial, type TrialInput } from '../trial/index.js';
+import { moneyAsEntered } from './money.js';
 import { splitPart } from './splitPart.js';
-
-/** What tools beyond the rack would cost, typed by a person; null where nobody typed it. */
-export interface TypedPrices {
-  readonly gooseneck: number | null;
-  readonly die: number | null;
-  readonly adapter: number | null;
-}
-
-/** Invented for demonstration. */
-export const DEMO_PRICES: TypedPrices = { gooseneck: 9_500, die: 3_600, adapter: 850 };
 
 /** One change that may lift the reasons, and the question with it made. */
 export interface Candidate {
@@ -26,8 +17,8 @@ export interface Candidate {
   readonly smaller?: (made: Trial) => Candidate | null;
 }
 
-const money = (price: number | null, currency: string): string =>
-  price === null ? 'price not entered' : `${price.toLocaleString('en-GB')} ${currency} as entered`;
+const priceOf = ({ pricesBeyond, currency }: Rack, kind: keyof PricesBeyond): Pick<RemedyItem, 'price' | 'currency'> => ({ price: pricesBeyond?.[kind] ?? null, currency });
+const priceWords = (rack: Rack, kind: keyof PricesBeyond): string => moneyAsEntered(priceOf(rack, kind).price, rack.currency, rack.demo);
 
 const withPunch = (input: TrialInput, punch: Punch): readonly TrialInput[] => [{ ...input, rack: { ...input.rack, punches: [...input.rack.punches, punch] } }];
 
@@ -56,13 +47,13 @@ const optionCandidates = (machine: Machine, reasons: readonly Reason[]): Candida
     const may = (axis && meets(reasons, 'no stop', 'tolerance').length > 0)
       || (room !== undefined && meets(reasons, 'daylight', 'clearance', 'way in', 'way out', 'between frames', 'no stop').length > 0);
     return may ? [{
-      item: { kind: 'option', id: `${machine.id}/${option.id}`, name: option.name, price: option.price },
-      words: `${option.name} on this machine (${money(option.price, machine.currency)})`, family: `option ${option.id}`,
+      item: { kind: 'option', id: `${machine.id}/${option.id}`, name: option.name, price: option.price, currency: machine.currency },
+      words: `${option.name} on this machine (${moneyAsEntered(option.price, machine.currency, machine.demo)})`, family: `option ${option.id}`,
       apply: (input) => [{ ...input, machine: withOptions(input.machine, [option.id]) }],
     }] : [];
   });
 
-const gooseneckCandidates = (machine: Machine, rack: Rack, reasons: readonly Reason[], prices: TypedPrices): Candidate[] => {
+const gooseneckCandidates = (machine: Machine, rack: Rack, reasons: readonly Reason[]): Candidate[] => {
   const met = meets(reasons, 'clearance', 'way in', 'way out').filter((r) => r.bodies?.some((b) => b.startsWith('the punch')));
   if (met.length === 0) return [];
   const held = rack.punches.filter((p) => machine.clampFamilies.includes(p.tang) && bendsInV(p));
@@ -76,15 +67,16 @@ const gooseneckCandidates = (machine: Machine, rack: Rack, reasons: readonly Rea
   }));
   const least = Math.ceil(Math.min(MOST_RELIEF, Math.max(asked - LESS, deepest)) / 5) * 5;
   const tang = machine.clampFamilies[0]!;
+  const gooseneck = rack.pricesBeyond?.gooseneck;
   const tips = [...new Set(held.map((p) => p.tipRadius))].sort((a, b) => a - b);
   const tipRadius = tips.includes(1) ? 1 : tips[0] ?? 1;
   const taller = meets(reasons, 'clearance', 'way in', 'way out').some((r) => r.bodies?.some((b) => b.startsWith('the upper beam'))) ? [0, TALLER] : [0];
   return RELIEFS.flatMap((more) => taller.flatMap((over): Candidate[] => {
     const height = Math.max(220, tallest?.height ?? 0) + over;
-    const punch = least + more > MOST_RELIEF ? null : inventedGooseneck({ relief: least + more, height, tipRadius, tang, price: prices.gooseneck ?? 0 });
+    const punch = least + more > MOST_RELIEF ? null : inventedGooseneck({ relief: least + more, height, tipRadius, tang, ...(gooseneck !== undefined && { price: gooseneck }) });
     return punch === null ? [] : [{
-      item: { kind: 'punch', id: punch.id, name: punch.name, price: prices.gooseneck, tool: punch },
-      words: `a gooseneck beyond the rack, ${height} mm high with the neck ${least + more} mm behind the bending plane, rated ${punch.rating} N/mm (${money(prices.gooseneck, rack.currency)})`,
+      item: { kind: 'punch', id: punch.id, name: punch.name, ...priceOf(rack, 'gooseneck'), tool: punch },
+      words: `a gooseneck beyond the rack, ${height} mm high with the neck ${least + more} mm behind the bending plane, rated ${punch.rating} N/mm (${priceWords(rack, 'gooseneck')})`,
       family: 'gooseneck', apply: (input) => withPunch(input, punch),
     }];
   }));
@@ -96,13 +88,13 @@ const reliefOf = (punch: Punch): number => {
   return fronts.length === 0 ? 0 : Math.max(0, ...fronts);
 };
 
-const adapterCandidates = (machine: Machine, rack: Rack, prices: TypedPrices): Candidate[] =>
+const adapterCandidates = (machine: Machine, rack: Rack): Candidate[] =>
   rack.punches.filter((p) => !machine.clampFamilies.includes(p.tang) && bendsInV(p)).flatMap((p): Candidate[] => {
     const tang = machine.clampFamilies[0]!;
     const punch = onAdapter(p, tang, ADAPTER);
     return punch === null ? [] : [{
-      item: { kind: 'adapter', id: punch.id, name: punch.name, price: prices.adapter, tool: punch },
-      words: `${p.name} of the rack on an adapter ${ADAPTER} mm high, ${p.tang} to ${tang} (${money(prices.adapter, rack.currency)})`,
+      item: { kind: 'adapter', id: punch.id, name: punch.name, ...priceOf(rack, 'adapter'), tool: punch },
+      words: `${p.name} of the rack on an adapter ${ADAPTER} mm high, ${p.tang} to ${tang} (${priceWords(rack, 'adapter')})`,
       family: `adapter ${p.id}`, apply: (input) => withPunch(input, punch),
     }];
   });
@@ -110,7 +102,7 @@ const adapterCandidates = (machine: Machine, rack: Rack, prices: TypedPrices): C
 /** V openings of the trade, mm, by which a die beyond the rack is chosen. Common practice, no source. */
 const OPENINGS = [4, 5, 6, 7, 8, 10, 12, 14, 16, 18, 20, 22, 24, 28, 32, 36, 40, 50, 63, 80, 100];
 
-const dieCandidates = (part: Part, machine: Machine, rack: Rack, reasons: readonly Reason[], prices: TypedPrices): Candidate[] => {
+const dieCandidates = (part: Part, machine: Machine, rack: Rack, reasons: readonly Reason[]): Candidate[] => {
   const has = new Set(rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang)).map((d) => d.v));
   const smaller = meets(reasons, 'short flange').length > 0;
   const wider = meets(reasons, 'force', 'tool rating').length > 0;
@@ -119,12 +111,13 @@ const dieCandidates = (part: Part, machine: Machine, rack: Rack, reasons: readon
   const t = part.thickness;
   const sharpest = Math.max(0, ...part.bends.map((b) => b.bendAngle));
   const includedAngle = sharpest > 95 ? 30 : 85;
+  const price = rack.pricesBeyond?.die;
   const suits = OPENINGS.filter((v) => v >= 4 * t && v <= 16 * t && !has.has(v) && (any || (smaller && v < 8 * t) || (wider && v > 8 * t)));
   return suits.sort((a, b) => Math.abs(Math.log(a / (8 * t))) - Math.abs(Math.log(b / (8 * t)))).flatMap((v): Candidate[] => {
-    const die = inventedDie({ v, includedAngle, height: Math.max(90, Math.ceil(v + 20)), seat: machine.seatFamilies[0]!, price: prices.die ?? 0 });
+    const die = inventedDie({ v, includedAngle, height: Math.max(90, Math.ceil(v + 20)), seat: machine.seatFamilies[0]!, ...(price !== undefined && { price }) });
     return die === null ? [] : [{
-      item: { kind: 'die', id: die.id, name: die.name, price: prices.die, tool: die },
-      words: `a V of ${v} mm, ${includedAngle} degrees included, beyond the rack (${money(prices.die, rack.currency)})`,
+      item: { kind: 'die', id: die.id, name: die.name, ...priceOf(rack, 'die'), tool: die },
+      words: `a V of ${v} mm, ${includedAngle} degrees included, beyond the rack (${priceWords(rack, 'die')})`,
       family: `die ${v < 8 * t ? 'smaller' : 'wider'}`, apply: (input) => [{ ...input, rack: { ...input.rack, dies: [...input.rack.dies, die] } }],
     }];
   });
@@ -249,12 +242,12 @@ const splitCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] =>
 };
 
 /** Single changes worth trying against these reasons, cheapest first; those without a price come last. */
-export const remedyCandidates = (input: TrialInput, reasons: readonly Reason[], prices: TypedPrices): readonly Candidate[] => {
+export const remedyCandidates = (input: TrialInput, reasons: readonly Reason[]): readonly Candidate[] => {
   const { machine, rack, part } = input;
   const all = [
     ...toleranceCandidates(input, reasons), ...radiusCandidates(part, reasons), ...twoPassCandidates(part, reasons), ...reliefCandidates(part, reasons),
-    ...optionCandidates(machine, reasons), ...adapterCandidates(machine, rack, prices),
-    ...dieCandidates(part, machine, rack, reasons, prices), ...gooseneckCandidates(machine, rack, reasons, prices),
+    ...optionCandidates(machine, reasons), ...adapterCandidates(machine, rack),
+    ...dieCandidates(part, machine, rack, reasons), ...gooseneckCandidates(machine, rack, reasons),
     ...daylightCandidates(machine, reasons), ...splitCandidates(part, reasons),
   ];
   return all.sort((a, b) => (a.item.price ?? Infinity) - (b.item.price ?? Infinity));

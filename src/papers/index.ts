@@ -1,5 +1,4 @@
 export { buyersReportPdf } from './report/buyersReportPdf.js';
-export { cheapestWords } from './report/reportWords.js';
 export { siteMachines } from './report/siteMachines.js';
 export { reportWordsOf } from './report/reportWordsOf.js';
 export { reportPart } from './report/reportPart.js';

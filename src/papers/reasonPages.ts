@@ -1,4 +1,4 @@
-import { reasonsTold } from '../fit/index.js';
+import { costInAll, reasonsTold } from '../fit/index.js';
 import type { Reason, Trial } from '../trial/index.js';
 import { drawPicture } from './drawPicture.js';
 import { type Block, type Paragraph, flow } from './flow.js';
@@ -38,9 +38,10 @@ const reasonParagraph = (trial: Trial, words: string, reason: Reason, k: number)
 };
 
 const remedyParagraph = (trial: Trial, k: number): Paragraph => {
-  const { sentence, confirmed, price, items = [] } = trial.remedies[k]!;
+  const { sentence, confirmed, items = [] } = trial.remedies[k]!;
   // one thing alone has its price in the sentence
-  const cost = price === undefined || items.length === 1 ? '' : ` In all ${price.toLocaleString('en-GB')} ${trial.machine.currency}.`;
+  const inAll = costInAll(items);
+  const cost = inAll === '' ? '' : ` In all ${inAll}.`;
   return {
     words: `${sentence}${cost}${confirmed ? '' : ' Not confirmed by planning again.'}`,
     sign: String(k + 1),

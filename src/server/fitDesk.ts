@@ -195,7 +195,7 @@ export class FitDesk {
         return cell === null || cell.verdict === 'not decided' || cell.verdict === 'not tried' ? null : cell;
       },
       onCell: (p, c, cell) => {
-        const row = live.view.cells[p]!.map((old, i) => (i === c ? kept(cell, order.columns[c]!.machine.currency) : old));
+        const row = live.view.cells[p]!.map((old, i) => (i === c ? kept(cell) : old));
         live.view = { ...live.view, cells: live.view.cells.map((old, i) => (i === p ? row : old)) };
         if (Date.now() - written < keepSeconds * 1000 || this.closed) return;
         written = Date.now();
@@ -256,5 +256,5 @@ const leftOver = <T extends FitSummary>(fit: T): T => (fit.endedAt !== null ? fi
 });
 
 /** A cell out of the store brings its trial's id with it. */
-const kept = (cell: FitCell & { readonly trialId?: string | null }, currency: string): KeptCell =>
-  ({ trialId: null, ...cell, inShort: reasonInShort(cell), changeShort: changeInShort(cell, currency) });
+const kept = (cell: FitCell & { readonly trialId?: string | null }): KeptCell =>
+  ({ trialId: null, ...cell, inShort: reasonInShort(cell), changeShort: changeInShort(cell) });

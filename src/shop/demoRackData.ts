@@ -304,4 +304,5 @@ export const DEMO_RACK_DATA = {
     length: 4200,
     width: 60,
   })),
+  pricesBeyond: { gooseneck: 9_500, die: 3_600, adapter: 850 },
 } as const;

@@ -1,5 +1,5 @@
 export type { Axis, Finger, FingerFace, Known, Machine, MachineOption, OptionEffect, SeatPlace, Seats } from './machine.js';
-export { type Die, type OffsetForm, type Punch, type Rack, type Riser, type Segment, type Tool, bendsInV } from './tool.js';
+export { type Die, type OffsetForm, type PricesBeyond, type Punch, type Rack, type Riser, type Segment, type Tool, bendsInV } from './tool.js';
 export type { Result } from './result.js';
 export type { DataFault } from './dataFault.js';
 export { demoFloor, demoRack, demoShopData } from './demo.js';
@@ -11,6 +11,9 @@ export { mergeChanges } from './mergeChanges.js';
 export { parseFloor } from './parseFloor.js';
 export { placedSection } from './placedSection.js';
 export { type RackData, toolsFromCsv, toolsToCsv } from './toolsCsv.js';
+export { rackOfTable } from './rackOfTable.js';
+export { withTools } from './withTools.js';
+export { underKey } from './underKey.js';
 export { segmentsFromWords, segmentsInWords } from './segmentWords.js';
 export { parseRack } from './parseRack.js';
 export { type ConditionRecord, type ConditionState, type Reading, type TestBend, stateOf } from './condition.js';

@@ -52,7 +52,7 @@ interface ToolCommon {
   readonly segments: readonly Segment[];
   /** kg per metre of length. */
   readonly weight: number;
-  /** Invented price in `currency`, for fits; absent when not for sale. */
+  /** Price in the rack's currency, for fits; absent when not for sale. */
   readonly price?: number;
   /** Of offset tools alone. */
   readonly offset?: OffsetForm;
@@ -96,6 +96,13 @@ export interface Riser {
   readonly width: number;
 }
 
+/** What a tool beyond the rack costs, typed by a person, in the rack's currency; absent where nobody typed it. */
+export interface PricesBeyond {
+  readonly gooseneck?: number;
+  readonly die?: number;
+  readonly adapter?: number;
+}
+
 export interface Rack {
   readonly id: string;
   readonly name: string;
@@ -104,4 +111,5 @@ export interface Rack {
   readonly punches: readonly Punch[];
   readonly dies: readonly Die[];
   readonly risers: readonly Riser[];
+  readonly pricesBeyond?: PricesBeyond;
 }

@@ -56,6 +56,8 @@ const offsetPunchSchema = z.strictObject({
   shoulderFrom: size,
 });
 
+const price = within(0, 10_000_000, 'in the currency');
+
 const segmentSchema = z.strictObject({
   length: mm(5, 6000),
   count: whole(1, 200),
@@ -73,7 +75,7 @@ const common = {
   reversible: yesNo,
   segments: list(segmentSchema, 1, 'segments'),
   weight: within(0.1, 2000, 'kg/m'),
-  price: within(0, 10_000_000, 'in the currency').exactOptional(),
+  price: price.exactOptional(),
   offset: z
     .strictObject({
       height: mm(0.1, 100),
@@ -130,6 +132,7 @@ export const rackSchema = z.strictObject({
     0,
     'risers',
   ),
+  pricesBeyond: z.strictObject({ gooseneck: price.exactOptional(), die: price.exactOptional(), adapter: price.exactOptional() }).exactOptional(),
 });
 
 export type RawPunch = z.output<typeof punchSchema>;

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { DEMO_RACK_DATA } from './demoRackData.js';
 import { parseRack } from './parseRack.js';
+import { rackOfTable } from './rackOfTable.js';
 import { segmentsFromWords, segmentsInWords } from './segmentWords.js';
 import { toolsFromCsv, toolsToCsv } from './toolsCsv.js';
+import { withTools } from './withTools.js';
 
 describe('tools as CSV', () => {
   it('the demo rack out and in again is the same rack, drawn profiles and ears too', () => {
@@ -23,7 +25,7 @@ describe('tools as CSV', () => {
   it.each([
     ['id,height\n', 'The header lacks the column kind, held_by.'],
     ['kind,id,height,held_by,colour\n', /^The header has a column 'colour' that is not known/],
-    ['kind,id,height,held_by\nhammer,h,1,tang A\n', "Line 2, kind: punch, die or riser is wanted, not 'hammer'."],
+    ['kind,id,height,held_by\nhammer,h,1,tang A\n', "Line 2, kind: punch, die, riser or beyond is wanted, not 'hammer'."],
     ['kind,id,height,held_by,segments\n"punch","a\nb",1,tang A,10\npunch,p,1,tang A,left 100\n', /^Line 2, profile: a profile is a shape/],
     ['kind,id,height,held_by,segments,profile\npunch,p,1,tang A,left 100,anvil width 3\n', /^Line 2, segments: 'left 100' is no segment/],
     ['kind,id,height,held_by,height\n', "The header has the column 'height' twice."],
@@ -39,6 +41,9 @@ describe('tools as CSV', () => {
   it.each([
     ['kind,id,height,held_by,length,width\nriser,r,high,seat A,100,30\n', 'Line 2, height must be a number from 0.1 to 500 mm ("high" was given).'],
     ['kind,id,height,held_by,length,width\nriser,r,20,tang A,100,30\nriser,s,900,seat A,100,30\n', 'Line 2, held_by must be one of: seat A, seat B, seat C, seat D, seat E, seat F, seat G, seat H ("tang A" was given). Line 3, height must be a number from 0.1 to 500 mm (900 was given).'],
+    ['kind,id,height,held_by,price,currency\nbeyond,hammer,,,10,EUR\nbeyond,die,,,dear,USD\n', "Line 2, id: gooseneck, die or adapter is wanted for the price of a tool beyond the rack, not 'hammer'. Line 3, currency: 'USD' where line 2 has 'EUR'; a rack has one currency. Line 3, price must be a number from 0 to 10000000 in the currency (\"dear\" was given)."],
+    ['kind,id,height,held_by,price,currency\nbeyond,die,,,10,EUR\nbeyond,die,,,20,EUR\n', "Line 3, id: 'die' stands in line 2 already; each tool needs its own."],
+    ['kind,id,height,held_by,price,currency\nbeyond,die,,,,EUR\n', 'Line 2, price must be a number from 0 to 10000000 in the currency (it is missing).'],
   ])('each bad cell has its sentence: %j', (text, sentence) => {
     expect(toolsFromCsv(text)).toEqual({ ok: false, fault: sentence });
   });
@@ -59,6 +64,27 @@ describe('tools as CSV', () => {
     const rack = { punches: [], dies: [], risers: [{ id: '=1+1', height: 10, seat: 'seat A', length: 100, width: 30 }, { id: "'=a", height: 10, seat: 'seat A', length: 100, width: 30 }] };
     expect(toolsToCsv(rack).split('\n').slice(1, 3).map((line) => line.split(',')[1])).toEqual(["'=1+1", "''=a"]);
     expect(toolsFromCsv(toolsToCsv(rack))).toEqual({ ok: true, value: rack });
+  });
+});
+
+describe('prices of a table', () => {
+  const table = (...rows: readonly string[]): string => ['kind,id,height,held_by,price,currency,length,width', ...rows, ''].join('\n');
+  const riser = 'riser,r,10,seat A,,,100,30';
+
+  it('stay in their currency, and a rack out and in again keeps what tools beyond it cost', () => {
+    expect(rackOfTable(toolsToCsv({ ...DEMO_RACK_DATA, currency: 'USD' }), 'own', 'own.csv')).toMatchObject({ ok: true, value: { name: 'Tools of own.csv', currency: 'USD', pricesBeyond: { gooseneck: 9_500, die: 3_600, adapter: 850 } } });
+    expect(rackOfTable(table(riser, 'beyond,die,,,3200,GBP'), 'own', 'own.csv')).toMatchObject({ ok: true, value: { currency: 'GBP', pricesBeyond: { die: 3200 } } });
+  });
+
+  it('without a currency are refused; a table without prices needs none', () => {
+    expect(rackOfTable(table(riser, 'beyond,die,,,3200,'), 'own', 'own.csv')).toEqual({ ok: false, fault: 'Its prices are in no currency: name it in a column currency, as EUR.' });
+    expect(rackOfTable(table(riser), 'own', 'own.csv')).toMatchObject({ ok: true, value: { currency: 'not stated' } });
+  });
+
+  it('of another currency do not come into a rack', () => {
+    const [rack, more] = [{ punches: [], dies: [], risers: [], currency: 'EUR', pricesBeyond: { die: 10, adapter: 5 } }, { punches: [], dies: [], risers: [{ id: 'r' }], pricesBeyond: { die: 20 } }];
+    expect(withTools(rack, { ...more, currency: 'USD' })).toEqual({ ok: false, fault: "The table's prices are in USD, the rack's in EUR: a rack has one currency, and nothing is converted." });
+    expect(withTools(rack, more)).toEqual({ ok: true, value: { ...rack, risers: [{ id: 'r' }], pricesBeyond: { die: 20, adapter: 5 } } });
   });
 });
 

@@ -5,12 +5,12 @@ import { parseRack } from './parseRack.js';
 import type { Result } from './result.js';
 import { segmentsFromWords, segmentsInWords } from './segmentWords.js';
 import { shapeFromWords, shapeInWords } from './shapeWords.js';
-import type { Segment } from './tool.js';
+import type { PricesBeyond, Segment } from './tool.js';
 
-/** Columns of a table of tools. Lengths mm, angles degrees included, rating N/mm, weight kg/m, price in the rack's currency. */
+/** Columns of a table of tools. Lengths mm, angles degrees included, rating N/mm, weight kg/m, price in the currency. */
 const COLUMNS = [
   'kind', 'id', 'name', 'demo', 'held_by', 'shape', 'height', 'included_angle', 'tip_radius', 'v', 'v_convention', 'shoulder_radius',
-  'rating', 'weight', 'price', 'reversible', 'segments', 'profile', 'offset', 'length', 'width',
+  'rating', 'weight', 'price', 'currency', 'reversible', 'segments', 'profile', 'offset', 'length', 'width',
 ] as const;
 type Column = (typeof COLUMNS)[number];
 
@@ -19,6 +19,9 @@ export interface RackData {
   readonly punches: readonly object[];
   readonly dies: readonly object[];
   readonly risers: readonly object[];
+  /** Absent where a table names none. */
+  readonly currency?: string;
+  readonly pricesBeyond?: PricesBeyond;
 }
 
 type Raw = Readonly<Record<string, unknown>>;
@@ -26,7 +29,7 @@ type Raw = Readonly<Record<string, unknown>>;
 /** Where a field of a tool stands when its column bears another name. */
 const COLUMN_OF: Readonly<Record<string, Column>> = { tang: 'held_by', seat: 'held_by', includedAngle: 'included_angle', tipRadius: 'tip_radius', vConvention: 'v_convention', shoulderRadius: 'shoulder_radius' };
 
-/** The tools of a rack as a CSV table with a header line: punches, dies, then risers. */
+/** The tools of a rack as a CSV table with a header line: punches, dies, risers, then what tools beyond it cost. */
 export const toolsToCsv = (rack: RackData): string => {
   const cells = (values: Partial<Record<Column, unknown>>): string[] => COLUMNS.map((c) => {
     const value = values[c];
@@ -36,7 +39,7 @@ export const toolsToCsv = (rack: RackData): string => {
     const raw = t as Raw;
     return cells({
       kind: raw['kind'], id: raw['id'], name: raw['name'], demo: raw['demo'], held_by: raw['tang'], shape: raw['shape'], height: raw['height'], included_angle: raw['includedAngle'],
-      tip_radius: raw['tipRadius'], v: raw['v'], v_convention: raw['vConvention'], shoulder_radius: raw['shoulderRadius'], rating: raw['rating'], weight: raw['weight'], price: raw['price'],
+      tip_radius: raw['tipRadius'], v: raw['v'], v_convention: raw['vConvention'], shoulder_radius: raw['shoulderRadius'], rating: raw['rating'], weight: raw['weight'], price: raw['price'], currency: raw['price'] === undefined ? undefined : rack.currency,
       reversible: raw['reversible'], segments: segmentsInWords(raw['segments'] as readonly Segment[]), profile: shapeInWords(raw['profile']),
       offset: raw['offset'] === undefined ? undefined : shapeInWords({ shape: 'step', ...(raw['offset'] as Raw) }),
     });
@@ -45,8 +48,12 @@ export const toolsToCsv = (rack: RackData): string => {
     const raw = t as Raw;
     return cells({ kind: 'riser', id: raw['id'], height: raw['height'], held_by: raw['seat'], length: raw['length'], width: raw['width'] });
   };
-  return csvOf([[...COLUMNS], ...[...rack.punches, ...rack.dies].map(tool), ...rack.risers.map(riser)]);
+  const beyond = Object.entries(rack.pricesBeyond ?? {}).map(([id, price]) => cells({ kind: 'beyond', id, price, currency: rack.currency }));
+  return csvOf([[...COLUMNS], ...[...rack.punches, ...rack.dies].map(tool), ...rack.risers.map(riser), ...beyond]);
 };
+
+/** Kinds of tools beyond the rack that may have a price. */
+const BEYOND = ['gooseneck', 'die', 'adapter'] as const satisfies readonly (keyof PricesBeyond)[];
 
 const LISTS = { punch: 'punches', die: 'dies', riser: 'risers' } as const;
 type Kind = keyof typeof LISTS;
@@ -70,10 +77,11 @@ const toolOfRow = (kind: Kind, { line, cell, figure, truth }: TableRow<Column>):
   });
 };
 
-/** What the rack's parser finds wrong with a tool alone, by line and column. */
-const toolFaults = (kind: Kind, tool: object, line: number): readonly string[] => {
-  const read = parseRack({ id: 'table', name: 'Table', demo: false, currency: 'EUR', punches: [], dies: [], risers: [], [LISTS[kind]]: [tool] });
+/** What the rack's parser finds wrong with a rack of this alone, by line and column. */
+const faultsOf = (alone: object, line: number): readonly string[] => {
+  const read = parseRack({ id: 'table', name: 'Table', demo: false, currency: 'any', punches: [], dies: [], risers: [], ...alone });
   return read.ok ? [] : cellFaults(read.fault, (field) => {
+    if (field.startsWith('pricesBeyond.')) return { line, column: 'price', within: '' };
     const [name = '', ...within] = field.split('.');
     return { line, column: COLUMN_OF[name] ?? name, within: within.join('.') };
   });
@@ -89,14 +97,26 @@ export const toolsFromCsv = (text: string): Result<RackData, string> => {
   const lines = new Map<string, number>();
   const faults: string[] = [];
   const out = { punches: [] as object[], dies: [] as object[], risers: [] as object[] };
+  const beyond: Record<string, unknown> = {};
+  let currency: { readonly line: number; readonly named: string } | undefined;
   for (const row of table.value) {
     const { line, cell } = row;
-    const [id, kind] = [cell('id'), cell('kind')];
-    const before = lines.get(id);
+    const [id, kind, named] = [cell('id'), cell('kind'), cell('currency')];
+    if (named !== '' && currency !== undefined && currency.named !== named) faults.push(`Line ${line}, currency: '${named}' where line ${currency.line} has '${currency.named}'; a rack has one currency.`);
+    else if (named !== '') currency ??= { line, named };
+    const before = lines.get(`${kind === 'beyond'} ${id}`);
     if (before !== undefined && id !== '') faults.push(`Line ${line}, id: '${id}' stands in line ${before} already; each tool needs its own.`);
-    else lines.set(id, line);
+    else lines.set(`${kind === 'beyond'} ${id}`, line);
+    if (kind === 'beyond') {
+      if (!(BEYOND as readonly string[]).includes(id)) faults.push(`Line ${line}, id: ${BEYOND.slice(0, -1).join(', ')} or ${BEYOND.at(-1)} is wanted for the price of a tool beyond the rack, not '${id}'.`);
+      else {
+        beyond[id] = row.figure('price');
+        faults.push(...faultsOf({ pricesBeyond: { [id]: beyond[id] } }, line));
+      }
+      continue;
+    }
     if (!isKind(kind)) {
-      faults.push(`Line ${line}, kind: punch, die or riser is wanted, not '${kind}'.`);
+      faults.push(`Line ${line}, kind: punch, die, riser or beyond is wanted, not '${kind}'.`);
       continue;
     }
     const tool = toolOfRow(kind, row);
@@ -104,8 +124,10 @@ export const toolsFromCsv = (text: string): Result<RackData, string> => {
       faults.push(tool.fault);
       continue;
     }
-    faults.push(...toolFaults(kind, tool.value, line));
+    faults.push(...faultsOf({ [LISTS[kind]]: [tool.value] }, line));
     out[LISTS[kind]].push(tool.value);
   }
-  return faults.length > 0 ? { ok: false, fault: toldOf(faults) } : { ok: true, value: out };
+  return faults.length > 0 ? { ok: false, fault: toldOf(faults) } : {
+    ok: true, value: { ...out, ...(currency && { currency: currency.named }), ...(Object.keys(beyond).length > 0 && { pricesBeyond: beyond }) },
+  };
 };

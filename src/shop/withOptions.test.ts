@@ -48,7 +48,7 @@ describe('tools beyond the rack', () => {
 
   it('a punch on an adapter is taller by the adapter, tip and nose where they were', () => {
     const punch = demoRack().punches[0]!;
-    const hung = onAdapter(punch, 'tang B', 60);
+    const hung = onAdapter(punch, 'tang B', 60)!;
     expect([hung.height, hung.tang]).toEqual([punch.height + 60, 'tang B']);
     expect(signedArea(hung.profile) - signedArea(punch.profile)).toBeCloseTo(30 * 60, 6);
     expect(hung.profile[0]).toEqual(punch.profile[0]);

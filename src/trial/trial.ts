@@ -317,7 +317,10 @@ export interface Reason {
 export interface Remedy {
   readonly sentence: string;
   readonly confirmed: boolean;
+  /** Of all items together; absent where one has none, or where they are in several currencies. */
   readonly price?: number;
+  /** Of that price; absent where nothing is to be paid. */
+  readonly currency?: string;
   /** What has to be had or changed; all of it together. */
   readonly items?: readonly RemedyItem[];
   /** s a part with it, by the plan that confirms it. */
@@ -331,5 +334,7 @@ export interface RemedyItem {
   readonly name: string;
   /** As entered; null where nobody typed one. */
   readonly price: number | null;
+  /** Of that price: the machine's for its options, the rack's for tools beyond it; absent for what is not bought. */
+  readonly currency?: string;
   readonly tool?: Punch | Die;
 }

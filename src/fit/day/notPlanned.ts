@@ -19,11 +19,11 @@ export interface NotPlanned {
 const ended = (words: string): string => (/[.!?]$/.test(words) ? words : `${words}.`);
 
 /** Why a part is left out of the day and what would bring it in; null where it is made and stands in it. */
-export const notPlanned = ({ verdict, reasons, remedies, inVain, machine, sheet }: Trial, trial: number): NotPlanned | null => {
+export const notPlanned = ({ verdict, reasons, remedies, inVain, sheet }: Trial, trial: number): NotPlanned | null => {
   if (verdict === 'makes') return null;
   const { sentence: reason } = reasonsTold(reasons)[0] ?? { sentence: 'no reason is told' };
   const madeWith = remedies.flatMap((remedy) => {
-    const said = verdict === 'makes with remedy' && remedy.confirmed ? changeInShort({ verdict, remedies: [remedy] }, machine.currency) : null;
+    const said = verdict === 'makes with remedy' && remedy.confirmed ? changeInShort({ verdict, remedies: [remedy] }) : null;
     return said === null ? [] : [said];
   });
   const change =

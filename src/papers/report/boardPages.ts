@@ -1,4 +1,4 @@
-import { type FitCell, answerInWords, changeInShort, columnName, columnSum, nothingCostsLess, reasonInShort } from '../../fit/index.js';
+import { type FitCell, answerInWords, changeInShort, cheapestOfAll, cheapestWords, columnName, columnSum, money, nothingCostsLess, reasonInShort } from '../../fit/index.js';
 import { type Block, flow } from '../flow.js';
 import { FRAME, INSET, line, paragraph } from '../paper.js';
 import { titleArea, verdictFill } from '../titleBlock.js';
@@ -7,17 +7,17 @@ import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip, columnsFrom } from '../pages.js';
 import { optionBlocks } from './optionBlocks.js';
 import type { ReportData } from './reportData.js';
-import { cheapestWords, money, percent, shortNames, verdictWords } from './reportWords.js';
+import { percent, shortNames, verdictWords } from './reportWords.js';
 
 /** mm for the names of the parts, and machines side by side at most. */
 const NAMES = 52;
 const MOST_ACROSS = 8;
 
-const cellOf = (cell: FitCell, currency: string, size: number): GridCell => {
+const cellOf = (cell: FitCell, size: number): GridCell => {
   const [tight] = cell.margins;
   const under = cell.verdict === 'makes'
     ? [tight ? `${tight.kind} ${percent(tight.share)} used` : '', cell.seconds === null ? '' : `${cell.seconds.toFixed(0)} s a part`]
-    : [reasonInShort(cell) ?? '', changeInShort(cell, currency) ?? ''];
+    : [reasonInShort(cell) ?? '', changeInShort(cell) ?? ''];
   return { words: verdictWords(cell), under: under.filter((w) => w !== '').join('\n'), size, bold: true, fill: verdictFill(cell.verdict) };
 };
 
@@ -34,7 +34,7 @@ const rowOf = (data: ReportData, p: number, machines: readonly number[], size: n
   const demo = data.parts[p]!.demo ? ', demo' : '';
   return [
     { words: name, under: `${thickness.toFixed(2)} mm thick, ${bends} ${bends === 1 ? 'bend' : 'bends'}${demo}`, size, bold: true },
-    ...machines.map((m) => cellOf(data.board.cells[p]![m]!, data.machines[m]!.currency, size)),
+    ...machines.map((m) => cellOf(data.board.cells[p]![m]!, size)),
   ];
 };
 
@@ -43,11 +43,10 @@ const NAMED = 3;
 
 /** What one machine's paragraph says after its name: how many it makes, why not the others, what would change it. */
 const machineSays = ({ board }: ReportData, m: number): string => {
-  const { currency } = board.machines[m]!;
   const sum = columnSum(board.cells.map((row) => row[m]!));
   const of = (parts: readonly number[]): string => (parts.length > NAMED ? `${parts.length} parts` : parts.map((p) => board.parts[p]!.name).join('; '));
   const why = sum.why.map(({ words, parts }) => `${words} (${of(parts)})`);
-  const changes = sum.changes.map(({ words, price, terms, parts }) => `${words}${price !== null && price > 0 ? `, ${money(price, currency)}` : ''}${terms === '' ? '' : `, ${terms}`} (${of(parts)})`);
+  const changes = sum.changes.map(({ words, cost, terms, parts }) => `${words}${cost === '' ? '' : `, ${cost}`}${terms === '' ? '' : `, ${terms}`} (${of(parts)})`);
   const levels = sum.levels.filter(({ more }) => more > 0).map((level) => `${level.words}: ${level.made} of ${board.cells.length}.`);
   return [
     `makes ${sum.makes} of ${board.parts.length} as it stands${sum.open > 0 ? `; ${sum.open} not decided or not tried` : ''}.`,
@@ -81,14 +80,14 @@ const costBlocks = (data: ReportData): Block[] => [
     paragraphs: (data.notRead ?? []).map(({ part, sentence }) => ({ words: `${part}: ${sentence}`, sign: '⚠', style: { size: 2.6 } })),
   },
   machineBlock(data),
-  ...(data.board.cheapest ? [{
-    heading: `${data.board.cheapest.cannot.length > 0 ? 'Cheapest for those of these parts that are made' : 'Cheapest for all these parts'} ${mark('cheapest')}`,
-    paragraphs: [{ words: `${cheapestWords(data.board.cheapest, data.board.parts, nothingCostsLess(data.board))}.`, style: { size: 2.6 } }],
-  }] : []),
+  {
+    heading: `${data.board.cheapest?.cannot.length !== 0 ? 'Cheapest for those of these parts that are made' : 'Cheapest for all these parts'} ${mark('cheapest')}`,
+    paragraphs: [{ words: `${cheapestOfAll(data.board)}.`, style: { size: 2.6 } }],
+  },
   {
     heading: `Each machine alone, with what it lacks ${mark('cheapest')}`,
-    paragraphs: data.board.alone.flatMap((alone, m) => (alone && alone.options.length + alone.tools.length === 0 ? [] : [{
-      words: `${columnName(data.board.machines[m]!)}: ${alone ? cheapestWords(alone, data.board.parts, nothingCostsLess(), true) : 'not reckoned'}.`, sign: '–', style: { size: 2.4 },
+    paragraphs: data.board.alone.flatMap((alone, m) => (alone && alone.options.length + alone.tools.length + (alone.unpriced ?? []).length === 0 ? [] : [{
+      words: `${columnName(data.board.machines[m]!)}: ${cheapestWords(alone, data.board.parts, nothingCostsLess(), true)}.`, sign: '–', style: { size: 2.4 },
     }])),
   },
   ...optionBlocks(data),

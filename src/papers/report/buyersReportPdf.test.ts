@@ -32,7 +32,7 @@ const no: FitCell = {
   reasons: [{ code: 'clearance', sentence: 'Flange 1 meets the punch body by 14.0 mm.', bends: ['b1'] }],
   remedies: [{
     sentence: 'With a gooseneck beyond the rack (4,100 EUR as entered) it is made in 44.0 s a part.', confirmed: true, price: 4100, seconds: 44,
-    items: [{ kind: 'punch', id: 'gooseneck-x', name: 'Gooseneck X', price: 4100 }],
+    items: [{ kind: 'punch', id: 'gooseneck-x', name: 'Gooseneck X', price: 4100, currency: 'EUR' }],
   }],
 };
 

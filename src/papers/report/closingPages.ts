@@ -1,10 +1,10 @@
+import { money } from '../../fit/index.js';
 import { CAUTIONS, LIFT_CAUTION } from '../../stroke/index.js';
 import { type Block, type Paragraph, fitCount, flow } from '../flow.js';
 import { bewareWords } from './bewareWords.js';
 import { howFiguresCame, mark } from './figureKinds.js';
 import { INNER, type Pages, columnsFrom } from '../pages.js';
 import type { ReportData } from './reportData.js';
-import { money } from './reportWords.js';
 import { siteMachines } from './siteMachines.js';
 import { takenForGranted } from './takenForGranted.js';
 

@@ -1,8 +1,9 @@
+import { money } from '../../fit/index.js';
 import type { OptionWorth } from '../../fit/index.js';
 import type { Block, Paragraph } from '../flow.js';
 import { mark } from './figureKinds.js';
 import type { ReportData } from './reportData.js';
-import { money, shortNames } from './reportWords.js';
+import { shortNames } from './reportWords.js';
 
 const STYLE = { size: 2.4 } as const;
 

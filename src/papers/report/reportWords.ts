@@ -1,8 +1,7 @@
-import { type Cheapest, type FitBoard, type FitCell, type FitMargin, columnName } from '../../fit/index.js';
+import { type FitBoard, type FitCell, type FitMargin, columnName } from '../../fit/index.js';
 import { type Units, forceText, roundText } from '../format.js';
 import { VERDICT_SIGN } from '../titleBlock.js';
 
-export const money = (price: number, currency: string): string => `${price.toLocaleString('en-GB')} ${currency}`;
 export const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
 export const verdictWords = ({ verdict }: Pick<FitCell, 'verdict'>): string => `${VERDICT_SIGN[verdict]} ${verdict}`;
 
@@ -28,14 +27,3 @@ export const paceWords = ({ partsAnHour, changeOver }: FitCell, marks: readonly 
   ...(partsAnHour === null ? [] : [`${partsAnHour < 10 ? partsAnHour.toFixed(1) : partsAnHour.toFixed(0)} an hour ${marks[0]}`]),
   ...(changeOver === null ? [] : [`change-over ${(changeOver / 60).toFixed(0)} min ${marks[1]}`]),
 ].join('\n');
-
-/** What a set costs and makes, in a sentence without its full stop. `proven` is said where it is; `alone`: the one machine need not be named again. */
-export const cheapestWords = (cheapest: Cheapest, parts: FitBoard['parts'], proven: string, alone = false): string => {
-  const cannot = cheapest.cannot.map((p) => parts[p]!.name);
-  const asked = cheapest.asked.map(({ part, what }) => `; ${parts[part]!.name} only with ${what}, if the drawing allows it`).join('');
-  if (cannot.length === parts.length) return 'not shown to make any of these parts, whatever of what was looked at is added';
-  const bought = [...(alone ? [] : cheapest.machines), ...cheapest.options, ...cheapest.tools].map(({ name, price }) => `${name} (${money(price, cheapest.currency)})`);
-  const gap = cheapest.proven ? proven : `not proven the cheapest; none costs less than ${money(cheapest.bound, cheapest.currency)}`;
-  const left = cannot.length > 0 ? `; not shown to be made by it: ${cannot.join('; ')}` : '; it makes every part';
-  return `${alone ? 'with ' : ''}${bought.join(' + ')}: ${money(cheapest.price, cheapest.currency)} in all, ${gap}${left}${asked}`;
-};

@@ -1,3 +1,4 @@
+import { notReckoned } from '../../fit/index.js';
 import type { ReportData } from './reportData.js';
 
 /** Why no set is told to be the cheapest: that of each machine alone is reckoned in one go with it, once every part was tried. */

@@ -1,7 +1,7 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { z } from 'zod';
-import { type DayPlan, type OneLayout, type OneLayoutAnswer, answerInWords, nothingCostsLess, dayPlan } from '../../fit/index.js';
-import { cheapestWords, reportWordsOf, siteMachines } from '../../papers/index.js';
+import { type DayPlan, type OneLayout, type OneLayoutAnswer, answerInWords, cheapestOfAll, cheapestWords, nothingCostsLess, dayPlan } from '../../fit/index.js';
+import { reportWordsOf, siteMachines } from '../../papers/index.js';
 import type { StoredTrial } from '../../store/index.js';
 import type { Trial, TrialInput } from '../../trial/index.js';
 import { checked } from '../checked.js';
@@ -42,8 +42,8 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
     const { data, walkTrialId, view } = await report(request.params.id, request.query);
     const { board, metal, quantity, rack: tools, typed: said, demonstrated, parts } = data;
     return {
-      fitId: view.id, answer: answerInWords(board), cheapest: board.cheapest ? cheapestWords(board.cheapest, board.parts, nothingCostsLess(board)) : null, all: board.cheapest?.cannot.length === 0,
-      alone: board.alone.map((alone) => (alone ? cheapestWords(alone, board.parts, nothingCostsLess(), true) : null)),
+      fitId: view.id, answer: answerInWords(board), cheapest: cheapestOfAll(board), all: board.cheapest?.cannot.length === 0,
+      alone: board.alone.map((alone) => cheapestWords(alone, board.parts, nothingCostsLess(), true)),
       metal, quantity, rack: tools, typed: said, walkTrialId, demonstrated, ...reportWordsOf(data),
       parts: view.parts.map((part, p) => ({ ...part, demo: parts[p]!.demo })), machines: board.machines,
       sums: view.sums, options: board.options,

@@ -1,6 +1,6 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { z } from 'zod';
-import { asDrawn, conditionFigures, machinesFromCsv, machinesToCsv, parseCondition, parseFloor, parseRack, type RackData, sameData, stateOf, toolsFromCsv, toolsToCsv } from '../../shop/index.js';
+import { asDrawn, conditionFigures, machinesFromCsv, machinesToCsv, parseCondition, parseFloor, parseRack, type RackData, type Result, sameData, stateOf, toolsFromCsv, toolsToCsv, underKey, withTools } from '../../shop/index.js';
 import type { ShopKind, ShopRevision, StoredShopEntry } from '../../store/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
@@ -87,7 +87,7 @@ export const shopRoutes = (app: FastifyInstance, { store, shop, desk }: Context)
 
   app.post('/api/racks', async (request, reply) => {
     const { data, after = 0, change } = checked(keepSchema, request.body);
-    return reply.code(201).send(await shop.keep('rack', under('rack', asDrawn(data)), after, change, whoAsks(request)));
+    return reply.code(201).send(await shop.keep('rack', underKey('rack', asDrawn(data)), after, change, whoAsks(request)));
   });
 
   app.delete<ById>('/api/racks/:id', async (request) => shop.takeOff('rack', request.params.id, whoAsks(request)));
@@ -103,8 +103,9 @@ export const shopRoutes = (app: FastifyInstance, { store, shop, desk }: Context)
     const { data, revision } = await entryOf('rack', request.params.id, undefined, 'rack');
     const read = toolsFromCsv(csv);
     if (!read.ok) throw new HttpError(422, read.fault);
-    const rack = mode === 'replace' ? { ...(data as object), ...read.value } : withTools(data as RackData, read.value);
-    return reply.code(201).send(await shop.keep('rack', rack, revision, undefined, whoAsks(request)));
+    const rack: Result<object, string> = mode === 'replace' ? { ok: true, value: { ...(data as object), ...read.value } } : withTools(data as RackData, read.value);
+    if (!rack.ok) throw new HttpError(422, rack.fault);
+    return reply.code(201).send(await shop.keep('rack', rack.value, revision, undefined, whoAsks(request)));
   });
 
   app.get<ById & ByRevision>('/api/machines/:id/condition', async ({ params, query }) => {
@@ -162,15 +163,6 @@ const lengthOf = (text: string | undefined): number => {
   return length;
 };
 
-/** The rack with these tools in it: one of the same id gives way. */
-const withTools = (rack: RackData, tools: RackData): object => {
-  const merged = (before: readonly object[], more: readonly object[]): object[] => {
-    const idOf = (tool: object): unknown => (tool as { readonly id?: unknown }).id;
-    return [...before.map((tool) => more.find((m) => idOf(m) === idOf(tool)) ?? tool), ...more.filter((tool) => !before.some((b) => idOf(b) === idOf(tool)))];
-  };
-  return { ...rack, punches: merged(rack.punches, tools.punches), dies: merged(rack.dies, tools.dies), risers: merged(rack.risers, tools.risers) };
-};
-
 const attached = (reply: FastifyReply, name: string): FastifyReply =>
   reply.type('application/json').header('content-disposition', `attachment; filename="${name}"`);
 
@@ -184,12 +176,8 @@ const floorOf = (body: unknown): unknown => {
     if (!table.ok) throw new HttpError(422, table.fault);
     return table.value;
   }
-  const data = under('machines', asDrawn(body));
+  const data = underKey('machines', asDrawn(body));
   const read = parseFloor(data);
   if (!read.ok) throw new HttpError(422, read.fault.sentence, { fault: read.fault });
   return data;
 };
-
-/** What lies under `key` where a whole answer was handed in; else the whole. */
-const under = (key: string, data: unknown): unknown =>
-  typeof data === 'object' && data !== null && key in data ? (data as Readonly<Record<string, unknown>>)[key] : data;

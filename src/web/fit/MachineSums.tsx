@@ -1,3 +1,4 @@
+import { money } from '../../fit/index.js';
 import type { FitView } from '../../server/index.js';
 
 /** Parts named as far as they are few. */
@@ -21,7 +22,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
           <tbody>
             {rows.map(({ machine, sum }) => (
               <tr key={machine.id}>
-                <th scope="row">{machine.name}{machine.whose !== 'ours' && <span className="tag">{machine.whose}</span>}{machine.whose !== 'the buyer\'s' && <span className="small soft">{machine.price.toLocaleString('en-GB')} {machine.currency}</span>}</th>
+                <th scope="row">{machine.name}{machine.whose !== 'ours' && <span className="tag">{machine.whose}</span>}{machine.whose !== 'the buyer\'s' && <span className="small soft">{money(machine.price, machine.currency)}</span>}</th>
                 <td>
                   <span className="share"><strong>{sum.makes} of {all}</strong></span>
                   <meter min={0} max={Math.max(1, all)} value={sum.makes} aria-label={`${machine.name} makes ${sum.makes} of ${all} parts`} />
@@ -34,8 +35,8 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                 <td>
                   {sum.makes === all ? 'nothing needed' : (
                     <ul className="dots">
-                      {sum.changes.map(({ words, price, terms, parts }) => (
-                        <li key={words}>{words} ({[...(price !== null && price > 0 ? [`${price.toLocaleString('en-GB')} ${machine.currency} to buy`] : []), ...(terms !== '' ? [terms] : price === null ? ['price not known'] : price === 0 ? ['nothing to buy'] : [])].join('; ')}) <span className="soft">({of(parts)})</span></li>
+                      {sum.changes.map(({ words, cost, terms, parts }) => (
+                        <li key={words}>{words} ({[...(cost !== '' ? [`to buy: ${cost}`] : terms === '' ? ['nothing to buy'] : []), ...(terms !== '' ? [terms] : [])].join('; ')}) <span className="soft">({of(parts)})</span></li>
                       ))}
                       {sum.byEye.length > 0 && <li>only by eye to a scribed line, which counts as not made <span className="soft">({of(sum.byEye)})</span></li>}
                       {sum.noHelp.length > 0 && <li>nothing that was looked at helps <span className="soft">({of(sum.noHelp)})</span></li>}

@@ -1,3 +1,4 @@
+import { money } from '../../fit/index.js';
 import type { FitView } from '../../server/index.js';
 import { figure } from '../wording.js';
 
@@ -13,7 +14,7 @@ export const OptionLines = ({ fit }: { readonly fit: Pick<FitView, 'options' | '
             <tr key={`${o.machine} ${o.id}`}>
               <td>{fit.machines.find((m) => m.id === o.machine)?.name}</td>
               <th scope="row">{o.name}</th>
-              <td className="number">{o.price.toLocaleString('en-GB')} {o.currency}</td>
+              <td className="number">{money(o.price, o.currency)}</td>
               {o.nothing ? <td colSpan={3}>nothing for these parts{o.notDecided.length > 0 && <span className="small soft">; not decided: {o.notDecided.join(', ')}</span>}</td> : (
                 <>
                   <td>{o.makes.length > 0 ? o.makes.join(', ') : 'no part more'}{o.notDecided.length > 0 && <span className="small soft">; not decided: {o.notDecided.join(', ')}</span>}</td>

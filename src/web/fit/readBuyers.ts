@@ -1,4 +1,4 @@
-import { asDrawn, machinesFromCsv, parseFloor, parseRack, toolsFromCsv } from '../../shop/index.js';
+import { asDrawn, machinesFromCsv, parseFloor, parseRack, rackOfTable, underKey } from '../../shop/index.js';
 
 const parsed = (text: string, name: string): unknown => {
   try {
@@ -8,8 +8,6 @@ const parsed = (text: string, name: string): unknown => {
   }
 };
 
-const under = (key: string, data: unknown): unknown => (typeof data === 'object' && data !== null && key in data ? (data as Readonly<Record<string, unknown>>)[key] : data);
-
 /** Machines of a file, as `machines` or the floor's page writes them, JSON or CSV, or a fault in one sentence. */
 export const machinesOfFile = (text: string, name: string): unknown => {
   if (/\.csv$/i.test(name)) {
@@ -17,7 +15,7 @@ export const machinesOfFile = (text: string, name: string): unknown => {
     if (!table.ok) throw new Error(`${name}: ${table.fault}`);
     return table.value;
   }
-  const data = asDrawn(under('machines', parsed(text, name)));
+  const data = asDrawn(underKey('machines', parsed(text, name)));
   const read = parseFloor(data);
   if (!read.ok) throw new Error(`${name}: ${read.fault.sentence}`);
   return data;
@@ -26,10 +24,10 @@ export const machinesOfFile = (text: string, name: string): unknown => {
 /** Tools of a file: JSON, or a table as CSV that becomes a rack of its own. */
 export const rackOfFile = (text: string, name: string): unknown => {
   const rackOf = (): unknown => {
-    if (!/\.csv$/i.test(name)) return asDrawn(under('rack', parsed(text, name)));
-    const table = toolsFromCsv(text);
+    if (!/\.csv$/i.test(name)) return asDrawn(underKey('rack', parsed(text, name)));
+    const table = rackOfTable(text, 'buyers-tools', name);
     if (!table.ok) throw new Error(`${name}: ${table.fault}`);
-    return { id: 'buyers-tools', name: `Tools of ${name}`, demo: false, currency: 'EUR', ...table.value };
+    return table.value;
   };
   const rack = rackOf();
   const read = parseRack(rack);

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { StoredTrial } from '../../store/index.js';
+import { money } from '../../fit/index.js';
 import { Differences } from '../pieces/Differences.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
@@ -57,7 +58,7 @@ export const ReportPage = ({ id }: { readonly id: string }) => {
           ))}
           <div className="buttons"><a className="button next" href={`${here}/report.pdf?${queryOf(typed)}`} target="_blank" rel="noreferrer">Report (PDF)</a></div>
         </section>
-        {report.cheapest && <p><strong>{report.all ? 'Cheapest for all these parts' : 'Cheapest for those of these parts that are made'}:</strong> {report.cheapest}. Prices as entered; those of demo machines and tools are invented.</p>}
+        <p><strong>{report.all ? 'Cheapest for all these parts' : 'Cheapest for those of these parts that are made'}:</strong> {report.cheapest}. Prices as entered; those of demo machines and tools are invented.</p>
         <MachineSums fit={report} />
         <OptionLines fit={report} />
         {report.parts.map((part, p) => <ReportPart key={part.id} report={report} p={p} />)}
@@ -73,7 +74,7 @@ export const ReportPage = ({ id }: { readonly id: string }) => {
           <h2 id="site-title">Will it fit your shop</h2>
           <ul className="dots">
             {report.site.map(({ name, site, price, currency, demo }) => (
-              <li key={name}>{name}: {price.toLocaleString('en-GB')} {currency}{demo && ' (invented, for demonstration)'}; mass {site.mass.toLocaleString('en-GB')} kg, footprint {site.footprint.map((mm) => mm.toLocaleString('en-GB')).join(' by ')} mm, height {site.height.toLocaleString('en-GB')} mm, supply {site.supply}.</li>
+              <li key={name}>{name}: {money(price, currency)}{demo && ' (invented, for demonstration)'}; mass {site.mass.toLocaleString('en-GB')} kg, footprint {site.footprint.map((mm) => mm.toLocaleString('en-GB')).join(' by ')} mm, height {site.height.toLocaleString('en-GB')} mm, supply {site.supply}.</li>
             ))}
           </ul>
           <p className="small soft">Prices as entered, on the date of this report ({report.typed.date ?? 'not dated'}). To be checked against the machine’s own papers.</p>

@@ -6,10 +6,10 @@ import { nameOnRecord } from '../ask.js';
 /** What GET /api/fits/:id/report answers (docs/api.md). */
 export interface Report {
   readonly answer: string;
-  readonly cheapest: string | null;
+  readonly cheapest: string;
   /** Every part is made by what is named there. */
   readonly all: boolean;
-  readonly alone: readonly (string | null)[];
+  readonly alone: readonly string[];
   readonly typed: { readonly date?: string };
   readonly metal: { readonly name: string };
   readonly quantity: number;

@@ -6,11 +6,12 @@ import { go, to } from '../place.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { day, figure, mm } from '../wording.js';
-import { DataForm, TextField, YesNoField } from './fields.js';
+import { DataForm, NumberField, TextField, YesNoField } from './fields.js';
 import { HandIn } from './HandIn.js';
 import { Keep } from './Keep.js';
 import { Revisions } from './Revisions.js';
 import { SectionView } from './SectionView.js';
+import { at } from './tree.js';
 import { type Entry, useEntry } from './useEntry.js';
 
 interface RackEntry extends Entry {
@@ -30,6 +31,9 @@ const Row = ({ rack, tool }: { readonly rack: string; readonly tool: Tool }) => 
     <td><a className="button" href={to.tool(rack, tool.id)} aria-label={`Open ${tool.name}`}>Open</a></td>
   </tr>
 );
+
+/** What a fit may propose that the rack does not hold. */
+const BEYOND = [['gooseneck', 'a gooseneck'], ['die', 'a die'], ['adapter', 'an adapter']] as const;
 
 /** The tools of one rack. */
 export const RackPage = ({ id }: { readonly id: string }) => {
@@ -70,9 +74,10 @@ export const RackPage = ({ id }: { readonly id: string }) => {
           </div>
         )}
         {value && data !== undefined && (
-          <details className="section no-print"><summary>Name and currency of the rack</summary>
+          <details className="section no-print"><summary>Name and currency of the rack, prices of tools beyond it</summary>
             <DataForm data={data} change={entry.change} fault={read?.ok === false ? read.fault : undefined}>
               <section className="grid-fields" aria-label="Name and currency"><TextField path="name" label="Name" /><TextField path="currency" label="Currency of its prices" /><YesNoField path="demo" label="Invented, for demonstration" /></section>
+              <section className="grid-fields" aria-label="Prices of tools beyond the rack">{BEYOND.map(([kind, label]) => <NumberField key={kind} path={`pricesBeyond.${kind}`} label={`Price of ${label} beyond the rack, ${String(at(data, 'currency') ?? '')} (may stay out)`} mayStayOut />)}</section>
               <div className="section"><Keep path="/api/racks" data={data} after={entry.after} good={read?.ok === true} changed={entry.changed} change={entry.lastChange} forget={entry.forget} merge={{ path, mine: data, take: entry.rebase }} kept={kept} /></div>
             </DataForm>
           </details>

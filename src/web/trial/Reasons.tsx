@@ -1,11 +1,10 @@
-import { reasonsTold } from '../../fit/index.js';
+import { costInAll, reasonsTold } from '../../fit/index.js';
 import type { Trial } from '../../trial/index.js';
 import { Drawing } from '../sheet/Drawing.js';
 
 /** Why it does not make, with a picture where there is a conflict to be seen, and what would lift it. */
-export const Reasons = ({ here, trial: { reasons, remedies, inVain, machine } }: { readonly here: string; readonly trial: Trial }) => {
+export const Reasons = ({ here, trial: { reasons, remedies, inVain } }: { readonly here: string; readonly trial: Trial }) => {
   if (reasons.length === 0 && remedies.length === 0) return null;
-  const inAll = (price: number): string => `in all ${price.toLocaleString('en-GB')} ${machine.currency}`;
   return (
     <section className="section reasons" aria-label="Reasons and remedies">
       {reasons.length > 0 && (
@@ -28,7 +27,7 @@ export const Reasons = ({ here, trial: { reasons, remedies, inVain, machine } }:
             {remedies.map((remedy) => (
               <li key={remedy.sentence}>
                 {remedy.sentence} <span className="tag">{remedy.confirmed ? '✓ confirmed by planning again' : '? not confirmed'}</span>
-                {remedy.price !== undefined && (remedy.items ?? []).length > 1 && <span className="soft"> {inAll(remedy.price)}</span>}
+                {costInAll(remedy.items) !== '' && <span className="soft"> in all {costInAll(remedy.items)}</span>}
               </li>
             ))}
           </ol>

@@ -1,0 +1,55 @@
+import type { Cheapest, FitBoard } from './fitBoard.js';
+import { money } from './money.js';
+import { nothingCostsLess } from './nothingCostsLess.js';
+
+/** Said in place of a set where one cannot be reckoned. */
+export const SEVERAL_CURRENCIES = 'not reckoned, since the prices are in several currencies';
+
+/** What is to be said of a set, each piece without its full stop. */
+export interface CheapestTold {
+  /** What is bought, each with its price; null where the set makes none of the parts. */
+  readonly bought: readonly string[] | null;
+  readonly price: string;
+  /** That nothing costs less, or what is not shown. */
+  readonly proof: string;
+  /** Parts made only with a change to their drawing. */
+  readonly asked: readonly string[];
+  /** Parts that something makes whose price is not entered. */
+  readonly unpriced: readonly string[];
+  /** Indices of the parts that are not made by it, without those. */
+  readonly not: readonly number[];
+}
+
+export const NONE_MADE = 'not shown to make any of these parts, whatever of what was looked at is added';
+
+/** What a set costs and makes, piece by piece. `proven` is said where it is; `alone`: the one machine need not be named again. */
+export const cheapestTold = (cheapest: Cheapest, parts: readonly { readonly name: string }[], proven: string, alone = false): CheapestTold => {
+  const { currency, cannot, unpriced = [] } = cheapest;
+  const name = (part: number): string => parts[part]!.name;
+  return {
+    bought: cannot.length === parts.length ? null
+      : [...(alone ? [] : cheapest.machines), ...cheapest.options, ...cheapest.tools].map((b) => `${b.name} (${money(b.price, currency)})`),
+    price: money(cheapest.price, currency),
+    proof: cheapest.proven ? proven : `not proven the cheapest; none costs less than ${money(cheapest.bound, currency)}`,
+    asked: cheapest.asked.map(({ part, what }) => `${name(part)} only with ${what}, if the drawing allows it`),
+    unpriced: unpriced.map(({ part, what }) => `${name(part)} is made with ${what}, whose price is not entered, so it is not in the sum`),
+    not: cannot.filter((part) => !unpriced.some((it) => it.part === part)),
+  };
+};
+
+/** Why a board has no set over all machines: the end of a sentence. */
+export const notReckoned = ({ alone }: Pick<FitBoard, 'alone'>): string => (alone.length === 0 ? 'not reckoned yet' : SEVERAL_CURRENCIES);
+
+/** The set over all machines of a board, or why there is none, in a sentence without its full stop. */
+export const cheapestOfAll = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'parts'>): string =>
+  board.cheapest === null ? notReckoned(board) : cheapestWords(board.cheapest, board.parts, nothingCostsLess(board));
+
+/** What a set costs and makes in a sentence without its full stop; null is one that has prices in several currencies. */
+export const cheapestWords = (cheapest: Cheapest | null, parts: FitBoard['parts'], proven: string, alone = false): string => {
+  if (cheapest === null) return SEVERAL_CURRENCIES;
+  const { bought, price, proof, asked, unpriced, not } = cheapestTold(cheapest, parts, proven, alone);
+  if (bought === null) return [NONE_MADE, ...unpriced].join('; ');
+  const what = bought.length === 0 ? (alone ? 'with nothing more' : 'with nothing to buy') : `${alone ? 'with ' : ''}${bought.join(' + ')}`;
+  const left = not.length > 0 ? [`not shown to be made by it: ${not.map((p) => parts[p]!.name).join('; ')}`] : cheapest.cannot.length === 0 ? ['it makes every part'] : [];
+  return [`${what}: ${price} in all, ${proof}`, ...left, ...unpriced, ...asked].join('; ');
+};
