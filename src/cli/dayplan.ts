@@ -5,6 +5,7 @@ import { CAVEAT } from '../forming/index.js';
 import { dayPlanPdf, layoutInWords, stripsInWords } from '../papers/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
+import { exitCodeOf } from './exitCode.js';
 import { Fault } from './fault.js';
 import { METAL_WORDS, metalNamed } from './metalNamed.js';
 import { positive, wholeNumber } from './numbers.js';
@@ -63,7 +64,7 @@ const inWords = (plan: DayPlan): string => [
   CAVEAT,
 ].join('\n');
 
-/** `dayplan`: several parts shown on one machine in a day. Exit 3 where not all that was handed in is made as it stands; the others are planned. */
+/** `dayplan`: several parts shown on one machine in a day; what is not made as it stands is left out and told. */
 export const dayplanCommand = (): Command =>
   commandWith('dayplan', 'plan a demonstration of several parts on one machine: order, tools, blanks, strips, checks, times')
     .argument('<files...>', PART_FILE)
@@ -80,7 +81,7 @@ export const dayplanCommand = (): Command =>
     .option('--who <text>', 'who shows it')
     .option('--date <text>', 'the day printed (default: today)')
     .option('--sharp-radius <mm>', 'inside radius of bends that are drawn sharp (default: the thickness)')
-    .addHelpText('after', '\nA part that is not made as it stands, or that no brake bends, is left out and told with its reason and what would make it (exit code 3).\n-o FILE.pdf writes it on paper, -o FILE.json its data.')
+    .addHelpText('after', '\nA part that is not made as it stands, or that no brake bends, is left out and told with its reason and what would make it (exit code 3; 4 where all that is left out is not decided).\n-o FILE.pdf writes it on paper, -o FILE.json its data.')
     .action(async (files: readonly string[], options: DayOptions) => {
       const { output, who, buyer, ...spoken } = options;
       const format = output === undefined ? undefined : extname(output).toLowerCase();
@@ -116,5 +117,5 @@ export const dayplanCommand = (): Command =>
         await writeWhole(output, format === '.json' ? `${JSON.stringify(value, null, 2)}\n` : await dayPlanPdf(made.value, trials, paper));
       }
       await answer(value, () => inWords(made.value), spoken);
-      if (made.value.left.length + notRead.length > 0) process.exitCode = 3;
+      process.exitCode = exitCodeOf([...trials.map(({ verdict }) => [verdict]), ...notRead.map(() => [])]);
     });

@@ -5,6 +5,7 @@ import { runFit, runOptions } from '../server/index.js';
 import { csvOf } from '../shop/index.js';
 import { cellFolder } from './cellFolder.js';
 import { commandWith } from './commandLine.js';
+import { exitCodeOf } from './exitCode.js';
 import { Fault } from './fault.js';
 import { fitInWords } from './fitWords.js';
 import { METAL_WORDS, metalNamed } from './metalNamed.js';
@@ -104,14 +105,13 @@ export const fitOf = async (files: readonly string[], options: FitAskedOptions) 
   return { question, board, notRead, computed: run.computed + bought.computed, fromCache: run.fromCache + bought.fromCache };
 };
 
-/** `fit`: many parts against many machines. Exit 0 when some machine, with its remedies, makes every part; 3 when not; 4 when not decided. */
+/** `fit`: many parts against many machines. */
 export const fitCommand = (): Command =>
   withFitOptions(commandWith('fit', 'plan and prove parts on machines: verdicts with margins, reasons, remedies, the cheapest that makes all'))
     .option('--csv', 'the board as a table, a row for each cell')
+    .addHelpText('after', '\nExit codes: 0 every part is made as it stands on at least one of the machines; 3 one at least is made on none, or only with a remedy, or is no part that a brake bends; 4 what is not made so is not decided.')
     .action(async (files: readonly string[], options: FitOptions) => {
-      const { board, computed, fromCache } = await fitOf(files, options);
-      const verdicts = board.cells.map((row) => row.map(({ verdict }) => verdict));
-      const every = verdicts.every((row) => row.some((v) => v === 'makes' || v === 'makes with remedy'));
-      process.exitCode = every ? 0 : verdicts.flat().some((v) => v === 'not decided' || v === 'not tried') ? 4 : 3;
+      const { board, notRead, computed, fromCache } = await fitOf(files, options);
+      process.exitCode = exitCodeOf([...board.cells.map((row) => row.map(({ verdict }) => verdict)), ...notRead.map(() => [])]);
       await answer({ units: JSON_UNITS, computed, fromCache, ...board }, () => (options.csv === true ? csvOf(fitRows(board)) : fitInWords(board)), options);
     });

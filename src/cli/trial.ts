@@ -4,9 +4,10 @@ import { type Alternative, alternatives, planAndProve } from '../fit/index.js';
 import { readBlankDxf } from '../intake/index.js';
 import type { GeneralClass } from '../metal/index.js';
 import type { Machine } from '../shop/index.js';
-import type { Trial, TrialInput } from '../trial/index.js';
+import type { TrialInput } from '../trial/index.js';
 import { readDeductions } from './bendSetup.js';
 import { commandWith } from './commandLine.js';
+import { exitCodeOf } from './exitCode.js';
 import { Fault } from './fault.js';
 import { METAL_WORDS, metalNamed } from './metalNamed.js';
 import { positive, wholeNumber } from './numbers.js';
@@ -21,9 +22,6 @@ import { writeWhole } from './writeFile.js';
 
 /** What the demonstration bends unless told otherwise. */
 const DEFAULT_METAL = 'dc01';
-
-/** Exit codes of a verdict. */
-const CODES: Readonly<Record<Trial['verdict'], number>> = { makes: 0, 'makes with remedy': 3, 'does not make': 3, 'not decided': 4 };
 
 interface TrialOptions extends OutputOptions, ReadOptions, ShopOptions {
   readonly part?: string;
@@ -109,7 +107,7 @@ const one = async (file: string, options: TrialOptions): Promise<void> => {
   const input = { ...(await inputWithout(file, options)), machine };
   const trial = await planAndProve(input, hooks);
   const others = options.others === undefined || trial.verdict !== 'makes' ? [] : await alternatives(input, trial, wholeNumber('--others', options.others, 1, 50), hooks);
-  process.exitCode = CODES[trial.verdict];
+  process.exitCode = exitCodeOf([[trial.verdict]]);
   const value = { units: JSON_UNITS, ...trial, ...(options.others === undefined ? {} : { others }) };
   if (output !== undefined) {
     const asJson = extname(output).toLowerCase() === '.json';
@@ -125,8 +123,7 @@ const everyMachine = async (file: string, options: TrialOptions): Promise<void> 
   const rest = await inputWithout(file, options);
   const summaries = [];
   for (const machine of floor) summaries.push(summaryOf(await planAndProve({ ...rest, machine }, hooks)));
-  const verdicts = summaries.map(({ verdict }) => verdict);
-  process.exitCode = verdicts.includes('makes') ? 0 : verdicts.every((verdict) => verdict === 'not decided') ? 4 : 3;
+  process.exitCode = exitCodeOf([summaries.map(({ verdict }) => verdict)]);
   const json = JSON.stringify(summaries, null, 2);
   if (options.output !== undefined) await writeWhole(options.output, `${json}\n`);
   await print(options.json === true ? json : boardInWords(summaries));
@@ -154,7 +151,7 @@ export const trialCommand = (): Command =>
     .option('--lock <step=bend>', 'make this bend at this step, as 1=b3; may be given again', gathered)
     .option('--forbid <words>', 'a seat or punch not to be used, as "b1 plate 2" (that plate to the gauge) or "b1 punch ID"; may be given again', gathered)
     .option('--in-two <bend=degrees>', 'make this bend in two passes: begun to so many degrees of bend angle (b2=45; b2 alone is half), finished by a later stroke; may be given again', gathered)
-    .addHelpText('after', '\n-o FILE.pdf writes the set-up sheet (reasons and remedies where there is no plan), -o FILE.json the whole trial.\nExit codes: 0 makes, 3 does not make or only with a remedy, 4 not decided.')
+    .addHelpText('after', '\n-o FILE.pdf writes the set-up sheet (reasons and remedies where there is no plan), -o FILE.json the whole trial.\nExit codes: 0 makes (with all: at least one machine does), 3 does not make or only with a remedy, 4 not decided (with all: none makes it and one at least is not decided).')
     .action(async (file: string, options: TrialOptions) => {
       const all = options.machine === 'all';
       checkOutput(options.output, all);
