@@ -113,8 +113,9 @@ describe.skipIf(!existsSync('dist/cli/main.js'))('the contract of `bend --json`'
     await run('strip', ...setup, '--measured', ...measured, '--csv', '-o', 'new.csv');
     await run('deductions', 'table.csv', '--add', 'new.csv', '-o', 'table.csv');
     await run('deductions', 'table.csv', '--add', 'new.csv', '-o', 'table.csv');
-    expect(readFileSync(join(folder, 'table.csv'), 'utf8').trim().split('\n')).toHaveLength(5);
-    expect((await run('deductions', 'table.csv')).out).toMatch(/0\.4\d\d \(0\.4\d\d to 0\.4\d\d, 4 rows\)/);
+    // the same file once more says nothing new: its rows give way to themselves
+    expect(readFileSync(join(folder, 'table.csv'), 'utf8').trim().split('\n')).toHaveLength(3);
+    expect((await run('deductions', 'table.csv')).out).toMatch(/0\.4\d\d \(0\.4\d\d to 0\.4\d\d, 2 rows\)/);
     const own = await bend(...tools, '--metal', 'dc01', '--angle', '90', '--deductions', 'table.csv');
     expect(own['deduction']).toBeCloseTo(told.rows[0]!.deduction, 6);
     const wrong = await run('strip', ...setup, '--measured', 'depth=6,bent=90', '--json');

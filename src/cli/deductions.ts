@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import type { Command } from 'commander';
-import { type FittedK, type FittedTools, deductionsToCsv, fittedByTools } from '../forming/index.js';
+import { type FittedK, type FittedTools, deductionsToCsv, fittedByTools, withDeductions } from '../forming/index.js';
 import { metalById } from '../metal/index.js';
 import { readDeductions } from './bendSetup.js';
 import { commandWith } from './commandLine.js';
@@ -30,7 +30,7 @@ const human = (groups: readonly FittedTools[], options: OutputOptions): string =
 export const deductionsCommand = (): Command =>
   commandWith('deductions', "the shop's measured deductions: fitted K with its spread, rows added, CSV in and out")
     .argument('<table.csv>', 'the table; need not be there yet when rows are added')
-    .option('--add <file.csv...>', 'take in the rows of these tables, and answer with the whole as CSV (-o keeps it)')
+    .option('--add <file.csv...>', 'take in the rows of these tables, and answer with the whole as CSV (-o keeps it); a row of the same tools, angle and note gives way to the newer one')
     .option('--csv', 'answer with the table as CSV')
     .addHelpText('after', `
 Columns of the CSV, in any order: metal, thickness_mm, v_mm, v_convention (sharp or tangent), tip_radius_mm, bend_angle_deg, deduction_mm;
@@ -38,8 +38,8 @@ and where known inside_radius_mm, pieces, spread_mm, note. Commas, or semicolons
 length, to the mould lines up to a bend angle of 90 degrees, to the outer tangents above. \`strip\` makes rows from measured test strips.
 Used by \`bend --deductions\` and \`trial --deductions\`: measured rows override every rule; other angles of the same tools take the fitted K.`)
     .action(async (path: string, options: DeductionsOptions) => {
-      const added = (await Promise.all((options.add ?? []).map(readDeductions))).flat();
-      const rows = [...(added.length > 0 && !existsSync(path) ? [] : await readDeductions(path)), ...added];
+      const added = await Promise.all((options.add ?? []).map(readDeductions));
+      const rows = added.reduce(withDeductions, added.length > 0 && !existsSync(path) ? [] : await readDeductions(path));
       if (options.csv === true || added.length > 0) {
         await print(deductionsToCsv(rows), options.output);
         return;
