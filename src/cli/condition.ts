@@ -7,6 +7,7 @@ import { Fault } from './fault.js';
 import { positive } from './numbers.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { FLOOR_OPTION, type ShopOptions, floorOf, recordIn } from './shopFiles.js';
+import { show } from './units.js';
 import { writeWhole } from './writeFile.js';
 
 interface ConditionOptions extends OutputOptions, ShopOptions {
@@ -58,5 +59,5 @@ export const conditionCommand = (): Command =>
       const figures = conditionFigures(machine, record, positive('--length', options.length));
       if (options.checkSheet !== undefined) await writeWhole(options.checkSheet, await checkSheetPdf(machine, { record, figures }, { date: record.overhauled?.date ?? record.asFound.date, who: record.overhauled?.by ?? record.asFound.by }));
       const beware = withCondition(machine, record).beware ?? [];
-      await answer({ units: JSON_UNITS, machine: machine.id, figures, beware }, () => human(machine, figures, beware), options);
+      await answer({ units: JSON_UNITS, machine: machine.id, figures, beware }, () => show(options.units).words(human(machine, figures, beware)), options);
     });

@@ -14,6 +14,7 @@ import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { PART_FILE, type ReadOptions } from './readParts.js';
 import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, chosen, floorOf, rackOf } from './shopFiles.js';
 import { table } from './table.js';
+import { type Show, show } from './units.js';
 import { writeWhole } from './writeFile.js';
 
 interface DayOptions extends OutputOptions, ReadOptions, ShopOptions {
@@ -31,36 +32,36 @@ interface DayOptions extends OutputOptions, ReadOptions, ShopOptions {
 
 const minutes = (seconds: number): string => `${(seconds / 60).toFixed(0)} min`;
 
-const layoutWords = (plan: DayPlan, layout: NonNullable<DayPlan['layout']>): readonly string[] => [
-  layoutInWords(layout, plan, 'mm'),
+const layoutWords = (plan: DayPlan, layout: NonNullable<DayPlan['layout']>, s: Show): readonly string[] => [
+  layoutInWords(layout, plan, s.unit),
   table([{ heading: 'station' }, { heading: 'part' }, { heading: 'steps' }], layout.stations.flatMap(({ station, parts }) => parts.map(({ part, steps }) => [station, part, steps.join(', ')]))),
-  layout.model,
+  s.words(layout.model),
 ];
 
-const inWords = (plan: DayPlan): string => [
+const inWords = (plan: DayPlan, s: Show): string => [
   `Demonstration on ${plan.machine.name}: ${minutes(plan.seconds)} of work, ${plan.changes} rows of tools built, altered or taken off (${plan.changesAsGiven} in the order given).`,
   '',
   table(
-    [{ heading: '' }, { heading: 'part' }, { heading: 'to the bed' }, { heading: 'blanks, mm' }, { heading: 'starts after' }, { heading: 'pieces take' }],
+    [{ heading: '' }, { heading: 'part' }, { heading: 'to the bed' }, { heading: `blanks, ${s.unit}` }, { heading: 'starts after' }, { heading: 'pieces take' }],
     plan.stops.map(({ part, changes, blanks, from, seconds }, k) => [
       String(k + 1), part, changes.map(({ what, station, kind }) => `${station} ${kind} ${what}`).join(', '),
-      `${blanks.pieces} + ${blanks.spares} of ${blanks.length === null ? 'its drawing' : `${blanks.length.toFixed(1)} x ${blanks.width!.toFixed(1)}`}`, minutes(from), `${seconds.pieces.toFixed(0)} s`,
+      `${blanks.pieces} + ${blanks.spares} of ${blanks.length === null ? 'its drawing' : `${s.bare(blanks.length, 1)} x ${s.bare(blanks.width!, 1)}`}`, minutes(from), `${seconds.pieces.toFixed(0)} s`,
     ]),
   ),
-  ...(plan.left.length > 0 ? ['', 'Not planned in:', ...plan.left.map(({ part, words }) => `  ${part}: ${words}`)] : []),
-  ...(plan.notRead.length > 0 ? ['', 'Not read:', ...plan.notRead.map(({ part, sentence }) => `  ${part}: ${sentence}`)] : []),
-  ...(plan.layout ? ['', ...layoutWords(plan, plan.layout)] : []),
+  ...(plan.left.length > 0 ? ['', 'Not planned in:', ...plan.left.map(({ part, words }) => `  ${part}: ${s.words(words)}`)] : []),
+  ...(plan.notRead.length > 0 ? ['', 'Not read:', ...plan.notRead.map(({ part, sentence }) => `  ${part}: ${s.words(sentence)}`)] : []),
+  ...(plan.layout ? ['', ...layoutWords(plan, plan.layout, s)] : []),
   '',
   'To lay out:',
-  ...plan.kit.map(({ kind, name, length, ear, needed, atHand }) => `  ${kind} ${name}: ${needed} of ${length} mm${ear ? ` ear ${ear}` : ''} (${atHand} at hand)`),
+  ...plan.kit.map(({ kind, name, length, ear, needed, atHand }) => `  ${kind} ${name}: ${needed} of ${s.words(`${length} mm`)}${ear ? ` ear ${ear}` : ''} (${atHand} at hand)`),
   '',
   'Test strips:',
-  ...plan.stops.map((stop) => `  ${stop.part}: ${stripsInWords(stop).split('\n').join(', ')}`),
+  ...plan.stops.map((stop) => `  ${stop.part}: ${s.words(stripsInWords(stop).split('\n').join(', '))}`),
   '',
   'To check beforehand:',
-  ...plan.checks.map((words) => `  ${words}`),
+  ...plan.checks.map((words) => `  ${s.words(words)}`),
   '',
-  plan.model,
+  s.words(plan.model),
   CAVEAT,
 ].join('\n');
 
@@ -116,6 +117,6 @@ export const dayplanCommand = (): Command =>
         const paper = { date: options.date ?? new Date().toISOString().slice(0, 10), units: options.units ?? 'mm', ...(who === undefined ? {} : { who }), ...(buyer === undefined ? {} : { buyer }) } as const;
         await writeWhole(output, format === '.json' ? `${JSON.stringify(value, null, 2)}\n` : await dayPlanPdf(made.value, trials, paper));
       }
-      await answer(value, () => inWords(made.value), spoken);
+      await answer(value, () => inWords(made.value, show(spoken.units)), spoken);
       process.exitCode = exitCodeOf([...trials.map(({ verdict }) => [verdict]), ...notRead.map(() => [])]);
     });

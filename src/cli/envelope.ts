@@ -6,23 +6,26 @@ import { METAL_WORDS, metalNamed } from './metalNamed.js';
 import { type OutputOptions, JSON_UNITS, answer } from './print.js';
 import { FLOOR_OPTION, RACK_OPTION, type ShopOptions, chosen, floorOf, rackOf } from './shopFiles.js';
 import { table } from './table.js';
+import { type Show, show } from './units.js';
 
 interface EnvelopeOptions extends OutputOptions, ShopOptions {
   readonly machine: string;
   readonly metal: string;
 }
 
-const mm = (value: number | null): string => (value === null ? 'none' : `${value} mm`);
-
-const inWords = ({ machine, metal, thickest, shortest, deepest, model }: Envelope): string => [
+const inWords = ({ machine, metal, thickest, shortest, deepest, model }: Envelope, s: Show): string => {
+  // as the planner asked for it: no digit is added
+  const mm = (value: number | null): string => (value === null ? 'none' : s.words(`${value} mm`));
+  return [
   `${machine}, ${metal}`,
   table([{ heading: 'length of bend' }, { heading: 'thickest' }], thickest.map((t) => [mm(t.length), mm(t.thickness)])),
   '',
   table([{ heading: 'thickness' }, { heading: 'shortest flange, outside' }], shortest.map((s) => [mm(s.thickness), mm(s.flange)])),
   '',
-  `Deepest box on a base of ${deepest.base[0]} x ${deepest.base[1]} mm in ${deepest.thickness} mm: ${mm(deepest.depth)}.`,
-  model,
-].join('\n');
+  `Deepest box on a base of ${s.words(`${deepest.base[0]} x ${deepest.base[1]} mm`)} in ${mm(deepest.thickness)}: ${mm(deepest.depth)}.`,
+  s.words(model),
+  ].join('\n');
+};
 
 /** `envelope`: what a machine reaches in a metal. */
 export const envelopeCommand = (): Command =>
@@ -37,5 +40,5 @@ export const envelopeCommand = (): Command =>
       const rack = await rackOf(options);
       const envelopes: Envelope[] = [];
       for (const machine of machines) envelopes.push(await envelope(machine, rack, metal, { now: () => performance.now() }));
-      await answer({ units: JSON_UNITS, envelopes }, () => [...envelopes.map(inWords), CAVEAT].join('\n\n'), options);
+      await answer({ units: JSON_UNITS, envelopes }, () => [...envelopes.map((one) => inWords(one, show(options.units))), CAVEAT].join('\n\n'), options);
     });

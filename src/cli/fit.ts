@@ -113,5 +113,5 @@ export const fitCommand = (): Command =>
     .action(async (files: readonly string[], options: FitOptions) => {
       const { board, notRead, computed, fromCache } = await fitOf(files, options);
       process.exitCode = exitCodeOf([...board.cells.map((row) => row.map(({ verdict }) => verdict)), ...notRead.map(() => [])]);
-      await answer({ units: JSON_UNITS, computed, fromCache, ...board }, () => (options.csv === true ? csvOf(fitRows(board)) : fitInWords(board)), options);
+      await answer({ units: JSON_UNITS, computed, fromCache, ...board }, () => (options.csv === true ? csvOf(fitRows(board)) : fitInWords(board, options.units)), options);
     });

@@ -1,6 +1,7 @@
 import { type FitBoard, type FitCell, cheapestOfAll, cheapestWords, money, nothingCostsLess, reasonsTold } from '../fit/index.js';
 import { CAVEAT } from '../forming/index.js';
 import { table } from './table.js';
+import { show } from './units.js';
 
 const SIGNS: Readonly<Record<FitCell['verdict'], string>> = {
   makes: '[+]', 'makes with remedy': '[~]', 'does not make': '[-]', 'not decided': '[?]', 'not tried': '[ ]',
@@ -17,7 +18,9 @@ const columnWords = ({ id, whose, name, rack, tools: { held, of, others } }: Fit
   `${id}: ${whose === 'the buyer\'s' ? 'the buyer\'s machine' : 'our machine with the buyer\'s tools'}, ${name}, with ${rack}: it holds ${held} of ${of} tools${others.length > 0 ? ` (not ${others.join(', ')})` : ''}.`;
 
 /** The board as a person reads it on a terminal. */
-export const fitInWords = (board: FitBoard): string => [
+export const fitInWords = (board: FitBoard, units: 'mm' | 'in' | undefined): string => {
+  const { words } = show(units);
+  return [
   table(
     [{ heading: 'part' }, ...board.machines.map(({ id }) => ({ heading: id }))],
     board.parts.map(({ name }, p) => [name, ...board.cells[p]!.map(cellWords)]),
@@ -27,15 +30,16 @@ export const fitInWords = (board: FitBoard): string => [
   ...board.machines.filter(({ whose }) => whose !== 'ours').map(columnWords),
   '',
   ...board.cells.flatMap((row, p) => row.flatMap((cell, m) => cell.verdict === 'makes' ? [] : [
-    `${board.parts[p]!.name} on ${board.machines[m]!.id}: ${cell.verdict}. ${reasonsTold(cell.reasons)[0]?.sentence ?? ''}`,
-    ...cell.remedies.map((r) => `  ${r.confirmed ? 'Remedy' : 'Not confirmed'}: ${r.sentence}`),
-    ...(cell.inVain === undefined ? [] : [`  ${cell.inVain}`]),
+    `${board.parts[p]!.name} on ${board.machines[m]!.id}: ${cell.verdict}. ${words(reasonsTold(cell.reasons)[0]?.sentence ?? '')}`,
+    ...cell.remedies.map((r) => `  ${r.confirmed ? 'Remedy' : 'Not confirmed'}: ${words(r.sentence)}`),
+    ...(cell.inVain === undefined ? [] : [`  ${words(cell.inVain)}`]),
   ])),
   '',
   `Cheapest for ${board.cheapest?.cannot.length === 0 ? 'all' : 'those that are made'}: ${cheapestOfAll(board)}.`,
   ...board.alone.map((alone, m) => `On ${board.machines[m]!.id} alone: ${cheapestWords(alone, board.parts, nothingCostsLess(), true)}.`),
   ...(board.options.length > 0 ? ['', 'What each option buys:'] : []),
-  ...board.options.map((o) => `  ${o.machine}: ${o.sentence} (${money(o.price, o.currency)})`),
+  ...board.options.map((o) => `  ${o.machine}: ${words(o.sentence)} (${money(o.price, o.currency)})`),
   '',
-  CAVEAT,
-].join('\n');
+    CAVEAT,
+  ].join('\n');
+};

@@ -126,7 +126,7 @@ const everyMachine = async (file: string, options: TrialOptions): Promise<void> 
   process.exitCode = exitCodeOf([summaries.map(({ verdict }) => verdict)]);
   const json = JSON.stringify(summaries, null, 2);
   if (options.output !== undefined) await writeWhole(options.output, `${json}\n`);
-  await print(options.json === true ? json : boardInWords(summaries));
+  await print(options.json === true ? json : boardInWords(summaries, options.units));
 };
 
 /** `trial`: one part on one machine, or on every machine of the floor. */

@@ -92,7 +92,7 @@ const plan = (trial: Trial, s: Show): string[] => {
   const gap = trial.proven ? 'the best of its model' : trial.bound > 0 ? `at best ${trial.bound.toFixed(1)} s, not proven` : 'not shown to be the best';
   return [
     `Predicted making time ${trial.seconds.toFixed(1)} s a part at quantity ${trial.quantity} (${gap}); computed in ${trial.computeSeconds.toFixed(2)} s.`,
-    ...(tight === null ? [] : [`Tightest margin: ${tight.name}, ${tight.value.toFixed(2)} of ${tight.limit.toFixed(2)} ${tight.unit}, step ${tight.step}.`]),
+    ...(tight === null ? [] : [`Tightest margin: ${tight.name}, ${tight.unit === 'mm' ? `${s.bare(tight.value)} of ${s.length(tight.limit)}` : `${tight.value.toFixed(2)} of ${tight.limit.toFixed(2)} ${tight.unit}`}, step ${tight.step}.`]),
     '',
     stationsTable(trial, s),
     '',
@@ -113,7 +113,7 @@ const dimensionsTable = ({ dimensions }: Trial, s: Show): string[] =>
       d.id, d.what, s.bare(d.value), d.tolerance === null ? '' : s.bare(d.tolerance), s.bare(d.batch.rootSumSquare), s.bare(d.firstPiece.rootSumSquare),
       d.notKnown.length > 0 ? `${d.verdict} (not measured: ${d.notKnown.join(', ')})` : d.verdict,
     ]),
-  ), ...dimensions.flatMap((d) => (d.forced ? [d.forced] : [])), ''];
+  ), ...dimensions.flatMap((d) => (d.forced ? [s.words(d.forced)] : [])), ''];
 
 /** One trial as a person reads it on a terminal. */
 export const trialInWords = (trial: Trial, units: 'mm' | 'in' | undefined): string => {
@@ -121,14 +121,14 @@ export const trialInWords = (trial: Trial, units: 'mm' | 'in' | undefined): stri
   const { part } = trial.sheet;
   return [
     `${verdictWords(trial)}: ${part.name}, ${trial.metal.name} ${s.length(part.thickness)}, on ${trial.machine.name}`,
-    ...reasonsTold(trial.reasons).map(({ sentence }) => `Reason: ${sentence}`),
-    ...trial.remedies.map(({ sentence, confirmed }) => `Remedy${confirmed ? '' : ' (not confirmed)'}: ${sentence}`),
-    ...(trial.inVain === undefined ? [] : [`No remedy found: ${trial.inVain}`]),
+    ...reasonsTold(trial.reasons).map(({ sentence }) => `Reason: ${s.words(sentence)}`),
+    ...trial.remedies.map(({ sentence, confirmed }) => `Remedy${confirmed ? '' : ' (not confirmed)'}: ${s.words(sentence)}`),
+    ...(trial.inVain === undefined ? [] : [`No remedy found: ${s.words(trial.inVain)}`]),
     ...plan(trial, s),
     ...dimensionsTable(trial, s),
     ...(trial.misses ?? []).map(({ bend, flange, miss }) => `With this blank: ${flange} at ${bend} comes out wrong by ${s.length(miss)}.`),
-    ...trial.warnings.map((sentence) => `Beware: ${sentence}`),
-    ...trial.assumptions.map((sentence) => `Assumed: ${sentence}`),
+    ...trial.warnings.map((sentence) => `Beware: ${s.words(sentence)}`),
+    ...trial.assumptions.map((sentence) => `Assumed: ${s.words(sentence)}`),
     CAVEAT,
   ].join('\n');
 };
@@ -159,8 +159,9 @@ export const summaryOf = (trial: Trial) => {
 export type TrialSummary = ReturnType<typeof summaryOf>;
 
 /** The list over all machines, one line each. */
-export const boardInWords = (summaries: readonly TrialSummary[]): string =>
-  table(
+export const boardInWords = (summaries: readonly TrialSummary[], units: 'mm' | 'in' | undefined): string => {
+  const s = show(units);
+  return table(
     [{ heading: 'machine' }, { heading: 'verdict' }, { heading: 's a part', right: true }, { heading: 'tightest margin' }, { heading: 'reason' }],
     summaries.map((summary) => {
       const { tightest: tight } = summary;
@@ -168,8 +169,9 @@ export const boardInWords = (summaries: readonly TrialSummary[]): string =>
         summary.machine,
         verdictWords(summary),
         summary.steps === 0 || summary.verdict !== 'makes' ? '' : summary.seconds.toFixed(1),
-        tight === null ? '' : `${tight.name}: ${tight.value.toFixed(1)} of ${tight.limit.toFixed(1)} ${tight.unit}`,
-        summary.reason ?? '',
+        tight === null ? '' : `${tight.name}: ${tight.unit === 'mm' ? `${s.bare(tight.value, 1)} of ${s.length(tight.limit, 1)}` : `${tight.value.toFixed(1)} of ${tight.limit.toFixed(1)} ${tight.unit}`}`,
+        s.words(summary.reason ?? ''),
       ];
     }),
   );
+};

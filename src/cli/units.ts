@@ -9,7 +9,18 @@ export interface Show {
   readonly bare: (mm: number, decimals?: number) => string;
   /** Two or more lengths with the unit once. */
   readonly lengths: (mm: readonly number[], decimals?: number) => string;
+  /** Words of ours that name lengths in mm, with these in the user's unit. */
+  readonly words: (sentence: string) => string;
 }
+
+/** A length in a sentence, or several before one unit: '1,000 mm', '40 x 60 mm', '200 by 150 mm', '-5.00 to 8 mm'; no rate or area, no figure that belongs to a name. */
+const IN_WORDS = /(?<![\w.,])-?\d[\d,]*(?:\.\d+)?(?:(?: x | by | to )-?\d[\d,]*(?:\.\d+)?)* mm(?![\w/]|2)/g;
+
+const inInches = (sentence: string): string => sentence.replaceAll(IN_WORDS, (lengths) =>
+  lengths.slice(0, -' mm'.length).replaceAll(/\d[\d,]*(?:\.\d+)?/g, (figure) => {
+    const decimals = figure.split('.')[1]?.length ?? 0;
+    return (Number(figure.replaceAll(',', '')) / MM_PER_INCH).toFixed(Math.max(2, decimals + 1));
+  }) + ' in');
 
 /** `decimals` are those of millimetres; inches get one more, being 25 times as coarse. */
 export const show = (unit: 'mm' | 'in' = 'mm'): Show => {
@@ -18,6 +29,7 @@ export const show = (unit: 'mm' | 'in' = 'mm'): Show => {
   return {
     unit,
     bare,
+    words: unit === 'mm' ? (sentence) => sentence : inInches,
     length: (mm, decimals) => `${bare(mm, decimals)} ${unit}`,
     lengths: (mm, decimals) => `${mm.map((x) => bare(x, decimals)).join(' x ')} ${unit}`,
   };

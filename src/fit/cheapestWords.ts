@@ -38,7 +38,7 @@ export const cheapestTold = (cheapest: Cheapest, parts: readonly { readonly name
 };
 
 /** Why a board has no set over all machines: the end of a sentence. */
-export const notReckoned = ({ alone }: Pick<FitBoard, 'alone'>): string => (alone.length === 0 ? 'not reckoned yet' : SEVERAL_CURRENCIES);
+export const notReckoned = ({ alone }: Pick<FitBoard, 'alone'>): string => (alone.length === 0 ? 'not reckoned, since not every part has been tried on every machine' : SEVERAL_CURRENCIES);
 
 /** The set over all machines of a board, or why there is none, in a sentence without its full stop. */
 export const cheapestOfAll = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'parts'>): string =>

@@ -31,3 +31,4 @@ export { type BentStrip, type MadePiece, type PieceEntry, type PieceRecord, stan
 export { withRemedies } from './withRemedies.js';
 export { toldTogether } from './toldTogether.js';
 export { walkChoice } from './walkChoice.js';
+export { plannedAgain } from './plannedAgain.js';
