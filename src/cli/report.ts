@@ -1,6 +1,6 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
-import { type FitBoard, plannedAgain, walkChoice } from '../fit/index.js';
+import { type FitBoard, plannedAgain, racksNamed, walkChoice } from '../fit/index.js';
 import { buyersReportPdf, type ReportData, reportPart } from '../papers/index.js';
 import { threadClock } from '../server/index.js';
 import type { TrialInput } from '../trial/index.js';
@@ -55,9 +55,8 @@ export const reportCommand = (): Command =>
       const input: TrialInput | null = p === undefined || m === undefined ? null : { part: parts[p]!, machine: columns[m]!.machine, rack: columns[m]!.rack, metal, quantity, limits: { seconds } };
       const walk = input && (await plannedAgain(input, board.cells[p!]![m!]!, asked, { now: threadClock() }));
       if (walk === null) process.stderr.write(`No part is shown stroke by stroke: ${input ? `the plan of ${input.part.name} on ${input.machine.name} was not found again within ${seconds} s` : `none of these machines makes ${options.walk ?? 'any of the parts'}`}.\n`);
-      const racks = [...new Map(columns.map(({ rack }) => [rack.id, rack])).values()];
       const data: ReportData = {
-        board, machines: columns.map(({ machine }) => machine), rack: { name: racks.map(({ name }) => name).join('; '), demo: racks.every(({ demo }) => demo) }, metal: { id: metal.id, name: metal.name }, quantity, walk, demonstrated: [], notRead,
+        board, machines: columns.map(({ machine }) => machine), rack: racksNamed(columns), metal: { id: metal.id, name: metal.name }, quantity, walk, demonstrated: [], notRead,
         parts: parts.map((part, k) => reportPart(part, walk && k === p ? walk : undefined)),
         typed: typedOf(options), units: options.units ?? 'mm',
       };

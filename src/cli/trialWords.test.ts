@@ -14,8 +14,8 @@ describe('a plan that is not to be bent', () => {
     const told = trialInWords(refused, 'mm');
     expect(told).toContain('A plan of 2 steps was worked out, but is not shown to hold, for the reason above: it is not to be bent');
     expect(told).not.toMatch(/X axis|making time|Tightest/);
-    expect(boardInWords([summaryOf(good)])).toContain('41.0');
-    expect(boardInWords([summaryOf(refused)])).not.toContain('41.0');
+    expect(boardInWords([summaryOf(good)], 'mm')).toContain('41.0');
+    expect(boardInWords([summaryOf(refused)], 'mm')).not.toContain('41.0');
   });
 
   it('has no pace on a board', () => {

@@ -30,6 +30,12 @@ export const fitColumns = (machines: readonly Machine[], rack: Rack, buyer: Buye
   ];
 };
 
+/** The racks of these columns as one: their names, and whether all are invented. */
+export const racksNamed = (columns: readonly FitColumn[]): Pick<Rack, 'name' | 'demo'> => {
+  const racks = [...new Map(columns.map(({ rack }) => [rack.id, rack])).values()];
+  return { name: racks.map(({ name }) => name).join('; '), demo: racks.every(({ demo }) => demo) };
+};
+
 /** How many tools of a rack a machine holds as they are, and the tangs and seats that it does not. */
 export interface ToolsTaken {
   readonly held: number;

@@ -1,4 +1,4 @@
-import { type FitBoard, type FitColumn, notTried, pieceDifferences, standing, walkChoice } from '../fit/index.js';
+import { type FitBoard, type FitColumn, notTried, pieceDifferences, racksNamed, standing, walkChoice } from '../fit/index.js';
 import { type ReportData, type ReportTyped, reportPart } from '../papers/index.js';
 import type { Store } from '../store/index.js';
 import type { Trial } from '../trial/index.js';
@@ -37,21 +37,23 @@ export const reportOfFit = async (
   if (walkId !== undefined && !inFit) throw new HttpError(422, `'${walkId}' is no trial of this fit that makes its part.`);
   const choice = walkChoice(view);
   const walkTrialId = walkId ?? (choice === null ? null : view.cells[choice[0]]![choice[1]]!.trialId);
+  const walk = (await trialOf(walkTrialId)) ?? null;
   const parts = [];
   for (const [p, { id, revision }] of view.parts.entries()) {
     const { part } = found(await store.part(id, revision), 'A part of this fit was purged.');
-    parts.push(reportPart(part, await trialOf(madeBy(view.cells[p]!))));
+    // a part has one blank in the report: that of the plan that is shown, where one is
+    const shown = view.cells[p]!.some((cell) => cell !== null && cell.trialId === walkTrialId && cell.trialId !== null);
+    parts.push(reportPart(part, (shown ? walk : undefined) ?? (await trialOf(madeBy(view.cells[p]!)))));
   }
   const board: FitBoard = {
     parts: view.parts, machines: view.machines, cheapest: view.cheapest, alone: view.alone, options: view.options,
     cells: view.cells.map((row) => row.map((cell) => cell ?? NOT_YET)),
   };
-  const racks = [...new Map(columns.map(({ rack }) => [rack.id, rack])).values()];
   return {
     walkTrialId,
     data: {
-      board, parts, machines: columns.map(({ machine }) => machine), rack: { name: racks.map(({ name }) => name).join('; '), demo: racks.every(({ demo }) => demo) },
-      metal: { id: view.metalId, name: view.metalName }, quantity: view.quantity, walk: (await trialOf(walkTrialId)) ?? null,
+      board, parts, machines: columns.map(({ machine }) => machine), rack: racksNamed(columns),
+      metal: { id: view.metalId, name: view.metalName }, quantity: view.quantity, walk,
       demonstrated: await demonstratedOf(store, view.parts), typed,
     },
   };

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { signedArea } from '../geometry/index.js';
 import { demoFloor, demoRack } from './demo.js';
-import { describeMachine, describeTool } from './describe.js';
 import type { Segment } from './tool.js';
 
 const { punches, dies, risers } = demoRack();
@@ -30,16 +29,6 @@ describe('the demo floor', () => {
   it('is five machines that the parser accepts, all marked demo', () => {
     expect(demoFloor().map((m) => m.id)).toEqual(['small-fast', 'general', 'long-fixed-r', 'deep-throat', 'worn']);
     expect(demoFloor().every((m) => m.demo && m.name.includes('demo'))).toBe(true);
-  });
-
-  it('describes each machine in one line', () => {
-    const worn = demoFloor()[4]!;
-    expect(describeMachine(worn)).toBe(
-      'worn (demo): 800 kN, bed 2550 mm, between frames 2050 mm; throat 250 mm, die seat to punch shoulder 200 to 315 mm; ' +
-        'X by hand, 10 to 500 mm, R by hand, 50 to 160 mm, Z by hand, -1150 to 1150 mm; crowning none; ' +
-        'repeats ram 0.09 mm measured, X 0.25 mm measured, R not known; reconditioned, 24000 EUR',
-    );
-    for (const m of demoFloor()) expect(describeMachine(m)).not.toMatch(/\n/);
   });
 
   it('has fixed R where the nose meets the sheet on the dies up to V 24, sheet 0.5 to 6 mm', () => {
@@ -105,14 +94,5 @@ describe('the demo rack', () => {
       expect(90 - p.includedAngle).toBeGreaterThanOrEqual(4);
     }
     for (const d of dies.filter((q) => q.shape === 'V')) expect(90 - d.includedAngle).toBeGreaterThanOrEqual(4);
-  });
-
-  it('describes each tool in one line', () => {
-    expect(describeTool(punches[0]!)).toBe(
-      'straight-r1 (demo): straight punch, 85 degrees included, tip radius 1 mm, 125 mm high, 900 N/mm, tang A, 4490 mm at hand',
-    );
-    expect(describeTool(dies[3]!)).toBe(
-      'die-v12-85 (demo): V 12 mm (between sharp corners), 85 degrees included, shoulder radius 1.2 mm, 90 mm high, 500 N/mm, seat A, 4290 mm at hand',
-    );
   });
 });

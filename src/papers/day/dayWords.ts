@@ -1,13 +1,6 @@
 import type { DayPlan, DayStop } from '../../fit/index.js';
 import { type Units, lengthText, roundText } from '../format.js';
 
-/** '1 h 05 min', '12 min', '40 s'. */
-export const clockText = (seconds: number): string => {
-  if (seconds < 100) return `${Math.round(seconds)} s`;
-  const minutes = Math.round(seconds / 60);
-  return minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
-};
-
 const DOES: Readonly<Record<DayStop['changes'][number]['what'], string>> = { stays: 'stays', altered: 'alter', built: 'build', 'taken off': 'take off' };
 
 /** What is done to the bed before a part, a line each. */

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { DayPlan } from '../../fit/index.js';
+import { type DayPlan, clockText } from '../../fit/index.js';
 import { whoQuery } from '../ask.js';
 import type { PartRevision, TrialRecord } from '../../store/index.js';
 import { to } from '../place.js';
@@ -8,16 +8,9 @@ import { Drawing } from '../sheet/Drawing.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { useAnswer } from '../useAnswer.js';
-import { mm, seconds } from '../wording.js';
+import { mm } from '../wording.js';
 
 const DOES = { stays: 'stays', altered: 'altered', built: 'built', 'taken off': 'taken off' } as const;
-
-/** To the minute where it is more than one: no finer than the model's own times. */
-const clock = (s: number): string => {
-  if (s < 100) return seconds(s);
-  const minutes = Math.round(s / 60);
-  return minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
-};
 
 type Day = DayPlan & { readonly trialIds: readonly string[]; readonly leftIds: readonly string[] };
 
@@ -42,10 +35,10 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
   return (
     <Sheet
       title={`Demonstration on ${plan.machine.name}`} trail={[['Parts', to.parts], ['Fit', to.fits]]} notes={<Cautions />}
-      block={[['Sheet', 'Day plan'], ['Metal', plan.metal], ['Parts', String(plan.stops.length)], ['Work', clock(plan.seconds)]]}
+      block={[['Sheet', 'Day plan'], ['Metal', plan.metal], ['Parts', String(plan.stops.length)], ['Work', clockText(plan.seconds)]]}
     >
       <div className="body">
-        <p className="report-answer">{plan.stops.length === 1 ? '1 part' : `${plan.stops.length} parts`} in {clock(plan.seconds)} of work; {plan.changes} rows of tools built, altered or taken off{plan.changesAsGiven > plan.changes ? `, ${plan.changesAsGiven - plan.changes} fewer than in the order given` : '; no order needs fewer'}.</p>
+        <p className="report-answer">{plan.stops.length === 1 ? '1 part' : `${plan.stops.length} parts`} in {clockText(plan.seconds)} of work; {plan.changes} rows of tools built, altered or taken off{plan.changesAsGiven > plan.changes ? `, ${plan.changesAsGiven - plan.changes} fewer than in the order given` : '; no order needs fewer'}.</p>
         {plan.left.length > 0 && (
           <section aria-labelledby="left-title">
             <h2 id="left-title">Not planned in</h2>
@@ -79,7 +72,7 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
                 {partId !== undefined && parts?.parts.some(({ id }) => id === partId) === true && <Drawing path={`/api/parts/${encodeURIComponent(partId)}/picture.svg`} className="day-drawing" />}
                 <div>
                   <h2>{k + 1}. {stop.part} {stop.demo && <span className="tag">demo</span>}</h2>
-                  <p>First stroke {clock(stop.from)} after the start; {stop.seconds.change === 0 ? 'nothing to change over' : `change over ${clock(stop.seconds.change)}`}, make ready {clock(stop.seconds.prepare)}, {stop.blanks.pieces === 1 ? '1 piece' : `${stop.blanks.pieces} pieces`} {clock(stop.seconds.pieces)}. Predicted.</p>
+                  <p>First stroke {clockText(stop.from)} after the start; {stop.seconds.change === 0 ? 'nothing to change over' : `change over ${clockText(stop.seconds.change)}`}, make ready {clockText(stop.seconds.prepare)}, {stop.blanks.pieces === 1 ? '1 piece' : `${stop.blanks.pieces} pieces`} {clockText(stop.seconds.pieces)}. Predicted.</p>
                   <ul className="dots">{stop.changes.map((c) => <li key={`${c.station} ${c.kind} ${c.what}`}>{c.station} {c.kind} {DOES[c.what]}: {c.name}</li>)}</ul>
                   <p>Cut {stop.blanks.pieces === 1 ? '1 blank' : `${stop.blanks.pieces} blanks`} and {stop.blanks.spares === 1 ? '1 spare' : `${stop.blanks.spares} spares`}, {stop.blanks.length === null ? 'by its drawing' : `${mm(stop.blanks.length)} by ${mm(stop.blanks.width!)}`}, {mm(stop.blanks.thickness)} thick; {stop.strips.length === 0 ? 'no test strip: as for a part before it' : stop.strips.map((s) => `${s.bends.length} test strips of ${s.along.toFixed(0)} by ${s.across.toFixed(0)} mm`).join(', ')}.</p>
                   <p className="no-print"><a href={to.walk(trialId, 1)}>Walk through it</a> · <a href={to.pieces(trialId)}>Write pieces down</a></p>
