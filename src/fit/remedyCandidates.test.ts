@@ -3,7 +3,7 @@ import { metalById } from '../metal/index.js';
 import { plateNames, trayPart } from '../sheet/index.js';
 import { demoFloor, demoRack } from '../shop/index.js';
 import type { Reason, TrialInput } from '../trial/index.js';
-import { DEMO_PRICES, remedyCandidates } from './remedyCandidates.js';
+import { remedyCandidates } from './remedyCandidates.js';
 
 const wall = [{ length: 30, turn: 90 }];
 const made = trayPart({ name: 'corner', thickness: 1.5, insideRadius: 1, base: [160, 120], arms: [wall, wall, [], []] });
@@ -16,7 +16,7 @@ it('changes to the part add up, in whichever order they are made', () => {
     { code: 'radius', sentence: '', bends: ['b1'] },
     { code: 'plate on plate', sentence: '', bends: ['b1'], by: 1, bodies: [plateNames(part)[1]!, plateNames(part)[2]!] },
   ];
-  const candidates = remedyCandidates(input, reasons, DEMO_PRICES);
+  const candidates = remedyCandidates(input, reasons);
   const [radius, relief] = [candidates.find((c) => c.item.kind === 'radius')!, candidates.find((c) => c.item.kind === 'relief')!];
   for (const changes of [[radius, relief], [relief, radius]]) {
     const [changed] = changes.reduce<readonly TrialInput[]>((asked, { apply }) => asked.flatMap(apply), [input]);
