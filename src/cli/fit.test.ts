@@ -44,6 +44,7 @@ const cell = z.strictObject({
   seconds: z.number().positive().nullable(),
   computeSeconds: z.number().nonnegative(),
   // beside what was asked for
+  spreads: z.array(z.strictObject({ name: z.string(), value: z.number() })),
   inVain: z.string().optional(), partsAnHour: z.number().positive().nullable(), changeOver: z.number().positive().nullable(),
   proof: z.strictObject({ checked: z.boolean(), passed: z.boolean() }), warnings: z.array(z.string()),
   way: z.strictObject({ steps: z.array(z.strictObject({ bends: z.array(z.string()), toGauge: z.int(), toFront: z.int(), punch: z.string(), die: z.string() })) }).nullable(),
