@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { BendPage } from './bend/BendPage.js';
 import { BoardPage } from './board/BoardPage.js';
+import { Boundary } from './Boundary.js';
 import { AskFitPage } from './fit/AskFitPage.js';
 import { FitPage } from './fit/FitPage.js';
 import { DayPage } from './handout/DayPage.js';
@@ -8,7 +9,7 @@ import { ReportPage } from './handout/ReportPage.js';
 import { PartPage } from './part/PartPage.js';
 import { PartsPage } from './partsList/PartsPage.js';
 import { PiecesPage } from './pieces/PiecesPage.js';
-import { routeOf, to, useHash } from './place.js';
+import { type Route, routeOf, to, useHash } from './place.js';
 import { ProfilePage } from './profile/ProfilePage.js';
 import { Sheet } from './sheet/Sheet.js';
 import { ConditionPage } from './shop/ConditionPage.js';
@@ -22,20 +23,7 @@ import { ToolPage } from './shop/ToolPage.js';
 import { TrialPage } from './trial/TrialPage.js';
 import { WalkPage } from './walk/WalkPage.js';
 
-/** The page that the address names. */
-export const Pages = () => {
-  const hash = useHash();
-  const first = useRef(true);
-  const route = routeOf(hash);
-  const room = route.page === 'walk' ? `walk ${route.id}` : hash;
-  useEffect(() => {
-    // A new sheet is read from its top; steps of one walk stay where the eye is.
-    if (!first.current) {
-      scrollTo(0, 0);
-      document.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
-    }
-    first.current = false;
-  }, [room]);
+const Page = ({ route }: { readonly route: Route }) => {
   switch (route.page) {
     case 'parts':
       return <PartsPage />;
@@ -84,4 +72,21 @@ export const Pages = () => {
         </Sheet>
       );
   }
+};
+
+/** The page that the address names; one that breaks off says so in its place. */
+export const Pages = () => {
+  const hash = useHash();
+  const first = useRef(true);
+  const route = routeOf(hash);
+  const room = JSON.stringify(route.page === 'walk' ? { ...route, step: 1 } : route);
+  useEffect(() => {
+    // A new sheet is read from its top; steps of one walk stay where the eye is.
+    if (!first.current) {
+      scrollTo(0, 0);
+      document.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
+    }
+    first.current = false;
+  }, [room]);
+  return <Boundary key={room} place={hash}><Page route={route} /></Boundary>;
 };

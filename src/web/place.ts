@@ -1,4 +1,4 @@
-import { useSyncExternalStore } from 'react';
+import { useCallback, useEffect, useRef, useSyncExternalStore } from 'react';
 
 /** Where in the pages somebody is; kept in the address after the #, so that it can be sent on and gone back to. */
 export type Route =
@@ -24,10 +24,23 @@ export type Route =
   | { readonly page: 'pieces'; readonly id: string }
   | { readonly page: 'nowhere'; readonly address: string };
 
-/** The place that a hash names. @example routeOf('#/trials/t-1/steps/2') // { page: 'walk', id: 't-1', step: 2 } */
+/** Undefined where it is no encoding of anything, as a lone '%'. */
+const decoded = (part: string): string | undefined => {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return undefined;
+  }
+};
+
+/** The place that a hash names; 'nowhere', with the address as it stands, where it names none. @example routeOf('#/trials/t-1/steps/2') // { page: 'walk', id: 't-1', step: 2 } */
 export const routeOf = (hash: string): Route => {
   const address = hash.replace(/^#\/?/, '');
-  const [room, id, below, number] = address.split('/').map(decodeURIComponent);
+  const parts = address.split('/').map(decoded);
+  const [room, id, below, number, ...more] = parts;
+  // only a step of a walk lies as deep as its number
+  const deep = [...(room === 'trials' && below === 'steps' ? [] : [number]), ...more];
+  if (parts.includes(undefined) || deep.some(Boolean)) return { page: 'nowhere', address };
   if (!room || (room === 'parts' && !id)) return { page: 'parts' };
   if (room === 'profile' && !id) return { page: 'profile' };
   if (room === 'bend' && !id) return { page: 'bend' };
@@ -75,6 +88,19 @@ export const to = {
 
 export const go = (hash: string): void => {
   location.hash = hash;
+};
+
+/**
+ * Goes on to another place once something that takes long is done, if the page that asked for it is still the one that is open: who has moved on
+ * stays there.
+ */
+export const useGo = (): ((hash: string) => void) => {
+  const open = useRef(false);
+  useEffect(() => {
+    open.current = true;
+    return () => { open.current = false; };
+  }, []);
+  return useCallback((hash) => { if (open.current) go(hash); }, []);
 };
 
 const watch = (changed: () => void): (() => void) => {
