@@ -57,11 +57,20 @@ export const guard = (app: FastifyInstance, options: ListenOptions): void => {
   });
 };
 
+/** A header's value as it was before it was percent-encoded; as it came where it was not. */
+const decoded = (value: string): string => {
+  try {
+    return decodeURIComponent(value);
+  } catch {
+    return value;
+  }
+};
+
 /** Who asks, for the record: the name given with the passphrase, or the one a page sends along. */
 export const whoAsks = (request: FastifyRequest): string => {
-  const name = credentials(request)?.name ?? request.headers['x-by'];
-  // Header values arrive as latin-1; anything but letters, digits and a few marks is dropped.
-  const clean = String(name ?? '').replace(/[^\p{L}\p{N} ._@-]/gu, '').trim().slice(0, 40);
+  const name = credentials(request)?.name ?? decoded(String(request.headers['x-by'] ?? ''));
+  // anything but letters with their marks, digits and a few signs is dropped
+  const clean = Array.from(name.normalize('NFC').replace(/[^\p{L}\p{M}\p{N} ._@'’-]/gu, '').trim()).slice(0, 40).join('');
   return clean === '' ? 'local' : clean;
 };
 

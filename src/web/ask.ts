@@ -1,3 +1,5 @@
+import { namedHeaders, nameOnRecord } from './nameOnRecord.js';
+
 /** What the server refuses, in its own sentence. */
 export class ApiFault extends Error {
   constructor(sentence: string, readonly status: number, readonly body: unknown) {
@@ -8,27 +10,13 @@ export class ApiFault extends Error {
 
 export const SILENT = 'The server does not answer. See that it is running, then try again.';
 
-/** The name that goes on the record with what is done here; empty for none. */
-const NAME = 'brakewright.by';
-export const nameOnRecord = (): string => localStorage.getItem(NAME) ?? '';
-export const setNameOnRecord = (name: string): void => localStorage.setItem(NAME, name.trim());
-
-/** The same as a query, for papers that a link opens: no header goes with it. */
-export const whoQuery = (): string => (nameOnRecord() === '' ? '' : new URLSearchParams({ who: nameOnRecord() }).toString());
-
-/** Headers carry latin-1; what does not fit is left to the server's 'local'. */
-const headers = (): Record<string, string> => {
-  const by = nameOnRecord().replace(/[^\x20-\x7e\xa0-\xff]/g, '');
-  return by === '' ? {} : { 'x-by': by };
-};
-
 const sentenceOf = (body: unknown, status: number): string =>
   typeof body === 'object' && body !== null && 'error' in body && typeof body.error === 'string'
     ? body.error
     : `The server answered with fault ${status} and no sentence.`;
 
 const ask = async (path: string, init: RequestInit = {}): Promise<Response> => {
-  const answer = await fetch(path, { ...init, headers: { ...headers(), ...init.headers } }).catch((fault: unknown) => {
+  const answer = await fetch(path, { ...init, headers: { ...namedHeaders(nameOnRecord()), ...init.headers } }).catch((fault: unknown) => {
     if (fault instanceof DOMException && fault.name === 'AbortError') throw fault;
     throw new ApiFault(SILENT, 0, null);
   });
@@ -71,7 +59,7 @@ export const upload = <T>(path: string, file: File, fields: Readonly<Record<stri
   new Promise((done, refuse) => {
     const request = new XMLHttpRequest();
     request.open('POST', path);
-    for (const [name, value] of Object.entries(headers())) request.setRequestHeader(name, value);
+    for (const [name, value] of Object.entries(namedHeaders(nameOnRecord()))) request.setRequestHeader(name, value);
     request.upload.onprogress = (event) => event.lengthComputable && sent(event.loaded / event.total);
     request.onerror = () => refuse(new ApiFault(SILENT, 0, null));
     request.onload = () => {

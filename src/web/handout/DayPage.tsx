@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { type DayPlan, clockText } from '../../fit/index.js';
-import { whoQuery } from '../ask.js';
+import { whoQuery } from '../nameOnRecord.js';
 import type { PartRevision, TrialRecord } from '../../store/index.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';

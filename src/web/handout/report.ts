@@ -1,7 +1,7 @@
 import type { BoardMachine, FitCell, PieceDifference, PieceRecord } from '../../fit/index.js';
 import type { FitPart, FitView } from '../../server/index.js';
 import type { Machine } from '../../shop/index.js';
-import { nameOnRecord } from '../ask.js';
+import { nameOnRecord } from '../nameOnRecord.js';
 
 /** What GET /api/fits/:id/report answers (docs/api.md). */
 export interface Report {

@@ -1,8 +1,9 @@
 import { useState } from 'react';
 import type { PartRevision } from '../../store/index.js';
-import { nameOnRecord, sendFile, setNameOnRecord } from '../ask.js';
+import { sendFile } from '../ask.js';
+import { nameOnRecord, setNameOnRecord } from '../nameOnRecord.js';
 import { FlatDesk } from '../flat/FlatDesk.js';
-import { go, to } from '../place.js';
+import { to, useGo } from '../place.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { useAnswer } from '../useAnswer.js';
@@ -11,6 +12,7 @@ import { PartRow } from './PartRow.js';
 
 /** All parts, and the way in for another. */
 export const PartsPage = () => {
+  const go = useGo();
   const { value, fault, again } = useAnswer<{ readonly parts: readonly PartRevision[] }>('/api/parts');
   const [by, setBy] = useState(nameOnRecord);
   const [flats, setFlats] = useState<readonly File[]>([]);

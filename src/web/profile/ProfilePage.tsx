@@ -2,9 +2,10 @@ import { useMemo, useRef, useState, type FormEvent } from 'react';
 import { DEFAULT_K } from '../../forming/index.js';
 import { PROFILE_EXAMPLE, PROFILE_WORDS, blank, develop, lineProfile, partFromLine } from '../../sheet/index.js';
 import type { PartRevision } from '../../store/index.js';
-import { nameOnRecord, post, sentence } from '../ask.js';
+import { post, sentence } from '../ask.js';
+import { nameOnRecord } from '../nameOnRecord.js';
 import { FoldView } from '../part/FoldView.js';
-import { go, to } from '../place.js';
+import { to, useGo } from '../place.js';
 import { NOTHING_LIT } from '../scene/sheetMesh.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault } from '../sheet/Fault.js';
@@ -17,6 +18,7 @@ const RULE = { name: 'K-factor', k: DEFAULT_K } as const;
 
 /** A profile typed as one line: the part appears as it is typed, and is kept as a part like any other. */
 export const ProfilePage = () => {
+  const go = useGo();
   const [line, setLine] = useState(FIRST);
   const [name, setName] = useState('');
   const [cursor, setCursor] = useState<number>();

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { ShopRevision } from '../../store/index.js';
-import { nameOnRecord, post } from '../ask.js';
+import { post } from '../ask.js';
+import { nameOnRecord } from '../nameOnRecord.js';
 import { to } from '../place.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';

@@ -1,6 +1,7 @@
 import type { Machine } from '../../shop/index.js';
 import type { ShopRevision } from '../../store/index.js';
-import { nameOnRecord, post } from '../ask.js';
+import { post } from '../ask.js';
+import { nameOnRecord } from '../nameOnRecord.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting, Warning } from '../sheet/Fault.js';

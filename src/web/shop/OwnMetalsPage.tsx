@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { Metal } from '../../metal/index.js';
 import type { ShopRevision, StoredShopEntry } from '../../store/index.js';
-import { nameOnRecord, remove, sentence } from '../ask.js';
+import { remove, sentence } from '../ask.js';
+import { nameOnRecord } from '../nameOnRecord.js';
 import { to } from '../place.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';

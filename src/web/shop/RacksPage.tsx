@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { ShopRevision } from '../../store/index.js';
-import { nameOnRecord, post, sentence } from '../ask.js';
-import { go, to } from '../place.js';
+import { post, sentence } from '../ask.js';
+import { nameOnRecord } from '../nameOnRecord.js';
+import { to, useGo } from '../place.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { useAnswer } from '../useAnswer.js';
@@ -11,6 +12,7 @@ import { isTree } from './tree.js';
 
 /** The racks: ours first, others (a buyer's own) beside it. */
 export const RacksPage = () => {
+  const go = useGo();
   const { value, fault, again } = useAnswer<{ readonly racks: readonly ShopRevision[] }>('/api/racks');
   const [refusal, setRefusal] = useState<string>();
   const fresh = async (): Promise<void> => {
