@@ -2,7 +2,8 @@ import { useState, type FormEvent } from 'react';
 import type { Metal } from '../../metal/index.js';
 import type { Machine } from '../../shop/index.js';
 import { post, sentence } from '../ask.js';
-import { go, to } from '../place.js';
+import { chosenOf } from '../chosenOf.js';
+import { to, useGo } from '../place.js';
 import { Fault } from '../sheet/Fault.js';
 import { useAnswer } from '../useAnswer.js';
 import { JobLine } from './JobLine.js';
@@ -13,20 +14,29 @@ interface Asked {
   readonly jobs: readonly { readonly jobId: string; readonly machineId: string }[];
 }
 
+const ALL = 'all';
+/** Chosen at first where they are there: of the demo floor its middle machine, and the commonest steel. */
+const USUAL_MACHINE = 'general';
+const USUAL_METAL = 'dc01';
+
 /** Metal, machine and quantity, and the button that tries it. */
-export const RunTrial = ({ partId, metal = 'dc01', ended }: { readonly partId: string; readonly metal?: string | undefined; readonly ended: () => void }) => {
+export const RunTrial = ({ partId, metal, ended }: { readonly partId: string; readonly metal: string | undefined; readonly ended: () => void }) => {
   const machines = useAnswer<{ readonly machines: readonly Machine[] }>('/api/machines');
   const metals = useAnswer<{ readonly metals: readonly Metal[] }>('/api/metals');
   const measured = useAnswer<MeasuredAnswer>('/api/deductions');
   const [left, setLeft] = useState(false);
-  const [metalId, setMetal] = useState(metal);
-  const [machineId, setMachine] = useState('general');
+  const [pickedMetal, setMetal] = useState<string>();
+  const [pickedMachine, setMachine] = useState<string>();
   const [quantity, setQuantity] = useState(10);
   const [fault, setFault] = useState<string>();
   const [asking, setAsking] = useState(false);
   const { jobs, follow } = useJobs(partId, ended);
+  const go = useGo();
+  const floor = machines.value?.machines ?? [];
+  const machineId = pickedMachine === ALL ? ALL : chosenOf(floor, pickedMachine, USUAL_MACHINE) ?? ALL;
+  const metalId = chosenOf(metals.value?.metals ?? [], pickedMetal, metal, USUAL_METAL) ?? '';
   const running = jobs.some((job) => job.endedAt === null);
-  const nameOf = (id: string): string => machines.value?.machines.find((machine) => machine.id === id)?.name ?? id;
+  const nameOf = (id: string): string => floor.find((machine) => machine.id === id)?.name ?? id;
   const families = [...new Set(metals.value?.metals.map(({ family }) => family))];
   const ask = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
@@ -34,7 +44,7 @@ export const RunTrial = ({ partId, metal = 'dc01', ended }: { readonly partId: s
     setFault(undefined);
     try {
       const asked = await post<Asked>('/api/trials', { partId, machineId, metalId, quantity, measured: left ? 'left out' : 'taken' });
-      if (machineId === 'all') return go(to.board(partId));
+      if (machineId === ALL) return go(to.board(partId));
       follow(asked.jobs.map(({ jobId }) => jobId));
     } catch (refusal) {
       setFault(sentence(refusal));
@@ -48,8 +58,8 @@ export const RunTrial = ({ partId, metal = 'dc01', ended }: { readonly partId: s
       <form onSubmit={(event) => void ask(event)}>
         <label className="field"><span>Machine</span>
           <select value={machineId} onChange={(event) => setMachine(event.target.value)}>
-            <option value="all">Every machine at once</option>
-            {machines.value?.machines.map(({ id, name }) => <option key={id} value={id}>{name}</option>)}
+            <option value={ALL}>Every machine at once</option>
+            {floor.map(({ id, name }) => <option key={id} value={id}>{name}</option>)}
           </select>
         </label>
         <label className="field"><span>Metal</span>
@@ -64,10 +74,11 @@ export const RunTrial = ({ partId, metal = 'dc01', ended }: { readonly partId: s
         <label className="field"><span>Quantity</span>
           <input type="number" min={1} max={1_000_000} required value={Number.isNaN(quantity) ? '' : quantity} onChange={(event) => setQuantity(event.target.valueAsNumber)} />
         </label>
-        <button type="submit" className={jobs.some((job) => job.trialId) ? '' : 'next'} disabled={asking || running || !machines.value || !metals.value}>
+        <button type="submit" className={jobs.some((job) => job.trialId) ? '' : 'next'} disabled={asking || running || floor.length === 0 || !metals.value}>
           {running ? 'Trial under way' : 'Run the trial'}
         </button>
       </form>
+      {machines.value && floor.length === 0 && <p>No machine is on the floor. <a href={to.machine('new')}>Add one</a> to try the part on.</p>}
       {(measured.value?.rows.length ?? 0) > 0 && (
         <p><label><input type="checkbox" checked={!left} onChange={(event) => setLeft(!event.target.checked)} /> Take the <a href={to.deductions}>shop&rsquo;s measured deductions</a> where they fit</label></p>
       )}
