@@ -1,7 +1,7 @@
 import { useState, type FormEvent } from 'react';
 import type { FitSummary, FitView } from '../../server/index.js';
 import { post, sentence } from '../ask.js';
-import { go, to } from '../place.js';
+import { to, useGo } from '../place.js';
 import { Fault } from '../sheet/Fault.js';
 
 /** s that may be asked for a cell (docs/api.md). */
@@ -12,6 +12,7 @@ const cells = (n: number): string => (n === 1 ? '1 cell' : `${n} cells`);
 
 /** What of an ended fit is not answered, and the way to try it again with more time; nothing where all is. */
 export const TryAgain = ({ fit }: { readonly fit: Pick<FitView, 'id' | 'cells' | 'seconds' | 'state'> }) => {
+  const go = useGo();
   const of = (verdict: string): number => fit.cells.flat().filter((cell) => (cell?.verdict ?? 'not tried') === verdict).length;
   const [undecided, untried] = [of('not decided'), of('not tried')];
   const choices = [...new Set([...TIMES.map((k) => Math.min(MOST, k * fit.seconds)), MOST])].filter((s) => untried > 0 || s > fit.seconds);

@@ -2,7 +2,7 @@ import { useRef, useState, type DragEvent } from 'react';
 import { type Part, UNIT_WORDS } from '../../sheet/index.js';
 import type { PartRevision } from '../../store/index.js';
 import { ApiFault, sentence, upload } from '../ask.js';
-import { go, to } from '../place.js';
+import { to, useGo } from '../place.js';
 import { SvgText } from '../sheet/Drawing.js';
 import { Warning } from '../sheet/Fault.js';
 import { type Alike, TakenList } from './TakenList.js';
@@ -74,6 +74,7 @@ interface DropZoneProps {
 
 /** Where files are dropped or chosen: a STEP file's solids are taken in or refused one by one, a flat drawing is looked at first. */
 export const DropZone = ({ added, flat, busy }: DropZoneProps) => {
+  const go = useGo();
   const [sending, setSending] = useState<Sending>();
   const [outcomes, setOutcomes] = useState<readonly Outcome[]>([]);
   const [over, setOver] = useState(false);

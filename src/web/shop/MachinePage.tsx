@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import { type Machine, asDrawn, demoShopData, parseFloor } from '../../shop/index.js';
 import type { ShopRevision } from '../../store/index.js';
 import { remove, sentence } from '../ask.js';
-import { go, to } from '../place.js';
+import { to, useGo } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
@@ -44,6 +44,7 @@ const piecesOf = (m: Machine): Piece[] => {
 
 /** One machine: its data, checked and drawn as they are typed, kept as revisions. */
 export const MachinePage = ({ id }: { readonly id: string }) => {
+  const go = useGo();
   const isNew = id === 'new';
   const entry = useEntry<MachineEntry>(isNew ? null : `/api/machines/${encodeURIComponent(id)}`, useMemo(() => (isNew ? fresh() : undefined), [isNew]), isNew ? 'new machine' : undefined);
   const { data, value } = entry;

@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import { type Rack, type Tool, parseRack } from '../../shop/index.js';
 import type { ShopRevision } from '../../store/index.js';
 import { post, remove, sentence } from '../ask.js';
-import { go, to } from '../place.js';
+import { to, useGo } from '../place.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { day, figure, mm } from '../wording.js';
@@ -37,6 +37,7 @@ const BEYOND = [['gooseneck', 'a gooseneck'], ['die', 'a die'], ['adapter', 'an 
 
 /** The tools of one rack. */
 export const RackPage = ({ id }: { readonly id: string }) => {
+  const go = useGo();
   const path = `/api/racks/${encodeURIComponent(id)}`;
   const entry = useEntry<RackEntry>(path);
   const { value, fault, show, kept, data } = entry;

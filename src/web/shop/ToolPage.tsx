@@ -1,6 +1,6 @@
 import { useId, useMemo, useRef, useState } from 'react';
 import { type Tool, parseRack, segmentsFromWords, segmentsInWords, type Segment } from '../../shop/index.js';
-import { go, to } from '../place.js';
+import { to, useGo } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
@@ -82,6 +82,7 @@ const readTool = (rack: Tree, list: List, tool: Tree, before: Tree | undefined):
 
 /** One punch, die or riser of a rack: typed, checked and drawn, kept as the rack's next revision. */
 export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id: string }) => {
+  const go = useGo();
   const rackPath = `/api/racks/${encodeURIComponent(rackId)}`;
   const entry = useEntry(rackPath);
   const [draft, setDraft] = useDraft(`tool ${rackId} ${id}`);
