@@ -1,8 +1,17 @@
-import { useId, useState } from 'react';
+import { useId, useRef, useState } from 'react';
 import { sentence } from '../ask.js';
 
 /** Bytes of a file that are read at most: what one question may bring, with room for the rest of it. */
 const MOST = 3_500_000;
+
+/** What the buyer has, as the field stands: nothing, something that is not read yet or cannot be, or its data. */
+export type Told =
+  | { readonly state: 'none' | 'awaited' }
+  /** `id`: of what is kept here. */
+  | { readonly state: 'told'; readonly data: unknown; readonly id?: string };
+
+export const NONE_TOLD: Told = { state: 'none' };
+const AWAITED: Told = { state: 'awaited' };
 
 interface BuyersFieldProps {
   readonly label: string;
@@ -14,8 +23,7 @@ interface BuyersFieldProps {
   readonly hint: string;
   /** The data of a file, or a thrown fault whose message is one sentence. */
   readonly read: (text: string, name: string) => unknown;
-  /** The data that go with the question, and the id of what is kept here; undefined takes them back. */
-  readonly told: (data: unknown, id?: string) => void;
+  readonly told: (told: Told) => void;
 }
 
 const NONE = '';
@@ -26,23 +34,32 @@ export const BuyersField = ({ label, kept, fetch, accept, hint, read, told }: Bu
   const [chosen, setChosen] = useState(NONE);
   const [fault, setFault] = useState<string>();
   const id = useId();
+  // an answer that comes after another choice is of no use any more
+  const choice = useRef(0);
   const tell = async (from: () => Promise<unknown>, of?: string): Promise<void> => {
+    const mine = ++choice.current;
     setFault(undefined);
-    told(undefined);
+    told(AWAITED);
     try {
-      told(await from(), of);
+      const data = await from();
+      if (choice.current === mine) told({ state: 'told', data, ...(of !== undefined && { id: of }) });
     } catch (wrong) {
-      setFault(sentence(wrong));
+      if (choice.current === mine) setFault(sentence(wrong));
     }
+  };
+  const drop = (then: Told): void => {
+    choice.current++;
+    setFault(undefined);
+    told(then);
   };
   const choose = (next: string): void => {
     setChosen(next);
-    setFault(undefined);
-    if (next === NONE || next === FILE) told(undefined);
+    if (next === NONE) drop(NONE_TOLD);
+    else if (next === FILE) drop(AWAITED);
     else void tell(() => fetch(next.slice(5)), next.slice(5));
   };
   const take = (file: File | undefined): void => {
-    if (file === undefined) return told(undefined);
+    if (file === undefined) return drop(AWAITED);
     void tell(async () => {
       if (file.size > MOST) throw new Error(`${file.name} has ${(file.size / 1e6).toFixed(1)} MB; up to ${MOST / 1e6} MB are taken.`);
       return read(await file.text(), file.name);
