@@ -121,6 +121,31 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     await holds();
   }, LONG);
 
+  it('pieces and strips are corrected in their place, and nothing that is typed elsewhere is lost by it', async () => {
+    const write = page.locator('section', { has: page.locator('#write-title') });
+    await write.getByLabel('Serial of the piece').fill('P-002');
+    await write.locator('.piece-fields input').first().fill('41');
+    await page.getByText('Test strips and the deduction they tell').click();
+    const strips = page.locator('details', { hasText: 'Test strips and the deduction they tell' });
+    await strips.getByLabel('Mark on the strip').fill('S-001');
+    for (const [label, typed] of [['Bend angle, released', '90'], ['Cut length', '100'], ['One leg', '51.3'], ['Other leg', '15.3'], ['Thickness', '1.5']] as const) await strips.getByLabel(label).fill(typed);
+    await strips.getByRole('button', { name: 'Write the strip down' }).click();
+    await page.getByText('Written down: strip S-001.').waitFor();
+    // what the two legs are longer than the strip was cut to
+    await strips.getByText(/: deduction \S33\.40 mm/).waitFor();
+    await page.getByRole('button', { name: 'Correct S-001' }).click();
+    const form = page.getByRole('region', { name: 'Correct what was written of S-001' });
+    expect(await form.getByLabel('One leg').inputValue()).toBe('51.3');
+    await form.getByLabel('Other leg').fill('51,3');
+    await form.getByRole('button', { name: 'Write down the correction' }).click();
+    await strips.getByText(/: deduction 2\.60 mm/).waitFor();
+    expect(await page.locator('.piece-list').getByText('corrected since, not counted').count()).toBe(1);
+    await page.getByRole('button', { name: 'Correct P-001' }).click();
+    await page.getByRole('button', { name: 'No correction of P-001 after all' }).click();
+    expect(await write.getByLabel('Serial of the piece').inputValue()).toBe('P-002');
+    expect(await write.locator('.piece-fields input').first().inputValue()).toBe('41');
+  }, LONG);
+
   it('a punch as it is typed: nonsense has its sentence beside the field, nothing typed is lost, a drawing in inches is taken', async () => {
     // a server that takes its time: what is typed meanwhile would follow no revision
     await page.route('**/api/racks/demo-rack', async (route) => { await new Promise((go) => setTimeout(go, 500)); await route.continue(); }, { times: 1 });

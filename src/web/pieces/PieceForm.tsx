@@ -1,5 +1,5 @@
 import { type FormEvent, useState } from 'react';
-import type { ExpectedFigure, PieceRecord } from '../../fit/index.js';
+import type { ExpectedFigure, MadePiece, PieceRecord } from '../../fit/index.js';
 import { post, sentence } from '../ask.js';
 import { Fault } from '../sheet/Fault.js';
 import { figure } from '../wording.js';
@@ -11,14 +11,14 @@ interface PieceFormProps {
   readonly here: string;
   readonly expected: readonly ExpectedFigure[];
   readonly tools: string;
-  /** The entry that is put right. */
-  readonly corrects: PieceRecord | undefined;
-  readonly kept: () => void;
+  /** The entry that is put right, and its id. */
+  readonly before?: MadePiece;
+  readonly corrects?: string;
+  readonly kept: (record: PieceRecord) => void;
 }
 
 /** A piece as it is measured at the machine: big fields, empty ones are left out. */
-export const PieceForm = ({ here, expected, tools, corrects, kept }: PieceFormProps) => {
-  const before = corrects?.entry.kind === 'piece' ? corrects.entry : undefined;
+export const PieceForm = ({ here, expected, tools, before, corrects, kept }: PieceFormProps) => {
   const [head, setHead] = useState({ serial: before?.serial ?? '', batch: before?.batch ?? '', instrument: before?.instrument ?? '', tools: before?.tools ?? tools, note: before?.note ?? '' });
   const [typed, setTyped] = useState<Readonly<Record<string, string>>>(Object.fromEntries((before?.figures ?? []).map((f) => [f.id, String(f.measured)])));
   const [fault, setFault] = useState<string>();
@@ -32,10 +32,10 @@ export const PieceForm = ({ here, expected, tools, corrects, kept }: PieceFormPr
     setSending(true);
     setFault(undefined);
     try {
-      await post(`${here}/pieces`, { kind: 'piece', ...head, measured, ...(corrects && { corrects: corrects.id }) });
+      const record = await post<PieceRecord>(`${here}/pieces`, { kind: 'piece', ...head, measured, ...(corrects !== undefined && { corrects }) });
       setTyped({});
       setHead({ ...head, serial: '', note: '' });
-      kept();
+      kept(record);
     } catch (refusal) {
       setFault(sentence(refusal));
     } finally {
@@ -43,7 +43,7 @@ export const PieceForm = ({ here, expected, tools, corrects, kept }: PieceFormPr
     }
   };
   const field = (name: keyof typeof head, label: string, required = false) => (
-    <label className="field"><span>{label}</span><input type="text" required={required} maxLength={name === 'note' || name === 'tools' ? 1000 : 80} value={head[name]} onChange={(event) => setHead({ ...head, [name]: event.target.value })} /></label>
+    <label className="field"><span>{label}</span><input type="text" autoFocus={before !== undefined && name === 'serial'} required={required} maxLength={name === 'note' || name === 'tools' ? 1000 : 80} value={head[name]} onChange={(event) => setHead({ ...head, [name]: event.target.value })} /></label>
   );
   return (
     <form className="piece-form" onSubmit={(event) => void send(event)}>
@@ -61,7 +61,7 @@ export const PieceForm = ({ here, expected, tools, corrects, kept }: PieceFormPr
       </ul>
       {field('tools', 'Tools it was bent with')}
       {field('note', 'Note')}
-      <div className="buttons"><button type="submit" className="next" disabled={sending}>{corrects ? 'Write down the correction' : 'Write the piece down'}</button></div>
+      <div className="buttons"><button type="submit" className="next" disabled={sending}>{before ? 'Write down the correction' : 'Write the piece down'}</button></div>
       <Fault sentence={fault} />
     </form>
   );

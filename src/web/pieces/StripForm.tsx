@@ -1,4 +1,5 @@
 import { type FormEvent, useState } from 'react';
+import type { BentStrip, PieceRecord } from '../../fit/index.js';
 import type { Trial } from '../../trial/index.js';
 import { post, sentence } from '../ask.js';
 import { Fault } from '../sheet/Fault.js';
@@ -9,11 +10,24 @@ const FIELDS = [['bendAngle', 'Bend angle, released, degrees'], ['cut', 'Cut len
 const MORE = [['depth', 'Depth from first touch, mm (may stay empty)'], ['underLoad', 'Bend angle under load, degrees (may stay empty)'], ['force', 'Greatest force, N per mm of bend (may stay empty)']] as const;
 type Name = (typeof FIELDS | typeof MORE)[number][0];
 
+const typedOf = ({ bendAngle, cut, legs: [legA, legB], thickness, depth, underLoad, force }: BentStrip): Readonly<Partial<Record<Name, string>>> =>
+  Object.fromEntries(Object.entries({ bendAngle, cut, legA, legB, thickness, depth, underLoad, force }).flatMap(([name, value]) => (value === undefined ? [] : [[name, String(value)]])));
+
+interface StripFormProps {
+  readonly here: string;
+  readonly trial: Trial;
+  /** The entry that is put right, and its id. */
+  readonly before?: BentStrip;
+  readonly corrects?: string;
+  readonly kept: (record: PieceRecord) => void;
+}
+
 /** A test strip as it was measured: it tells the deduction of this metal batch and pair of tools. */
-export const StripForm = ({ here, trial, kept }: { readonly here: string; readonly trial: Trial; readonly kept: () => void }) => {
-  const [head, setHead] = useState({ serial: '', batch: '', station: trial.stations[0]?.id ?? '' });
-  const [typed, setTyped] = useState<Readonly<Partial<Record<Name, string>>>>({});
+export const StripForm = ({ here, trial, before, corrects, kept }: StripFormProps) => {
+  const [head, setHead] = useState({ serial: before?.serial ?? '', batch: before?.batch ?? '', station: before?.station ?? trial.stations[0]?.id ?? '' });
+  const [typed, setTyped] = useState(before ? typedOf(before) : {});
   const [fault, setFault] = useState<string>();
+  const [sending, setSending] = useState(false);
   const send = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
     const value = (name: Name): number => typedNumber(typed[name] ?? '');
@@ -23,19 +37,25 @@ export const StripForm = ({ here, trial, kept }: { readonly here: string; readon
     if (unread) return setFault(`${unread[1]}: "${typed[unread[0]] ?? ''}" is no figure.`);
     if (wrong) return setFault(`${wrong[1]}: "${typed[wrong[0]] ?? ''}" is no figure.`);
     setFault(undefined);
+    setSending(true);
     try {
-      await post(`${here}/pieces`, { kind: 'strip', ...head, bendAngle: value('bendAngle'), cut: value('cut'), legs: [value('legA'), value('legB')], thickness: value('thickness'), ...Object.fromEntries(read.map(([name]) => [name, value(name)])) });
+      const record = await post<PieceRecord>(`${here}/pieces`, {
+        kind: 'strip', ...head, ...(before && { instrument: before.instrument, note: before.note }), ...(corrects !== undefined && { corrects }),
+        bendAngle: value('bendAngle'), cut: value('cut'), legs: [value('legA'), value('legB')], thickness: value('thickness'), ...Object.fromEntries(read.map(([name]) => [name, value(name)])),
+      });
       setTyped({});
       setHead({ ...head, serial: '' });
-      kept();
+      kept(record);
     } catch (refusal) {
       setFault(sentence(refusal));
+    } finally {
+      setSending(false);
     }
   };
   return (
     <form className="piece-form" onSubmit={(event) => void send(event)}>
       <div className="piece-head">
-        <label className="field"><span>Mark on the strip</span><input type="text" required maxLength={80} value={head.serial} onChange={(event) => setHead({ ...head, serial: event.target.value })} /></label>
+        <label className="field"><span>Mark on the strip</span><input type="text" autoFocus={before !== undefined} required maxLength={80} value={head.serial} onChange={(event) => setHead({ ...head, serial: event.target.value })} /></label>
         <label className="field"><span>Batch of the strip’s metal</span><input type="text" maxLength={80} value={head.batch} onChange={(event) => setHead({ ...head, batch: event.target.value })} /></label>
         <label className="field"><span>Station</span>
           <select value={head.station} onChange={(event) => setHead({ ...head, station: event.target.value })}>{trial.stations.map(({ id, punch, die }) => <option key={id} value={id}>{id}: {punch} over {die}</option>)}</select>
@@ -46,7 +66,7 @@ export const StripForm = ({ here, trial, kept }: { readonly here: string; readon
           <li key={name}><label><span className="what">{label}</span><input type="text" inputMode="decimal" autoComplete="off" value={typed[name] ?? ''} onChange={(event) => setTyped({ ...typed, [name]: event.target.value })} /></label></li>
         ))}
       </ul>
-      <div className="buttons"><button type="submit">Write the strip down</button></div>
+      <div className="buttons"><button type="submit" disabled={sending}>{before ? 'Write down the correction' : 'Write the strip down'}</button></div>
       <Fault sentence={fault} />
     </form>
   );
