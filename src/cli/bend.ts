@@ -1,6 +1,6 @@
 import { type Command, Option } from 'commander';
 import {
-  CAVEAT, type AirBend, type AirBendResult, type AirBendSetup, type DeductionAnswer, airBend, airBendAtDepth, closedForms, deductionFor, otherStrokes, reliefHole, stockRange,
+  CAVEAT, type AirBend, type AirBendResult, type AirBendSetup, type DeductionAnswer, airBend, airBendAtDepth, closedForms, deductionFor, otherStrokes, rangeInWords, reliefHole, stockRange,
 } from '../forming/index.js';
 import type { ThicknessClass } from '../metal/index.js';
 import { type SetupOptions, bendLength, readDeductions, setupOf, withSetup } from './bendSetup.js';
@@ -81,7 +81,7 @@ const human = ({ setup, bend, length, range, own }: Worked, options: OutputOptio
   if (range !== undefined) {
     lines.push('', 'sentence' in range
       ? `Stock at the ends of its range: ${range.sentence}`
-      : `Stock at the ends of its range: bend angle ${range.bendAngleReleased.min.toFixed(1)} to ${range.bendAngleReleased.max.toFixed(1)} deg, peak force ${range.peakForcePerLength.min.toFixed(0)} to ${range.peakForcePerLength.max.toFixed(0)} N/mm, flange ${s.bare(range.flangeChange.min)} to ${s.length(range.flangeChange.max)}. ${range.words} Thickness by ${range.thicknessSource}; strength by ${range.strengthSource}.`);
+      : `Stock at the ends of its range. ${rangeInWords(range, { angle: (value) => `${value.toFixed(1)} deg`, length: s.length, bare: s.bare })}. ${range.words} Thickness by ${range.thicknessSource}; strength by ${range.strengthSource}.`);
   }
   for (const warning of bend.warnings) lines.push('', `Warning: ${warning}`);
   return [...lines, '', CAVEAT].join('\n');

@@ -2,15 +2,12 @@ import { type FitBoard, type FitCell, cheapestOfAll, cheapestWords, money, nothi
 import { CAVEAT } from '../forming/index.js';
 import { table } from './table.js';
 import { show } from './units.js';
-
-const SIGNS: Readonly<Record<FitCell['verdict'], string>> = {
-  makes: '[+]', 'makes with remedy': '[~]', 'does not make': '[-]', 'not decided': '[?]', 'not tried': '[ ]',
-};
+import { VERDICT_SIGN } from './verdictSign.js';
 
 const cellWords = ({ verdict, margins, seconds, reasons }: FitCell): string => {
   const [tight] = margins;
   const more = seconds !== null && verdict === 'makes' ? ` ${seconds.toFixed(0)} s${tight ? `, ${tight.kind} ${(tight.share * 100).toFixed(0)} %` : ''}` : reasons[0] ? ` ${reasons[0].code}` : '';
-  return `${SIGNS[verdict]}${more}`;
+  return `${VERDICT_SIGN[verdict]}${more}`;
 };
 
 /** What a column is that is not ours with our tools. */
@@ -26,7 +23,7 @@ export const fitInWords = (board: FitBoard, units: 'mm' | 'in' | undefined): str
     board.parts.map(({ name }, p) => [name, ...board.cells[p]!.map(cellWords)]),
   ),
   '',
-  '[+] makes, with predicted seconds a part and the share of its tightest limit that is used; [~] with a remedy; [-] does not make; [?] not decided; [ ] not tried',
+  `${VERDICT_SIGN.makes} makes, with predicted seconds a part and the share of its tightest limit that is used; ${VERDICT_SIGN['makes with remedy']} with a remedy; ${VERDICT_SIGN['does not make']} does not make; ${VERDICT_SIGN['not decided']} not decided; ${VERDICT_SIGN['not tried']} not tried`,
   ...board.machines.filter(({ whose }) => whose !== 'ours').map(columnWords),
   '',
   ...board.cells.flatMap((row, p) => row.flatMap((cell, m) => cell.verdict === 'makes' ? [] : [

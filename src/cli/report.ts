@@ -56,7 +56,7 @@ export const reportCommand = (): Command =>
       const walk = input && (await plannedAgain(input, board.cells[p!]![m!]!, asked, { now: threadClock() }));
       if (walk === null) process.stderr.write(`No part is shown stroke by stroke: ${input ? `the plan of ${input.part.name} on ${input.machine.name} was not found again within ${seconds} s` : `none of these machines makes ${options.walk ?? 'any of the parts'}`}.\n`);
       const data: ReportData = {
-        board, machines: columns.map(({ machine }) => machine), rack: racksNamed(columns), metal: { id: metal.id, name: metal.name }, quantity, walk, demonstrated: [], notRead,
+        board, machines: columns.map(({ machine }) => machine), racks: racksNamed(columns), metal: { id: metal.id, name: metal.name }, quantity, walk, demonstrated: [], notRead,
         parts: parts.map((part, k) => reportPart(part, walk && k === p ? walk : undefined)),
         typed: typedOf(options), units: options.units ?? 'mm',
       };

@@ -4,15 +4,9 @@ import { type StopFigure, stopX } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
 import { table } from './table.js';
 import { type Show, show } from './units.js';
+import { VERDICT_SIGN } from './verdictSign.js';
 
-const SIGNS: Readonly<Record<Trial['verdict'], string>> = {
-  makes: '[+]',
-  'makes with remedy': '[~]',
-  'does not make': '[-]',
-  'not decided': '[?]',
-};
-
-const verdictWords = (trial: Pick<Trial, 'verdict'>): string => `${SIGNS[trial.verdict]} ${trial.verdict}`;
+const verdictWords = (trial: Pick<Trial, 'verdict'>): string => `${VERDICT_SIGN[trial.verdict]} ${trial.verdict}`;
 
 const stepsTable = (steps: readonly Step[], s: Show): string => {
   const stops = steps.map(stopX);

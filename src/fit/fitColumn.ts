@@ -30,11 +30,9 @@ export const fitColumns = (machines: readonly Machine[], rack: Rack, buyer: Buye
   ];
 };
 
-/** The racks of these columns as one: their names, and whether all are invented. */
-export const racksNamed = (columns: readonly FitColumn[]): Pick<Rack, 'name' | 'demo'> => {
-  const racks = [...new Map(columns.map(({ rack }) => [rack.id, rack])).values()];
-  return { name: racks.map(({ name }) => name).join('; '), demo: racks.every(({ demo }) => demo) };
-};
+/** The racks of these columns, each once: its name, and whether it is invented. */
+export const racksNamed = (columns: readonly FitColumn[]): readonly Pick<Rack, 'name' | 'demo'>[] =>
+  [...new Map(columns.map(({ rack: { id, name, demo } }) => [id, { name, demo }])).values()];
 
 /** How many tools of a rack a machine holds as they are, and the tangs and seats that it does not. */
 export interface ToolsTaken {

@@ -29,6 +29,7 @@ export { otherStrokes, type PressingFactor, pressingForce } from './pressing.js'
 export { crowningOf, degreesPerMm, type StepLimit, stepLimits, type StepSituation } from './stepLimits.js';
 export { reliefHole, type ReliefHole } from './reliefHole.js';
 export { sectionBeam } from './sectionBeam.js';
+export { rangeInWords } from './rangeInWords.js';
 export { type StockRange, stockRange } from './stockRange.js';
 export { deductionFromStrip, testStripFor, type TestStripPlan, testStripSize, type TestStripSize } from './testStrip.js';
 export {

@@ -1,3 +1,4 @@
+import { rangeInWords } from '../forming/index.js';
 import type { Step, StepForming, Trial } from '../trial/index.js';
 import { type FigureRow, figuresPicture } from './figuresPicture.js';
 import type { Block, Paragraph } from './flow.js';
@@ -35,9 +36,7 @@ const rulesOf = (forming: StepForming, width: number, units: Units): Paragraph =
 });
 
 const rangeWords = ({ range, rangeWords: words }: StepForming, units: Units): string =>
-  range === null ? words : `Bend angle ${angleFigure(range.bendAngleReleased.min)} to ${angleFigure(range.bendAngleReleased.max)}, peak force ` +
-    `${range.peakForcePerLength.min.toFixed(0)} to ${range.peakForcePerLength.max.toFixed(0)} N/mm, each flange ` +
-    `${lengthFigure(range.flangeChange.min, units)} to ${lengthText(range.flangeChange.max, units)}. ${words}`;
+  range === null ? words : `${rangeInWords(range, { angle: angleFigure, length: (mm) => lengthText(mm, units), bare: (mm) => lengthFigure(mm, units) })}. ${words}`;
 
 const limitRow = ({ name, value, limit, margin, unit, holds, mark, source }: StepForming['limits'][number], units: Units): FigureRow => ({
   name: `${holds ? '' : '⚠ '}${name}`, first: figure(value, unit, units), second: figure(limit, unit, units),

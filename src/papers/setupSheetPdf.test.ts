@@ -154,7 +154,7 @@ describe('the set-up sheet', () => {
 
     it('gives reasons and remedies in place of steps when the part is not made', async () => {
       const read = words(await write('refused', refused));
-      const needed = ['✗ does not make', 'Flange 1 meets the punch body by 14.0 mm', 'No finger reaches flange 3.', 'Drawn with b1 made', 'relieved by 20 mm more', 'In all 4,100'];
+      const needed = ['✕ does not make', 'Flange 1 meets the punch body by 14.0 mm', 'No finger reaches flange 3.', 'Drawn with b1 made', 'relieved by 20 mm more', 'In all 4,100'];
       expect(needed.filter((s) => !read.includes(s))).toEqual([]);
       expect(read).not.toContain('Step 1');
     });

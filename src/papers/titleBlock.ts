@@ -1,4 +1,4 @@
-import type { FitVerdict } from '../fit/index.js';
+import { type FitVerdict, VERDICT_SIGNS } from '../fit/index.js';
 import { CAVEAT } from '../forming/index.js';
 import type { Trial } from '../trial/index.js';
 import { type Area, type Doc, FRAME, PAGE, box, line, rule } from './paper.js';
@@ -16,15 +16,6 @@ export interface TitleData {
   readonly who: string;
   readonly verdict: Trial['verdict'];
 }
-
-/** A sign and a word: never a colour alone. */
-export const VERDICT_SIGN: Readonly<Record<FitVerdict, string>> = {
-  makes: '✓',
-  'makes with remedy': '✓+',
-  'does not make': '✗',
-  'not decided': '?',
-  'not tried': '–',
-};
 
 export const verdictFill = (verdict: FitVerdict): FillName => (verdict === 'makes' ? 'ink' : 'warning');
 
@@ -91,7 +82,7 @@ export const drawTitleBlock = (doc: Doc, data: TitleData, sheet: string): void =
       ],
       [
         { share: 3, label: 'Machine', value: data.machine },
-        { share: 2, label: 'Verdict', value: `${VERDICT_SIGN[data.verdict]} ${data.verdict}`, size: 3.4, bold: true, fill: verdictFill(data.verdict) },
+        { share: 2, label: 'Verdict', value: `${VERDICT_SIGNS[data.verdict]} ${data.verdict}`, size: 3.4, bold: true, fill: verdictFill(data.verdict) },
       ],
       [
         { share: 1.4, label: 'Date', value: data.date },

@@ -119,8 +119,9 @@ describe('the report of a fit', () => {
 describe('a day plan', () => {
   test('orders the trials of one machine, and is a PDF', async () => {
     const { body } = await ask(`/api/day-plan?trials=${trialIds.join(',')}&pieces=2&spares=1`);
-    const day = body as { readonly trialIds: readonly string[]; readonly stops: readonly { readonly part: string; readonly blanks: object }[]; readonly kit: readonly object[]; readonly checks: readonly string[] };
+    const day = body as { readonly trialIds: readonly string[]; readonly partIds: readonly string[]; readonly stops: readonly { readonly part: string; readonly blanks: object }[]; readonly kit: readonly object[]; readonly checks: readonly string[] };
     expect([...day.trialIds].sort()).toEqual([...trialIds].sort());
+    for (const [k, id] of day.trialIds.entries()) expect(day.partIds[k]).toBe(((await ask(`/api/trials/${id}`)).body as { readonly partId: string }).partId);
     expect(day.stops[0]!.blanks).toMatchObject({ pieces: 2, spares: 1, thickness: 1.5 });
     expect(day.kit.length).toBeGreaterThan(1);
     expect(day.checks.join(' ')).toContain('Guarding');

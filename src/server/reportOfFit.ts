@@ -52,7 +52,7 @@ export const reportOfFit = async (
   return {
     walkTrialId,
     data: {
-      board, parts, machines: columns.map(({ machine }) => machine), rack: racksNamed(columns),
+      board, parts, machines: columns.map(({ machine }) => machine), racks: racksNamed(columns),
       metal: { id: view.metalId, name: view.metalName }, quantity: view.quantity, walk,
       demonstrated: await demonstratedOf(store, view.parts), typed,
     },

@@ -1,5 +1,3 @@
-import type { FitVerdict } from '../fit/index.js';
-
 export const MINUS = '\u2212';
 
 /** A figure with a proper minus and fixed decimals. */
@@ -21,11 +19,3 @@ export const day = (iso: string): string => iso.slice(0, 10);
 /** Words as a sentence: a capital in front and one full stop. */
 export const asSentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/[.\s]+$/, '')}.`;
 
-/** A verdict's sign stands beside its word everywhere. */
-export const VERDICT_SIGNS: Readonly<Record<FitVerdict, string>> = {
-  makes: '✓',
-  'makes with remedy': '↻',
-  'does not make': '✕',
-  'not decided': '?',
-  'not tried': '–',
-};

@@ -1,4 +1,4 @@
-import { type DayPlan, clockText } from '../../fit/index.js';
+import { type DayPlan, clockText, stationsInWords } from '../../fit/index.js';
 import { CAUTIONS, liftWords } from '../../stroke/index.js';
 import type { Trial } from '../../trial/index.js';
 import { bytesOf, openDocument } from '../document.js';
@@ -13,7 +13,7 @@ import { finalAngles, partPicture } from '../partPicture.js';
 import { stationInWords } from '../sheetWords.js';
 import { testStripWords } from '../testStrip.js';
 import { drawRows, stripArea } from '../titleBlock.js';
-import { blanksInWords, changesInWords, layoutInWords, stationsInWords, stripsInWords } from './dayWords.js';
+import { blanksInWords, changesInWords, layoutInWords, stripsInWords } from './dayWords.js';
 import { leftOut } from './leftOut.js';
 
 export interface DayPlanOptions {

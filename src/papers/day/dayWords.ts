@@ -1,4 +1,4 @@
-import type { DayPlan, DayStop } from '../../fit/index.js';
+import { type DayPlan, type DayStop, layoutInWords as sayLayout } from '../../fit/index.js';
 import { type Units, lengthText, roundText } from '../format.js';
 
 const DOES: Readonly<Record<DayStop['changes'][number]['what'], string>> = { stays: 'stays', altered: 'alter', built: 'build', 'taken off': 'take off' };
@@ -21,10 +21,5 @@ export const stripsInWords = ({ strips }: DayStop): string => {
   return [...sizes].map(([size, count]) => `${count} of ${size}`).join('\n');
 };
 
-/** "All parts on one layout: 415 mm of 2000 mm of bed, proven the least of its model." */
-export const layoutInWords = ({ length, bound, proven, bed }: NonNullable<DayPlan['layout']>, { stops, left }: Pick<DayPlan, 'stops' | 'left'>, units: Units): string =>
-  `${left.length === 0 ? 'All parts' : stops.length === 1 ? '1 part' : `The ${stops.length} parts that are made`} on one layout: ${roundText(length, units)} of ${roundText(bed, units)} of bed, ${proven ? 'proven the least of its model' : `the best found; none of its model is shorter than ${roundText(bound, units)}`}.`;
-
-/** Which part is made on which station, a line each. */
-export const stationsInWords = ({ stations }: NonNullable<DayPlan['layout']>): readonly string[] =>
-  stations.map(({ station, parts }) => `${station}: ${parts.map(({ part, steps }) => `${part}, ${steps.length === 1 ? 'step' : 'steps'} ${steps.join(', ')}`).join('; ')}`);
+/** The layout of the day in one sentence, in these units. */
+export const layoutInWords = (layout: NonNullable<DayPlan['layout']>, plan: Pick<DayPlan, 'stops' | 'left'>, units: Units): string => sayLayout(layout, plan, (mm) => roundText(mm, units));

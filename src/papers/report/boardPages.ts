@@ -91,7 +91,7 @@ const costBlocks = (data: ReportData): Block[] => [
     }])),
   },
   ...optionBlocks(data),
-  { heading: 'Tools', paragraphs: [{ words: `Planned with the tools at hand: ${data.rack.name}${data.rack.demo && !/demo/i.test(data.rack.name) ? ' (demo)' : ''}.`, style: { size: 2.4 } }] },
+  { heading: 'Tools', paragraphs: [{ words: `Planned with the tools at hand: ${data.racks.map(({ name, demo }) => (demo && !/demo/i.test(name) ? `${name} (demo)` : name)).join('; ')}.`, style: { size: 2.4 } }] },
 ].filter(({ paragraphs }) => paragraphs.length > 0);
 
 /** The first sheets: the answer, parts against machines, and what making all of them costs. */

@@ -53,7 +53,7 @@ const data: ReportData = {
     { ...option, id: 'worn/light curtain', name: 'light curtain', makes: [], minutesPerBatch: 0, nothing: true, sentence: 'light curtain: nothing for these parts.' },
   ]),
   parts: [{ sheet: trial.sheet, flatBy: 'as these tools form it', demo: true }],
-  machines, rack: { name: 'Demo rack (invented)', demo: true }, metal: trial.metal, quantity: 50, walk: trial,
+  machines, racks: [{ name: 'Shop rack', demo: true }, { name: 'Tools of a buyer', demo: false }], metal: trial.metal, quantity: 50, walk: trial,
   demonstrated: [{ part: 'U channel', machine: 'General', records, differences: pieceDifferences(records) }],
   notRead: [{ part: 'tube.step', sentence: 'The plates close into a ring, which no blank unfolds from.' }],
   typed: { date: '2026-03-02', who: 'demonstrator', buyer: 'Workshop A', delivery: 'Ex floor in week 12.', warranty: 'As agreed in writing.' },
@@ -72,8 +72,8 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     const needed = [
       'Which machine makes your parts', 'Not read, so not in this report', 'tube.step: The plates close into a ring', 'Cheapest for all these parts', 'One machine makes this part as it stands: “General', 'With the options, tools and passes named also: “Reconditioned',
       'makes 1 of 1 as it stands', 'makes 0 of 1 as it stands. With the options, tools and passes named: 1 of 1', 'Why not the others: sheet meets a tool or the machine (U channel)',
-      'Gooseneck X, 4,100 EUR (U channel)', 'What each option buys for these parts', 'powered X on Reconditioned, 6,100 EUR: it makes U channel possible; it saves 12.5 min', "it changes no figure of the machine's data: light curtain on Reconditioned (6,100 EUR).", 'Workshop A', '2026-03-02',
-      '✓ makes', '✓+ makes with remedy', 'daylight 75 % used', '40 s a part',
+      'Gooseneck X, 4,100 EUR (U channel)', 'What each option buys for these parts', 'powered X on Reconditioned, 6,100 EUR: it makes U channel possible; it saves 12.5 min', "it changes no figure of the machine's data: light curtain on Reconditioned (6,100 EUR).", 'Workshop A', '2026-03-02', 'Planned with the tools at hand: Shop rack (demo); Tools of a buyer.',
+      '✓ makes', '↻ makes with remedy', 'daylight 75 % used', '40 s a part',
       '40.0 s', '95 an hour', 'change-over 14 min',
       '21.4 kN of 1100 kN', '90 mm of 120 mm', 'R at 20 mm, nearest 5.00 mm',
       'Flange 1 meets the punch body by 14.0 mm.', '4,100 EUR as entered',
@@ -89,7 +89,7 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
 
   it('gives a page the same words: why not under its heading, what to beware of, what is taken for granted', () => {
     const { why, beware, taken } = reportWordsOf(data);
-    expect(why).toEqual([[{ heading: '✓+ Why not as it stands: Reconditioned', lines: [
+    expect(why).toEqual([[{ heading: '↻ Why not as it stands: Reconditioned', lines: [
       { sign: '–', words: 'Flange 1 meets the punch body by 14.0 mm.' }, { sign: '→', words: 'Remedy (12): With a gooseneck beyond the rack (4,100 EUR as entered) it is made in 44.0 s a part.' },
     ] }]]);
     expect(beware).toEqual({ ofAll: [], ofPart: [['Strength of this batch is not known.']] });

@@ -39,7 +39,8 @@ export interface ReportData {
   /** In the board's order. */
   readonly parts: readonly ReportPart[];
   readonly machines: readonly Machine[];
-  readonly rack: { readonly name: string; readonly demo: boolean };
+  /** Every rack that a column was planned with. */
+  readonly racks: readonly { readonly name: string; readonly demo: boolean }[];
   readonly metal: { readonly id: string; readonly name: string };
   readonly quantity: number;
   /** One part on one machine, shown stroke by stroke; null where nothing is made. */

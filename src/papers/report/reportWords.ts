@@ -1,9 +1,8 @@
-import { type FitBoard, type FitCell, type FitMargin, columnName } from '../../fit/index.js';
+import { type FitBoard, type FitCell, type FitMargin, VERDICT_SIGNS, columnName } from '../../fit/index.js';
 import { type Units, forceText, roundText } from '../format.js';
-import { VERDICT_SIGN } from '../titleBlock.js';
 
 export const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
-export const verdictWords = ({ verdict }: Pick<FitCell, 'verdict'>): string => `${VERDICT_SIGN[verdict]} ${verdict}`;
+export const verdictWords = ({ verdict }: Pick<FitCell, 'verdict'>): string => `${VERDICT_SIGNS[verdict]} ${verdict}`;
 
 /** The columns' names up to their first comma where these tell them apart, else whole: for sentences that name several. */
 export const shortNames = (machines: FitBoard['machines']): readonly string[] => {

@@ -16,10 +16,10 @@ describe('reasons of a cell', () => {
     const said = (name: string): FitCell => cell('does not make', [reason('tolerance', `It scatters on ${name}.`)], [], `Tried in vain: ${name === 'Tall, 90 t' ? 'a frame' : 'a die'}.`);
     const blocks = whyNotBlocks({ machines, cells: [machines.map(({ name }) => said(name))] }, 0);
     expect(blocks.map(({ heading, paragraphs }) => [heading, ...paragraphs.map(({ words }) => words)])).toEqual([[
-      '✗ Why not as it stands: each of the 3 machines', 'It scatters.', 'Long; Short: No remedy found. Tried in vain: a die.', 'Tall: No remedy found. Tried in vain: a frame.',
+      '✕ Why not as it stands: each of the 3 machines', 'It scatters.', 'Long; Short: No remedy found. Tried in vain: a die.', 'Tall: No remedy found. Tried in vain: a frame.',
     ]]);
     const mixed = whyNotBlocks({ machines, cells: [[cell('makes', []), said('Short, 40 t'), cell('not decided', [reason('limit', 'Time ended.')])]] }, 0);
-    expect(mixed.map(({ heading }) => heading)).toEqual(['✗ Why not as it stands: Short', '? Not decided: Tall']);
+    expect(mixed.map(({ heading }) => heading)).toEqual(['✕ Why not as it stands: Short', '? Not decided: Tall']);
   });
 });
 

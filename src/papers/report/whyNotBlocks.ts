@@ -1,6 +1,5 @@
-import { type FitBoard, type FitCell, reasonsTold } from '../../fit/index.js';
+import { type FitBoard, type FitCell, VERDICT_SIGNS, reasonsTold } from '../../fit/index.js';
 import type { Block, Paragraph } from '../flow.js';
-import { VERDICT_SIGN } from '../titleBlock.js';
 import { mark } from './figureKinds.js';
 import { shortNames } from './reportWords.js';
 
@@ -27,7 +26,7 @@ export const whyNotBlocks = ({ machines, cells }: Pick<FitBoard, 'machines' | 'c
   const groups = new Map<string, { readonly verdict: string; readonly reasons: readonly string[]; readonly of: number[] }>();
   cells[p]!.forEach((cell, m) => {
     if (cell.verdict === 'makes') return;
-    const verdict = `${VERDICT_SIGN[cell.verdict]} ${HEADS[cell.verdict] ?? 'Why not as it stands'}`;
+    const verdict = `${VERDICT_SIGNS[cell.verdict]} ${HEADS[cell.verdict] ?? 'Why not as it stands'}`;
     const reasons = reasonsTold(cell.reasons).map(({ sentence }) => nameless(sentence, machines[m]!.name));
     const key = JSON.stringify([verdict, reasons]);
     const group = groups.get(key) ?? { verdict, reasons, of: [] };

@@ -21,9 +21,10 @@ const daySchema = z.strictObject({ trials: z.string().min(1), pieces: count.min(
 
 interface ById { readonly Params: { readonly id: string } }
 
-/** The day as pages show it: each stop with its trial's id, and each part left out. */
+/** The day as pages show it: each stop with its trial's and its part's id, and each part left out with its trial's. */
 interface DayAnswer extends DayPlan {
   readonly trialIds: readonly string[];
+  readonly partIds: readonly string[];
   readonly leftIds: readonly string[];
 }
 
@@ -40,11 +41,11 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
 
   app.get<ById>('/api/fits/:id/report', async (request) => {
     const { data, walkTrialId, view } = await report(request.params.id, request.query);
-    const { board, metal, quantity, rack: tools, typed: said, demonstrated, parts } = data;
+    const { board, metal, quantity, racks, typed: said, demonstrated, parts } = data;
     return {
       fitId: view.id, answer: answerInWords(board), cheapest: cheapestOfAll(board), all: board.cheapest?.cannot.length === 0,
       alone: board.alone.map((alone) => cheapestWords(alone, board.parts, nothingCostsLess(), true)),
-      metal, quantity, rack: tools, typed: said, walkTrialId, demonstrated, ...reportWordsOf(data),
+      metal, quantity, racks, typed: said, walkTrialId, demonstrated, ...reportWordsOf(data),
       parts: view.parts.map((part, p) => ({ ...part, demo: parts[p]!.demo })), machines: board.machines,
       sums: view.sums, options: board.options,
       cells: view.cells.map((row, p) => row.map((cell, c) => ({ ...board.cells[p]![c]!, trialId: cell?.trialId ?? null }))),
@@ -74,7 +75,7 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
     return answer.value;
   };
 
-  const day = async (query: unknown): Promise<{ readonly plan: DayPlan; readonly trials: readonly Trial[]; readonly ids: readonly string[]; readonly buyer: string }> => {
+  const day = async (query: unknown): Promise<{ readonly plan: DayPlan; readonly trials: readonly Trial[]; readonly of: readonly StoredTrial[]; readonly buyer: string }> => {
     const { trials: asked, pieces, spares, buyer = '', layout, bed } = checked(daySchema, query);
     const ids = asked.split(',').filter((id) => id !== '');
     const stored: StoredTrial[] = [];
@@ -82,7 +83,7 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
     const { rack } = await shop.current();
     const apart = dayPlan({ trials: stored.map(({ trial }) => trial), rack, pieces, spares });
     if (!apart.ok) throw new HttpError(422, apart.sentence);
-    if (layout === undefined) return { plan: apart.value, trials: stored.map(({ trial }) => trial), ids, buyer };
+    if (layout === undefined) return { plan: apart.value, trials: stored.map(({ trial }) => trial), of: stored, buyer };
     // what is not made stands on no layout; it is told after the others
     const [made, left] = [stored.filter(({ trial }) => trial.verdict === 'makes'), stored.filter(({ trial }) => trial.verdict !== 'makes')];
     const shared = await onOneLayout(made, pieces, bed);
@@ -90,12 +91,13 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
     const trials = [...shared.trials, ...shared.without.map(({ trial }) => trial), ...left.map(({ trial }) => trial)];
     const planned = dayPlan({ trials, rack, pieces, spares, layout: shared });
     if (!planned.ok) throw new HttpError(422, planned.sentence);
-    return { plan: planned.value, trials, ids: [...on, ...shared.without.map(({ input }) => made[input]!), ...left].map(({ id }) => id), buyer };
+    return { plan: planned.value, trials, of: [...on, ...shared.without.map(({ input }) => made[input]!), ...left], buyer };
   };
 
   app.get('/api/day-plan', async ({ query }): Promise<DayAnswer> => {
-    const { plan, ids } = await day(query);
-    return { ...plan, trialIds: plan.stops.map(({ trial }) => ids[trial]!), leftIds: plan.left.map(({ trial }) => ids[trial]!) };
+    const { plan, of } = await day(query);
+    const stops = plan.stops.map(({ trial }) => of[trial]!);
+    return { ...plan, trialIds: stops.map(({ id }) => id), partIds: stops.map(({ partId }) => partId), leftIds: plan.left.map(({ trial }) => of[trial]!.id) };
   });
 
   app.get('/api/day-plan/layout.svg', async ({ query }, reply) => {
@@ -106,11 +108,11 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
   });
 
   app.get('/api/day-plan.pdf', async (request, reply) => {
-    const { plan, trials, ids, buyer } = await day(request.query);
+    const { plan, trials, of, buyer } = await day(request.query);
     const { who = '' } = checked(daySchema, request.query);
     const options = { date: today(), who: who.trim() === '' ? whoAsks(request) : who.trim(), buyer };
     const [{ blanks }] = plan.stops as readonly [DayPlan['stops'][number]];
-    return pdf(reply, await desk.make(JSON.stringify(['day', ids, blanks.pieces, blanks.spares, options, plan.layout ?? null]), { kind: 'day plan', plan, trials, options }), 'day plan.pdf');
+    return pdf(reply, await desk.make(JSON.stringify(['day', of.map(({ id }) => id), blanks.pieces, blanks.spares, options, plan.layout ?? null]), { kind: 'day plan', plan, trials, options }), 'day plan.pdf');
   });
 };
 

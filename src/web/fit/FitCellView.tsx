@@ -1,5 +1,6 @@
+import { VERDICT_SIGNS } from '../../fit/index.js';
 import type { KeptCell } from '../../server/index.js';
-import { figure, VERDICT_SIGNS } from '../wording.js';
+import { figure } from '../wording.js';
 
 /** Force is limited in all and by the length: which of the two. */
 const limitOf = ({ kind, name }: KeptCell['margins'][number]): string => (kind === 'force' && name.startsWith('force per length') ? 'force per length' : kind);

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { BoardMachine } from '../../fit/index.js';
+import { type BoardMachine, VERDICT_SIGNS } from '../../fit/index.js';
 import { post, sentence } from '../ask.js';
 import { HandoutLinks } from '../handout/HandoutLinks.js';
 import { to } from '../place.js';
@@ -66,7 +66,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
         {under ? null : <TryAgain fit={fit} />}
         <MachineSums fit={fit} under={under} />
         <h2>Part by part</h2>
-        <p className="small soft">✓ makes as it stands, with the limit that is used furthest; ↻ not as it stands, but with the change named, planned again and confirmed; ✕ does not make, and nothing looked at helps but perhaps a line scribed by eye; ? not decided in the time given; – not tried. Press a cell for its margins, reasons and remedies. b1, b2 and so on are the bends as they are numbered on the part’s page.</p>
+        <p className="small soft">{VERDICT_SIGNS.makes} makes as it stands, with the limit that is used furthest; {VERDICT_SIGNS['makes with remedy']} not as it stands, but with the change named, planned again and confirmed; {VERDICT_SIGNS['does not make']} does not make, and nothing looked at helps but perhaps a line scribed by eye; {VERDICT_SIGNS['not decided']} not decided in the time given; {VERDICT_SIGNS['not tried']} not tried. Press a cell for its margins, reasons and remedies. b1, b2 and so on are the bends as they are numbered on the part’s page.</p>
         <div className="scroll" tabIndex={0} role="group" aria-label="Fit board">
           <table className="fit-board">
             <thead><tr><th scope="col">Part</th>{fit.machines.map((machine, c) => <Head key={machine.id} machine={machine} makes={fit.sums[c]!.makes} of={fit.parts.length} />)}</tr></thead>

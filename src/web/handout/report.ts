@@ -20,7 +20,7 @@ export interface Report {
   /** Of every part, and beside the verdicts of each. */
   readonly beware: { readonly ofAll: readonly string[]; readonly ofPart: readonly (readonly string[])[] };
   readonly taken: readonly string[];
-  readonly rack: { readonly name: string; readonly demo: boolean };
+  readonly racks: readonly { readonly name: string; readonly demo: boolean }[];
   readonly how: readonly { readonly sign: string; readonly words: string }[];
   readonly parts: readonly (FitPart & { readonly demo: boolean })[];
   readonly machines: readonly BoardMachine[];

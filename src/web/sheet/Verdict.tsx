@@ -1,5 +1,4 @@
-import type { FitVerdict } from '../../fit/index.js';
-import { VERDICT_SIGNS } from '../wording.js';
+import { type FitVerdict, VERDICT_SIGNS } from '../../fit/index.js';
 
 /** A verdict as a sign and its word. */
 export const Verdict = ({ verdict }: { readonly verdict: FitVerdict }) => (

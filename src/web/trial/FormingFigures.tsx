@@ -1,3 +1,4 @@
+import { rangeInWords } from '../../forming/index.js';
 import type { Step, StepForming, Trial } from '../../trial/index.js';
 import { asSentence, degrees, figure, kilonewtons, mm } from '../wording.js';
 
@@ -33,7 +34,7 @@ const Limits = ({ step, forming }: { readonly step: Step; readonly forming: Step
 );
 
 const rangeWords = ({ range, rangeWords: words }: StepForming): string =>
-  range === null ? words : `Bend angle ${degrees(range.bendAngleReleased.min)} to ${degrees(range.bendAngleReleased.max)}, peak force ${figure(range.peakForcePerLength.min, 0)} to ${figure(range.peakForcePerLength.max, 0)} N/mm, each flange ${figure(range.flangeChange.min, 2)} to ${mm(range.flangeChange.max)}. ${words}`;
+  range === null ? words : `${rangeInWords(range, { angle: degrees, length: mm, bare: (value) => figure(value, 2) })}. ${words}`;
 
 /** Names of the limits that a step goes past. None of them refuses a stroke: a plan past one that does is no plan. */
 const watched = ({ forming }: Step): readonly string[] => forming?.limits.filter(({ holds }) => !holds).map(({ name }) => name) ?? [];
