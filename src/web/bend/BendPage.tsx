@@ -47,8 +47,7 @@ export const BendPage = () => {
         </section>
         <Fault sentence={fault ?? metals.fault} again={() => { metals.again(); again(); }} />
         <div role="status" className="bend-says">
-          {stale && !fault && <p className="waiting">Working it out …</p>}
-          {stale && worked && <p>The figures below are still those of {nameOf(of.metalId)}, {of.thickness} mm thick, {of.length} mm long, bent by {of.bendAngle}°.</p>}
+          {stale && <p>{!fault && <span className="soft">Working it out … </span>}{worked && <>The figures below are still those of {nameOf(of.metalId)}, {of.thickness} mm thick, {of.length} mm long, bent by {of.bendAngle}°.</>}</p>}
         </div>
         {worked && answer && (
           <div className={stale ? 'stale' : undefined} aria-busy={stale}>

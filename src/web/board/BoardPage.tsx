@@ -4,6 +4,7 @@ import type { PartRevision, TrialRecord } from '../../store/index.js';
 import { useJobs } from '../part/useJobs.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
+import { DemoTag } from '../sheet/DemoTag.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { Verdict } from '../sheet/Verdict.js';
@@ -19,7 +20,7 @@ const Row = ({ machine, trial, job, stopped }: { readonly machine: Machine; read
   const under = job && job.endedAt === null;
   return (
     <tr>
-      <th scope="row"><span className="machine">{machine.name}</span><span className="small soft">{machine.summary}</span></th>
+      <th scope="row"><span className="machine">{machine.name}</span><DemoTag of={machine} /><span className="small soft summary">{machine.summary}</span></th>
       <td>
         {under ? <span className="under-way"><span>{job.state === 'queued' ? 'waiting' : job.what}</span><progress aria-label={`Trial on ${machine.name}`} value={job.share} /></span>
           : trial ? <Verdict verdict={trial.verdict} /> : <span className="soft">not tried</span>}
@@ -74,7 +75,7 @@ export const BoardPage = ({ partId }: { readonly partId: string }) => {
                 </tbody>
               </table>
             </div>
-            <p className="small soft">The newest trial on each machine is shown, whatever its metal and quantity; machines and prices are demonstration data. Seconds a part are predicted, set-up shared over the quantity.</p>
+            <p className="small soft">The newest trial on each machine is shown, whatever its metal and quantity{machines.value.machines.some(({ demo }) => demo) && '; machines marked demo are invented'}. Seconds a part are predicted, set-up shared over the quantity.</p>
           </>
         )}
       </div>

@@ -15,7 +15,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
   return (
     <section className="section" aria-labelledby="sums-title">
       <h2 id="sums-title">Machine by machine, the one that makes most first</h2>
-      <p className="small soft">Prices as entered; those of the demo floor and rack are invented.</p>
+      <p className="small soft">Prices as entered; those of demo machines and tools are invented.</p>
       <div className="scroll" tabIndex={0} role="group" aria-label="Machine by machine">
         <table className="machine-sums">
           <thead><tr><th scope="col">Machine</th><th scope="col">Makes, as it stands</th><th scope="col">Why not the other parts</th><th scope="col">What would change it (for each part the change that asks least)</th></tr></thead>
