@@ -42,11 +42,14 @@ describe.skipIf(!existsSync(CHROMIUM))('what comes late, is refused or breaks of
     await page.route('**/api/machines', json({ machines: machines.slice(2, 4) }));
     let asked: unknown;
     await page.route('**/api/trials', (route) => { asked = route.request().postDataJSON(); return json({ jobs: [] }, 202)(route); });
+    // the part turns in a small view: it is drawn by the processor
+    await page.setViewportSize({ width: 390, height: 600 });
     await open('parts/demo-1', 'Try it');
     await page.getByRole('button', { name: 'Run the trial' }).click();
     const shown = await page.locator('.run select').evaluateAll((selects) => selects.map((select) => (select as HTMLSelectElement).value));
     await expect.poll(() => asked).toMatchObject({ machineId: machines[2]!.id, metalId: shown[1] });
     expect(shown[0]).toBe(machines[2]!.id);
+    await page.setViewportSize({ width: 1280, height: 800 });
   }, LONG);
 
   it('the buyer\'s tools that were taken back do not come again, and a fit\'s answer moves nobody who went on', async () => {
