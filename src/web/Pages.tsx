@@ -68,7 +68,7 @@ const Page = ({ route }: { readonly route: Route }) => {
     case 'nowhere':
       return (
         <Sheet title="No such sheet" trail={[]} block={[['Address', route.address]]}>
-          <p>There is no sheet at this address. <a href={to.parts}>Go to the parts.</a></p>
+          <div className="body"><p>There is no sheet at this address. <a href={to.parts}>Go to the parts.</a></p></div>
         </Sheet>
       );
   }
