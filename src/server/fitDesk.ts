@@ -120,7 +120,7 @@ export class FitDesk {
     const waiting = this.queue.indexOf(live);
     if (waiting >= 0) {
       this.queue.splice(waiting, 1);
-      await this.end(live, { state: 'stopped', why: 'Stopped by the user before it began.' });
+      await this.end(live, { state: 'stopped', why: 'Stopped by the user before it began.' }).catch((error: Error) => this.broken(live, error));
     }
     await end;
   }
@@ -163,11 +163,7 @@ export class FitDesk {
     if (live === undefined) return;
     this.running = live;
     void this.run(live)
-      .catch(async (error: Error) => {
-        if (this.closed) return;
-        process.stderr.write(`A defect of the program: ${error.stack ?? error.message}\n`);
-        await this.end(live, { state: 'failed', why: 'The fit broke off: a defect of the program or a full disk.' });
-      })
+      .catch((error: Error) => this.broken(live, error))
       .finally(() => {
         this.running = undefined;
         this.startNext();
@@ -238,10 +234,25 @@ export class FitDesk {
   /** Kept first, told then. Where the program is closing, what is kept already says that it broke off. */
   private async end(live: Live, change: Partial<FitView>): Promise<void> {
     if (this.closed) return;
-    live.view = { ...live.view, ...change, doing: null, endedAt: new Date().toISOString() };
+    live.view = ended(live.view, change);
     await this.keep(live);
+    this.told(live);
+  }
+
+  private told(live: Live): void {
     this.show(live, {});
     live.watchers.clear();
+  }
+
+  private async broken(live: Live, error: Error): Promise<void> {
+    if (this.closed) return;
+    process.stderr.write(`A defect of the program: ${error.stack ?? error.message}\n`);
+    const change = { state: 'failed', why: 'The fit broke off: a defect of the program or a full disk.' } as const;
+    await this.end(live, change).catch(() => {
+      // Not even that could be written: whoever watches, or waits for its end, must still see it.
+      live.view = ended(live.view, change);
+      this.told(live);
+    });
   }
 
   private forgetOldest(): void {
@@ -249,6 +260,8 @@ export class FitDesk {
     for (const { view } of ended.slice(0, Math.max(0, this.fits.size - keptFits))) this.fits.delete(view.id);
   }
 }
+
+const ended = (view: FitView, change: Partial<FitView>): FitView => ({ ...view, ...change, doing: null, endedAt: new Date().toISOString() });
 
 /** One that was under way when the program ended: when that was nobody knows, so the time it was asked stands for it. */
 const leftOver = <T extends FitSummary>(fit: T): T => (fit.endedAt !== null ? fit : {

@@ -96,7 +96,7 @@ export class JobPool {
     if (live.running !== undefined) live.running.stop();
     else if (this.queue.includes(live)) {
       this.queue.splice(this.queue.indexOf(live), 1);
-      await this.finish(live, { state: 'stopped', why: 'Stopped by the user before it began.' });
+      await this.finish(live, { state: 'stopped', why: 'Stopped by the user before it began.' }).catch((error: Error) => this.broken(live, error));
     }
     await end;
   }

@@ -136,11 +136,22 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
       return;
     }
   };
-  const inLanes = (work: () => Promise<void>): Promise<unknown> => Promise.all(Array.from({ length: hooks.workers ?? defaultWorkers }, work));
+  /** Where one lane breaks, the others take nothing more of what is left. */
+  const inLanes = async (left: unknown[], work: () => Promise<void>): Promise<void> => {
+    const lanes = Array.from({ length: hooks.workers ?? defaultWorkers }, work);
+    try {
+      await Promise.all(lanes);
+    } catch (error) {
+      left.length = 0;
+      stop();
+      await Promise.allSettled(lanes);
+      throw error;
+    }
+  };
   try {
-    await inLanes(lane);
+    await inLanes(todo, lane);
     const open = cells.flatMap((row, p) => row.flatMap((cell, c) => (cell.verdict === 'not decided' ? [[p, c, cell] as const] : [])));
-    await inLanes(async () => {
+    await inLanes(open, async () => {
       for (let next = open.shift(); next !== undefined; next = open.shift()) await carry(...next);
     });
   } finally {
