@@ -16,7 +16,7 @@ export { type FitCell, type FitVerdict, fitCell, notTried } from './fitCell.js';
 export { type BuyersOwn, type FitColumn, fitColumns, racksNamed, type ToolsTaken } from './fitColumn.js';
 export type { FitMargin, MarginKind } from './fitMargins.js';
 export { type FitAsked, fitTrial } from './fitTrial.js';
-export { type OptionWorth, optionColumns, optionWorths } from './optionWorth.js';
+export { type OptionColumn, type OptionWorth, optionColumns, optionWorths } from './optionWorth.js';
 export { fitRows } from './fitRows.js';
 export { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 export { type TightMargin, tightestMargin } from './tightestMargin.js';

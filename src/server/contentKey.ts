@@ -37,6 +37,6 @@ const codeVersion = (): string => {
 
 const NONE: NonNullable<TrialInput['deductions']> = [];
 
-/** What a cell of the fit board depends on, as one short name: part, machine, rack, metal, quantity, limits, wishes, measured deductions, what is asked, and the code. */
-export const contentKey = ({ part, machine, rack, metal, quantity, limits, wishes, deductions = NONE }: TrialInput, asked: FitAsked): string =>
-  hash([contentOf(part), contentOf(machine), contentOf(rack), contentOf(metal), quantity, JSON.stringify([limits ?? null, wishes ?? null], ordered), contentOf(deductions), JSON.stringify(asked, ordered), codeVersion()].join(' '));
+/** What a cell of the fit board depends on, as one short name: part, machine, rack, metal, quantity, limits, wishes, measured deductions, what is asked, from which machine's name (that the cell tells) a way is carried over, and the code. */
+export const contentKey = ({ part, machine, rack, metal, quantity, limits, wishes, deductions = NONE }: TrialInput, asked: FitAsked, from?: string): string =>
+  hash([contentOf(part), contentOf(machine), contentOf(rack), contentOf(metal), quantity, JSON.stringify([limits ?? null, wishes ?? null], ordered), contentOf(deductions), JSON.stringify([asked, from ?? null], ordered), codeVersion()].join(' '));

@@ -1,9 +1,9 @@
-import { type FitCell, type FitColumn, answerInWords, changeInShort, columnSum, fitBoard, optionColumns, reasonInShort } from '../fit/index.js';
-import { type MadeWith, type Store, type StoredPart, newId } from '../store/index.js';
+import { type FitCell, type FitColumn, type OptionColumn, answerInWords, changeInShort, columnSum, fitBoard, optionColumns, reasonInShort } from '../fit/index.js';
+import { type MadeWith, type Store, type StoredPart, type TrialColumn, newId } from '../store/index.js';
 import { type FitSummary, type FitView, type KeptCell, fitSummary } from './fitTask.js';
 import { found, HttpError } from './httpError.js';
 import { keepSeconds, keptFits, listedFits, waitingFits } from './limits.js';
-import { type CellCache, type FitQuestion, runFit, runOptions } from './runFit.js';
+import { type CellCache, type CellOf, type FitQuestion, runFit, runOptions } from './runFit.js';
 import { TrialPool } from './trialPool.js';
 import { trialSummary } from './trialSummary.js';
 
@@ -24,6 +24,8 @@ export interface FitOrder extends Omit<FitQuestion, 'parts'> {
 
 /** What the revisions behind a column depend on; an option fitted is none of it. */
 export const madeWithKey = ({ whose, machine, rack }: FitColumn): string => JSON.stringify([whose, machine.id, rack.id]);
+
+const columnOf = (column: FitColumn | OptionColumn): TrialColumn => ({ whose: column.whose, option: 'option' in column ? column.option : null });
 
 /** A fit as it stands in the store: the question, and the board as it last was. The parts stand there themselves. */
 interface KeptFit {
@@ -210,17 +212,21 @@ export class FitDesk {
   }
 
   private cacheFor({ order, view }: Live): CellCache {
+    // a cell leads to its own part's trial in its own column, also where another's asked the very same
+    const keyOf = (key: string, { part, column }: CellOf): string => JSON.stringify([order.parts[part]!.id, columnOf(column), key]);
     return {
-      get: async (key) => {
-        const before = await this.store.cell(key);
+      get: async (key, from) => {
+        const before = await this.store.cell(keyOf(key, from));
         return before === undefined ? undefined : ({ ...(JSON.parse(before.json) as FitCell), trialId: before.trialId });
       },
-      put: async (key, cell, { trial, part, column, defect }) => {
+      put: async (key, cell, from) => {
+        const { trial, part, column, defect } = from;
         const { id: partId, revision: partRevision } = order.parts[part]!;
         const record = await this.store.addTrial({
-          partId, partRevision, metalId: order.metal.id, trial, madeWith: order.madeWith[madeWithKey(column)]!, summary: trialSummary(trial, defect !== undefined), ...(defect !== undefined && { defect }),
+          partId, partRevision, metalId: order.metal.id, trial, madeWith: order.madeWith[madeWithKey(column)]!, column: columnOf(column),
+          asked: { toleranceClass: order.asked.toleranceClass ?? null, scribedLine: 'refused', measured: 'taken' }, summary: trialSummary(trial, defect !== undefined), ...(defect !== undefined && { defect }),
         }, view.by);
-        if (record !== undefined) await this.store.addCell(key, { partId, trialId: record.id, json: JSON.stringify(cell) });
+        if (record !== undefined) await this.store.addCell(keyOf(key, from), { partId, trialId: record.id, json: JSON.stringify(cell) });
         return { ...cell, trialId: record?.id ?? null };
       },
     };

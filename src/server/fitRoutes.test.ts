@@ -1,6 +1,7 @@
 import { describe, expect, test, vi } from 'vitest';
 import { askedServer } from '../../test/askedServer.js';
 import { demoFloor, demoRack } from '../shop/index.js';
+import type { TrialRecord } from '../store/index.js';
 import type { FitSummary, FitView } from './index.js';
 
 // plans and proves in worker threads (dist)
@@ -44,8 +45,14 @@ describe('fits', () => {
     expect(board.cheapest).toMatchObject({ price: 68_000, proven: true, options: [], tools: [], cannot: [] });
     for (const cell of board.cells.flat()) {
       const { body: trial } = await ask(`/api/trials/${cell!.trialId!}`);
-      expect((trial as { verdict: string }).verdict).toBe(cell!.verdict);
+      expect(trial).toMatchObject({ verdict: cell!.verdict, whose: 'ours', option: null, asked: { toleranceClass: 'c', scribedLine: 'refused', measured: 'taken' } });
     }
+    // the very same part handed in once more has trials of its own
+    const twin = await addAngle(40, 60);
+    const twice = await fitted({ ...question, partIds: [twin], machineIds: ['general'] });
+    expect(twice.fromCache).toBe(0);
+    expect((await ask(`/api/trials/${twice.cells[0]![0]!.trialId!}`)).body).toMatchObject({ partId: twin });
+    await fetch(`${server.url}/api/parts/${twin}`, { method: 'DELETE' });
     const csv = await fetch(`${server.url}/api/fits/${id}/board.csv`);
     expect(csv.headers.get('content-type')).toBe('text/csv; charset=utf-8');
     const [head, ...rows] = (await csv.text()).trimEnd().split('\n');
@@ -88,6 +95,10 @@ describe('fits', () => {
     expect(fit.options).toHaveLength(4 + 1);
     // the cell itself and two options with an effect on general, one on worn
     expect([fit.done, fit.of]).toEqual([5, 5]);
+    // each trial says which option its machine was planned with
+    const { trials } = (await ask(`/api/trials?partId=${partId}`)).body as { readonly trials: readonly TrialRecord[] };
+    expect(trials.map(({ machineId, option }) => `${machineId} ${option ?? 'as it stands'}`).sort())
+      .toEqual(['general as it stands', 'general powered Z', 'general quick clamps', 'worn as it stands', 'worn powered X']);
   });
 
   test('the buyer\'s machine and tools stand as columns of their own', async () => {
@@ -104,6 +115,8 @@ describe('fits', () => {
     expect(fit.machines[2]!.tools.others).toEqual([]);
     expect(fit.cells[0]!.map((cell) => cell!.verdict)).toEqual(['makes', 'does not make', 'makes']);
     expect(fit.cheapest!.price).toBe(0);
+    const { trials } = (await ask(`/api/trials?partId=${partId}`)).body as { readonly trials: readonly TrialRecord[] };
+    expect(trials.map(({ machineId, whose }) => `${machineId}: ${whose}`).sort()).toEqual(['general: ours', 'general: ours, with the buyer\'s tools', 'present: the buyer\'s']);
   });
 
   test('stopped, the cells that were done stay', async () => {

@@ -1,7 +1,7 @@
 import type { MeasuredDeduction } from '../forming/index.js';
 import type { Machine, Rack } from '../shop/index.js';
 import type { Metal } from '../metal/index.js';
-import type { JobEnd, JobRecord, MadeWith, NewJob, Store } from '../store/index.js';
+import type { JobEnd, JobRecord, MadeWith, NewJob, Store, TrialAsked } from '../store/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { HttpError } from './httpError.js';
 import { planSeconds, proofSeconds, waitingJobs, workers } from './limits.js';
@@ -27,6 +27,7 @@ export interface JobAsked extends NewJob {
   readonly madeWith: MadeWith;
   /** The shop's measured deductions, where they are to be taken. */
   readonly deductions?: readonly MeasuredDeduction[];
+  readonly measured: TrialAsked['measured'];
   readonly seconds?: number;
   readonly toleranceClass?: TrialInput['toleranceClass'];
 }
@@ -146,7 +147,8 @@ export class JobPool {
     if (end.state === 'failed') return this.finish(live, end);
     if (end.trial === undefined) return this.finish(live, { state: end.state, ...why(end.why) });
     const kept = await this.store.addTrial({
-      partId, partRevision, metalId: metal.id, trial: end.trial, madeWith, summary: trialSummary(end.trial, end.defect !== undefined), ...(end.defect === undefined ? {} : { defect: end.defect }),
+      partId, partRevision, metalId: metal.id, trial: end.trial, madeWith, column: { whose: 'ours', option: null },
+      asked: { toleranceClass: toleranceClass ?? null, scribedLine: 'allowed', measured: live.asked.measured }, summary: trialSummary(end.trial, end.defect !== undefined), ...(end.defect === undefined ? {} : { defect: end.defect }),
     }, live.by);
     if (kept === undefined) return this.finish(live, { state: 'failed', why: 'The part was purged while it was planned.' });
     await this.finish(live, { state: end.state, trialId: kept.id, ...why(end.why) });

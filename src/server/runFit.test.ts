@@ -59,6 +59,9 @@ describe('many parts on many machines', () => {
     expect(run.cells[0]!.map(({ verdict, proof }) => `${verdict} ${proof.passed}`)).toEqual(['makes true', 'makes true']);
     expect(run.cells[0]![1]!.way).toEqual(run.cells[0]![0]!.way);
     expect(run.cells[0]![1]!.warnings.at(-1)).toContain(`by which ${columns[0]!.machine.name} makes it`);
+    // whose way it is stands in the cell, so it stands in its key
+    const asksThere = { part: made.value, machine, rack, metal, quantity };
+    expect(contentKey(asksThere, asked, 'A')).not.toBe(contentKey(asksThere, asked, 'B'));
     const [, there] = trials;
     expect([there!.machine.id, there!.proven]).toEqual([machine.id, false]);
     // with tools of another rack that holds none of these the way is not tried

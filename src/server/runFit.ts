@@ -1,4 +1,4 @@
-import { type FitAsked, type FitCell, type FitColumn, type OptionWorth, asCarried, carriedOver, fitCell, notTried, optionColumns, optionWorths } from '../fit/index.js';
+import { type FitAsked, type FitCell, type FitColumn, type OptionColumn, type OptionWorth, asCarried, carriedOver, fitCell, notTried, optionColumns, optionWorths } from '../fit/index.js';
 import type { MeasuredDeduction } from '../forming/index.js';
 import type { Metal } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
@@ -26,10 +26,16 @@ export interface OptionsRun {
   readonly fromCache: number;
 }
 
-/** Where cells are kept by what they depend on. `trial`, `part` (its index), `column` and `defect` are for a cache that keeps trials too. */
+/** Of which part (its index) in which column a cell is. */
+export interface CellOf {
+  readonly part: number;
+  readonly column: FitColumn | OptionColumn;
+}
+
+/** Where cells are kept by what they depend on. What a cell is of, its trial and `defect` are for a cache that keeps trials too. */
 export interface CellCache {
-  get(key: string): Promise<FitCell | undefined>;
-  put(key: string, cell: FitCell, from: { readonly trial: Trial; readonly part: number; readonly column: FitColumn; readonly defect?: string }): Promise<FitCell | void>;
+  get(key: string, of: CellOf): Promise<FitCell | undefined>;
+  put(key: string, cell: FitCell, from: CellOf & { readonly trial: Trial; readonly defect?: string }): Promise<FitCell | void>;
 }
 
 export interface FitHooks {
@@ -88,11 +94,12 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
   const inputOf = (p: number, { machine, rack }: FitColumn): TrialInput =>
     ({ part: parts[p]!, machine, rack, metal, quantity, limits: { seconds }, ...(deductions.length === 0 ? {} : { deductions }) });
 
-  const cellOf = async (input: TrialInput, part: number, column: FitColumn, asked: FitAsked, carried?: (trial: Trial) => Trial): Promise<FitCell> => {
-    const key = contentKey(input, asked);
-    const before = await hooks.cache?.get(key);
+  /** `from`: the machine whose way it is, where one is carried over. */
+  const cellOf = async (input: TrialInput, part: number, column: FitColumn, asked: FitAsked, from?: string): Promise<FitCell> => {
+    const key = contentKey(input, asked, from);
+    const before = await hooks.cache?.get(key, { part, column });
     if (before !== undefined) {
-      if (!carried) counts.fromCache++;
+      if (from === undefined) counts.fromCache++;
       return before;
     }
     if (hooks.signal?.aborted === true) return notTried('Stopped before its turn came.');
@@ -102,7 +109,7 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
     running.delete(run);
     if (end.state === 'failed') return undecided(end.why);
     if (end.trial === undefined || (end.state === 'stopped' && end.trial.verdict !== 'makes')) return notTried('Stopped while it was worked on.');
-    const trial = carried && end.trial.verdict === 'makes' ? carried(end.trial) : end.trial;
+    const trial = from !== undefined && end.trial.verdict === 'makes' ? asCarried(end.trial, from) : end.trial;
     const cell = fitCell(trial);
     // what was broken off is no answer to keep: another time it may well end. A limit of processor time that was reached is one, and stands in the key
     if (end.state !== 'done' || end.why !== undefined) return cell;
@@ -129,7 +136,7 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
       if (hooks.signal?.aborted === true) return;
       const whole = inputOf(p, columns[c]!);
       const input = carriedOver({ ...whole, limits: { seconds: Math.min(seconds, SECONDS_CARRIED) } }, way);
-      const found = input && await cellOf(input, p, columns[c]!, { ...asked, remedies: false }, (trial) => asCarried(trial, from));
+      const found = input && await cellOf(input, p, columns[c]!, { ...asked, remedies: false }, from);
       if (found?.verdict !== 'makes') continue;
       cells[p]![c] = { ...found, computeSeconds: found.computeSeconds + cell.computeSeconds };
       hooks.onCell?.(p, c, cells[p]![c]!);

@@ -156,4 +156,15 @@ export const migrations: readonly string[] = [
   ) strict;
   create index fit_parts_part on fit_parts (part_id);
   `,
+  // in which column a trial stands and what was asked of it; of those made before only a job's column is known: ours, as it stands. Cells bear their part's name in the key
+  `
+  alter table trials add column whose text;
+  alter table trials add column fitted_option text;
+  alter table trials add column asked_json text;
+  drop trigger trials_stay;
+  update trials set whose = 'ours' where id in (select trial_id from jobs where trial_id is not null);
+  create trigger trials_stay before update on trials
+    begin select raise(abort, 'a trial is never overwritten'); end;
+  delete from cells;
+  `,
 ];

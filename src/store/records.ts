@@ -1,4 +1,5 @@
-import type { TightMargin } from '../fit/index.js';
+import type { FitColumn, TightMargin } from '../fit/index.js';
+import type { GeneralClass } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Trial } from '../trial/index.js';
 
@@ -83,9 +84,28 @@ export interface MadeWith {
   readonly metalRevision: number | null;
 }
 
+/** Which machine and tools a trial is of: only what is ours, without an option fitted, says what stands on the floor. */
+export interface TrialColumn {
+  /** Null in the record of a fit's trial that was made before this was kept. */
+  readonly whose: FitColumn['whose'] | null;
+  /** Id of the option that the machine was planned with, null for as it stands. */
+  readonly option: string | null;
+}
+
+/** What was asked of a trial beside part, machine, tools, metal and quantity: to ask the same again. */
+export interface TrialAsked {
+  /** ISO 2768-1, of dimensions without a tolerance of their own. */
+  readonly toleranceClass: GeneralClass | null;
+  readonly scribedLine: 'allowed' | 'refused';
+  /** The shop's measured deductions. */
+  readonly measured: 'taken' | 'left out';
+}
+
 /** What a list shows of a trial. */
-export interface TrialRecord extends MadeWith {
+export interface TrialRecord extends MadeWith, TrialColumn {
   readonly id: string;
+  /** Null where it was made before this was kept. */
+  readonly asked: TrialAsked | null;
   readonly partId: string;
   readonly partRevision: number;
   readonly partName: string;

@@ -9,6 +9,7 @@ import type { Part } from '../sheet/index.js';
 import type { Trial } from '../trial/index.js';
 import { databaseName, type NewTrial, openStore, type Store } from './index.js';
 import { lockName } from './lock.js';
+import { migrations } from './migrations.js';
 
 let dir: string;
 let store: Store;
@@ -118,6 +119,7 @@ describe('trials and jobs', () => {
     const kept = (await store.trial(record.id))!;
     expect(kept.trial).toEqual(trialOf('lid').trial);
     expect([kept.partName, kept.machineName, kept.verdict, kept.quantity]).toEqual(['lid', 'Demo machine', 'not decided', 10]);
+    expect([kept.whose, kept.option, kept.asked]).toEqual(['ours', null, { toleranceClass: null, scribedLine: 'allowed', measured: 'taken' }]);
     expect(await store.defect(record.id)).toBe('{"a":1}');
     expect(await store.trials({ partId: 'p-none' })).toEqual([]);
   });
@@ -201,6 +203,25 @@ describe('opening', () => {
     expect(readdirSync(dir).filter((name) => name.startsWith(lockName))).toEqual([lockName]);
   });
 
+  test('of trials made before it was kept in which column they stand, a job\'s is ours as it stands, a fit\'s is not known', async () => {
+    await store.close();
+    rmSync(join(dir, databaseName));
+    const before = 7;
+    const db = new sqlite.Database(join(dir, databaseName));
+    db.exec('pragma locking_mode = exclusive');
+    for (const step of migrations.slice(0, before)) db.exec(step);
+    db.exec(`pragma user_version = ${before};
+      insert into parts values ('p', 0, ''); insert into part_revisions values ('p', 1, 'lid', 1, 0, null, null, '{}', '[]', '', '', '');`);
+    for (const id of ['t-job', 't-fit']) {
+      db.run(`insert into trials (id, part_id, part_revision, part_name, machine_id, machine_name, metal_id, metal_name, quantity, verdict, summary_json, trial_json, created_at, by)
+        values (?, 'p', 1, 'lid', 'a', 'A', 'm', 'M', 1, 'makes', '{}', '{}', '', '')`, [id]);
+    }
+    db.exec("insert into jobs values ('j', 'p', 1, 'a', 'm', 1, 'done', null, 't-job', '', '', '')");
+    db.close();
+    store = opened();
+    expect((await store.trials()).map(({ id, whose, option, asked }) => [id, whose, option, asked])).toEqual([['t-fit', null, null, null], ['t-job', 'ours', null, null]]);
+  });
+
   test('a newer schema and a file that is no database are refused', async () => {
     await store.close();
     const db = new sqlite.Database(join(dir, databaseName));
@@ -228,7 +249,7 @@ function flat(name: string, thickness: number): Part {
 }
 
 /** Only what the store reads of a machine is filled in; the store keeps the rest as it comes. */
-function trialOf(name: string): Pick<NewTrial, 'trial' | 'summary'> {
+function trialOf(name: string): Pick<NewTrial, 'trial' | 'summary' | 'column' | 'asked'> {
   const trial: Trial = {
     format: 'brakewright trial 1', verdict: 'not decided', sheet: { part: flat(name, 1), allowances: [] },
     metal: { id: 'm', name: 'Demo metal' }, quantity: 10, machine: { id: 'a', name: 'Demo machine' } as Trial['machine'],
@@ -240,7 +261,7 @@ function trialOf(name: string): Pick<NewTrial, 'trial' | 'summary'> {
     steps: 0, stations: 0, seconds: 0, bound: 0, proven: false, proof: { checked: false, passed: false }, clearance: null,
     reason: 'Nothing to bend.', remedy: null, tightest: null, defect: false,
   };
-  return { trial, summary };
+  return { trial, summary, column: { whose: 'ours', option: null }, asked: { toleranceClass: null, scribedLine: 'allowed', measured: 'taken' } };
 }
 
 describe('machines, racks and condition records', () => {

@@ -2,7 +2,7 @@ import type { PieceEntry, PieceRecord } from '../fit/index.js';
 import type { Part } from '../sheet/index.js';
 import type { Trial } from '../trial/index.js';
 import type {
-  AuditEvent, JobRecord, MadeWith, PartRevision, Purge, RefusedRecord, ShopKind, ShopRevision, StoredPart, StoredShopEntry, StoredTrial, TrialRecord,
+  AuditEvent, JobRecord, MadeWith, PartRevision, Purge, RefusedRecord, ShopKind, ShopRevision, StoredPart, StoredShopEntry, StoredTrial, TrialAsked, TrialColumn, TrialRecord,
   TrialSummary,
 } from './records.js';
 
@@ -20,6 +20,8 @@ export interface NewTrial {
   readonly trial: Trial;
   /** Absent where the machine and the rack are not from the store. */
   readonly madeWith?: MadeWith;
+  readonly column: TrialColumn;
+  readonly asked: TrialAsked;
   readonly summary: TrialSummary;
   /** The text of the file that reproduces a plan rejected by the proof. */
   readonly defect?: string;

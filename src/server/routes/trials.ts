@@ -38,7 +38,7 @@ export const trialRoutes = (app: FastifyInstance, { store, jobs, shop }: Context
     const records = await jobs.ask(chosen.map((machine) => ({
       partId: part.id, partRevision: part.revision, machineId: machine.id, metalId: metal.id, quantity: asked.quantity,
       machine, metal, rack, madeWith: { ...madeWith(machine.id, rack.id, metal.id), ...(measured ? {} : { deductionsRevision: null }) },
-      ...(measured ? { deductions } : {}), ...(asked.seconds === undefined ? {} : { seconds: asked.seconds }),
+      measured: asked.measured, ...(measured ? { deductions } : {}), ...(asked.seconds === undefined ? {} : { seconds: asked.seconds }),
       ...(asked.toleranceClass === undefined ? {} : { toleranceClass: asked.toleranceClass }),
     })), whoAsks(request));
     return reply.code(202).send({ jobs: records.map(({ id, machineId }) => ({ jobId: id, machineId })) });

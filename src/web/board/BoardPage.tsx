@@ -10,6 +10,7 @@ import { Sheet } from '../sheet/Sheet.js';
 import { Verdict } from '../sheet/Verdict.js';
 import { useAnswer } from '../useAnswer.js';
 import { day, figure, seconds } from '../wording.js';
+import { asItStands } from './asItStands.js';
 import { StopJob } from './StopJob.js';
 
 /** The tightest margin in words: how much of which limit is used. */
@@ -40,9 +41,10 @@ export const BoardPage = ({ partId }: { readonly partId: string }) => {
   const trials = useAnswer<{ readonly trials: readonly TrialRecord[] }>(`/api/trials?partId=${encodeURIComponent(partId)}`);
   const { jobs } = useJobs(partId, trials.again);
   const name = part.value?.name ?? 'Part';
-  const newest = trials.value?.trials[0];
+  const plain = asItStands(trials.value?.trials ?? []);
+  const newest = plain[0];
   const under = jobs.filter((job) => job.endedAt === null).length;
-  const makes = trials.value && machines.value ? machines.value.machines.filter(({ id }) => trials.value?.trials.find((trial) => trial.machineId === id)?.verdict === 'makes').length : 0;
+  const makes = trials.value && machines.value ? machines.value.machines.filter(({ id }) => plain.find((trial) => trial.machineId === id)?.verdict === 'makes').length : 0;
   const fault = part.fault ?? machines.fault ?? trials.fault;
   return (
     <Sheet
@@ -62,20 +64,20 @@ export const BoardPage = ({ partId }: { readonly partId: string }) => {
         {!fault && (!machines.value || !trials.value) && <Waiting what="Fetching the trials" />}
         {trials.value && machines.value && (
           <>
-            {trials.value.trials.length === 0 && under === 0 && <p>Nothing is tried yet. <a href={to.part(partId)}>Go to the part</a> and try it on every machine at once.</p>}
+            {plain.length === 0 && under === 0 && <p>Nothing is tried yet. <a href={to.part(partId)}>Go to the part</a> and try it on every machine at once.</p>}
             <div className="scroll" tabIndex={0} role="group" aria-label="Board of machines">
               <table className="board">
                 <thead><tr><th scope="col">Machine</th><th scope="col">Verdict</th><th scope="col">Reason, or tightest margin</th><th scope="col" className="number">Seconds a part</th><th scope="col"><span className="hidden">Open</span></th></tr></thead>
                 <tbody>
                   {machines.value.machines.map((machine) => (
                     <Row key={machine.id} machine={machine} stopped={trials.again}
-                      trial={trials.value?.trials.find((trial) => trial.machineId === machine.id)}
+                      trial={plain.find((trial) => trial.machineId === machine.id)}
                       job={jobs.find((job) => job.machineId === machine.id)} />
                   ))}
                 </tbody>
               </table>
             </div>
-            <p className="small soft">The newest trial on each machine is shown, whatever its metal and quantity{machines.value.machines.some(({ demo }) => demo) && '; machines marked demo are invented'}. Seconds a part are predicted, set-up shared over the quantity.</p>
+            <p className="small soft">The newest trial on each machine as it stands with tools of ours is shown, whatever its metal and quantity; trials with an option fitted and with the buyer’s own are found from their fit{machines.value.machines.some(({ demo }) => demo) && '; machines marked demo are invented'}. Seconds a part are predicted, set-up shared over the quantity.</p>
           </>
         )}
       </div>
