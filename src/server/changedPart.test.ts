@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { profilePart, type Part } from '../sheet/index.js';
+import { partFromLine, profilePart, type Part } from '../sheet/index.js';
 import { changeSchema, changedPart } from './changedPart.js';
 
 const drawn = (): Part => {
@@ -37,5 +37,33 @@ describe('what a user sets otherwise of a solid that was read', () => {
     // 80 outside less an outer radius of 25 + 1.2: the flat ends at 53.8
     expect(part.bends[0]!.sides[0].line.from[1]).toBeCloseTo(53.8, 9);
     await expect(change({ thickness: 1.2 })).rejects.toThrow('its thickness was read, not assumed');
+  });
+});
+
+describe('a profile typed anew', () => {
+  const typed = (line: string, dimensions: NonNullable<Part['dimensions']>): Part => {
+    const made = partFromLine(line, 'channel');
+    if (!made.ok) throw new Error(made.fault.sentence);
+    return { ...made.value, dimensions };
+  };
+  const web = { id: 'd1', between: [{ kind: 'face', plate: 0, side: 'B' }, { kind: 'face', plate: 2, side: 'B' }], tolerance: 0.1 } as const;
+  const sheet = { id: 'd2', between: [{ kind: 'face', plate: 1, side: 'A' }, { kind: 'face', plate: 1, side: 'B' }], class: 'f' } as const;
+  const anew = (part: Part, asked: object) => changedPart(part, changeSchema.parse(asked), [], { drawing: () => Promise.reject(new Error('nothing is read again')), solid: () => Promise.reject(new Error('nothing is read again')) });
+  const part = typed('30 ^90 60 ^90 30 t2 w100', [web, sheet]);
+
+  it('keeps the dimensions that can still be read, and names the dropped ones', async () => {
+    const longer = await anew(part, { line: '30 ^90 70 ^90 30 t2 w100' });
+    expect([longer.part.dimensions, longer.words]).toEqual([[web, sheet], 'typed anew: 30 ^90 70 ^90 30 t2 w100']);
+    // its legs no longer stand parallel
+    const open = await anew(part, { line: '30 ^90 60 ^60 30 t2 w100' });
+    expect(open.part.dimensions).toEqual([sheet]);
+    expect(open.words).toMatch(/^typed anew: .*, dimension dropped, not to be read on the part any longer: d1 \(B face of .* to B face of .*, plus and minus 0.1 mm\)$/);
+    // plate 3 is another one where there is a bend more
+    expect((await anew(part, { line: '30 ^90 30 ^90 30 ^90 30 t2 w100' })).part.dimensions).toBeUndefined();
+  });
+
+  it('takes those that are told with it in their place', async () => {
+    const { part: now, words } = await anew(part, { line: '30 ^90 60 ^60 30 t2 w100', dimensions: [{ between: sheet.between }] });
+    expect([now.dimensions?.length, words]).toEqual([1, expect.not.stringContaining('dropped')]);
   });
 });

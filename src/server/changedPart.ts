@@ -4,6 +4,7 @@ import type { Metal } from '../metal/index.js';
 import { DEFAULT_K } from '../forming/index.js';
 import { asFormed, type Assumption, develop, dimensionFault, type DxfReading, type Part, partFromLine, ruleInWords, type StepReading, UNIT_WORDS, withThickness } from '../sheet/index.js';
 import { HttpError } from './httpError.js';
+import { keptDimensions } from './keptDimensions.js';
 
 const radius = z.number().min(0).max(10_000);
 const side = z.enum(['A', 'B']);
@@ -82,9 +83,14 @@ const same = (part: Part): Changed => ({ part, words: '' });
 /** What the user chose beside the reading stays with a part that is read again. */
 const keeping = (read: Part, { name, metal, marks }: Part): Part => ({ ...read, name, ...(metal === undefined ? {} : { metal }), ...(marks === undefined ? {} : { marks }) });
 
-const readAgain = async (part: Part, { told, line, unit }: Change, { drawing, solid }: Again): Promise<Changed> => {
-  if (told !== undefined) return drawnAgain(part, told, drawing);
-  if (line !== undefined) return typedAnew(part, line);
+const readAgain = async (part: Part, { told, line, unit, dimensions }: Change, { drawing, solid }: Again): Promise<Changed> => {
+  if (told !== undefined || line !== undefined) {
+    const made = told !== undefined ? await drawnAgain(part, told, drawing) : typedAnew(part, line!);
+    // where all of them are told with it, none is lost
+    if (made.part === part || dimensions !== undefined) return made;
+    const kept = keptDimensions(made.part, part);
+    return { part: kept.part, words: [made.words, kept.words].filter((it) => it !== '').join(', ') };
+  }
   return unit === undefined ? same(part) : inUnit(part, unit, solid);
 };
 
