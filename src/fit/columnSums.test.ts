@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { answerInWords } from './answerInWords.js';
+import { changeInShort } from './changeInShort.js';
 import { columnSum } from './columnSums.js';
 import { type FitCell, notTried } from './fitCell.js';
 
@@ -23,6 +24,12 @@ describe('what a column says', () => {
   it('a part that only a line scribed by eye helps is not told as one that nothing helps', () => {
     const byEye = { ...no('no stop', ['a line scribed by hand', 0, 'scribed line']), verdict: 'does not make' as const };
     expect(columnSum([byEye, no('force'), yes])).toMatchObject({ makes: 1, no: 2, byEye: [0], noHelp: [1], changes: [] });
+  });
+
+  it('a part for which the looking was broken off is not told as one that nothing helps', () => {
+    const cut = { ...no('force'), remediesCut: true as const };
+    expect(columnSum([cut, no('force')])).toMatchObject({ no: 2, noHelp: [1], cut: [0] });
+    expect([changeInShort(cut), changeInShort(no('force'))]).toEqual(['what helps was not looked for to the end', 'nothing looked at helps']);
   });
 
   it('tells apart what is made as drawn, only by another drawing, only as two joined parts, only by another machine', () => {

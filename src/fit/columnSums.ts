@@ -32,6 +32,8 @@ export interface ColumnSum {
   readonly byEye: readonly number[];
   /** Parts for which nothing that was looked at helps. */
   readonly noHelp: readonly number[];
+  /** Parts for which the looking was broken off. */
+  readonly cut: readonly number[];
 }
 
 const grouped = (said: readonly (readonly [words: string, part: number])[]): SaidOf[] => {
@@ -69,12 +71,13 @@ export const columnSum = (cells: readonly (FitCell | null)[]): ColumnSum => {
   });
   const open = of('not decided', 'not tried');
   const byEye = of('does not make').filter((p) => cells[p]!.remedies.some(({ confirmed }) => confirmed));
+  const helpless = of('does not make').filter((p) => !byEye.includes(p));
   const makes = of('makes').length;
   const changed = Object.fromEntries(CHANGE_KINDS.map((kind) => [kind, lifted.filter((p) => kinds.get(p) === kind).length])) as Record<ChangeKind, number>;
   return {
     levels: levelsOf(makes, changed), makes, changed, no: of('does not make').length, open: open.length,
     why: grouped([...lifted, ...of('does not make')].sort((a, b) => a - b).map((p) => [reasonInShort(cells[p]!) ?? 'no reason given', p] as const)),
     changes: changes.sort((a, b) => CHANGE_KINDS.indexOf(a.kind) - CHANGE_KINDS.indexOf(b.kind)),
-    byEye, noHelp: of('does not make').filter((p) => !byEye.includes(p)),
+    byEye, noHelp: helpless.filter((p) => !cells[p]!.remediesCut), cut: helpless.filter((p) => cells[p]!.remediesCut),
   };
 };

@@ -16,6 +16,8 @@ export interface FitCell {
   readonly remedies: readonly Remedy[];
   /** Which changes were looked for and do not help, one sentence; absent where none was looked for or one does. */
   readonly inVain?: string;
+  /** Present where the looking was broken off, as `inVain` says: something may help. */
+  readonly remediesCut?: true;
   /** Predicted making time of one part, the set-up shared over the quantity; null where it is not made. */
   readonly seconds: number | null;
   /** Predicted, the set-up left out; null where it is not made. */

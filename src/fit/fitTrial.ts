@@ -29,6 +29,8 @@ export const fitTrial = async (input: TrialInput, asked: FitAsked, hooks: PlanAn
   const strict: TrialInput = { ...held, limits: { ...input.limits, scribedLine: 'refused' } };
   const trial = await planJudged(strict, hooks);
   if (trial.verdict !== 'does not make' || !asked.remedies) return trial;
+  // what is known by now, should the looking be broken off
+  hooks.onPlanned?.(trial);
   const lifted = await withRemedies(strict, trial, hooks);
   const byEye = [...trial.reasons, ...(trial.untold ?? [])].some((r) => r.code === 'no stop') ? await scribed(held, hooks) : [];
   return { ...lifted, remedies: [...lifted.remedies, ...byEye] };

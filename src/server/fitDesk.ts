@@ -190,7 +190,7 @@ export class FitDesk {
       ...hooks,
       given: (p, c) => {
         const cell = order.known?.[p]?.[c] ?? null;
-        return cell === null || cell.verdict === 'not decided' || cell.verdict === 'not tried' ? null : cell;
+        return cell === null || cell.verdict === 'not decided' || cell.verdict === 'not tried' || cell.remediesCut ? null : cell;
       },
       onCell: (p, c, cell) => {
         const row = live.view.cells[p]!.map((old, i) => (i === c ? kept(cell) : old));

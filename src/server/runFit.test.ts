@@ -6,6 +6,7 @@ import { demoFloor, demoRack } from '../shop/index.js';
 import type { Trial } from '../trial/index.js';
 import { contentKey } from './contentKey.js';
 import { type CellCache, type FitQuestion, runFit } from './runFit.js';
+import { TrialPool } from './trialPool.js';
 
 // plans and proves in worker threads (dist)
 vi.setConfig({ testTimeout: 240_000 });
@@ -66,6 +67,20 @@ describe('many parts on many machines', () => {
     expect([there!.machine.id, there!.proven]).toEqual([machine.id, false]);
     // with tools of another rack that holds none of these the way is not tried
     expect(carriedOver({ part: made.value, machine, rack: { ...rack, punches: [] }, metal, quantity }, run.cells[0]![0]!.way!)).toBeNull();
+  });
+
+  it('a worker that breaks off while it looks for what helps says so, and that cell is not kept', async () => {
+    const made = profilePart({ name: 'deeper channel', thickness: 1.5, insideRadius: 1.5, width: 150, flanges: [80, 40, 80], turns: [90, 90] });
+    if (!made.ok) throw new Error(made.failure.sentence);
+    const rack = demoRack();
+    const few = { ...rack, punches: rack.punches.slice(0, 2), dies: rack.dies.filter(({ v }) => v === 12) };
+    const pool = new TrialPool();
+    const { cells } = await runFit({ ...question, parts: [made.value], columns: fitColumns(demoFloor().slice(1, 2), few), asked: { remedies: true } }, {
+      pool, cache: { get: async () => undefined, put: () => Promise.reject(new Error('what was broken off is no answer to keep')) },
+      onDoing: (_, __, what) => void (what.startsWith('would it be made') && pool.close()),
+    });
+    expect(cells[0]![0]).toMatchObject({ verdict: 'does not make', remedies: [], remediesCut: true });
+    expect(cells[0]![0]!.inVain).toMatch(/^What would change it was not looked for to the end\. The planner broke off/);
   });
 
   it('stopped, it comes back at once and says of each cell that it was not tried', async () => {

@@ -55,6 +55,7 @@ const machineSays = ({ board }: ReportData, m: number): string => {
     ...(changes.length > 0 ? [`What would change it ${mark('remedy')}: ${changes.join('; ')}.`] : []),
     ...(sum.byEye.length > 0 ? [`Only by eye to a scribed line: ${of(sum.byEye)}.`] : []),
     ...(sum.noHelp.length > 0 ? [`Nothing that was looked at helps: ${of(sum.noHelp)}.`] : []),
+    ...(sum.cut.length > 0 ? [`What helps was not looked for to the end: ${of(sum.cut)}.`] : []),
   ].join(' ');
 };
 

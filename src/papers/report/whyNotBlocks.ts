@@ -12,7 +12,7 @@ const afterwards = (cell: FitCell): readonly Pick<Paragraph, 'words' | 'style'>[
   ...cell.remedies.map((remedy, k) => ({
     words: `Remedy ${mark('remedy')}: ${remedy.sentence}${remedy.confirmed ? '' : ' Not confirmed by planning again.'}`, style: { size: SIZE, bold: k === 0 },
   })),
-  ...(cell.inVain !== undefined && cell.remedies.length === 0 ? [{ words: `No remedy found. ${cell.inVain}`, style: { size: SIZE } }] : []),
+  ...(cell.inVain !== undefined && cell.remedies.length === 0 ? [{ words: cell.remediesCut ? cell.inVain : `No remedy found. ${cell.inVain}`, style: { size: SIZE } }] : []),
 ];
 
 const HEADS: Readonly<Partial<Record<FitCell['verdict'], string>>> = { 'not decided': 'Not decided', 'not tried': 'Not tried' };

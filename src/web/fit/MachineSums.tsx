@@ -40,6 +40,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                       ))}
                       {sum.byEye.length > 0 && <li>only by eye to a scribed line, which counts as not made <span className="soft">({of(sum.byEye)})</span></li>}
                       {sum.noHelp.length > 0 && <li>nothing that was looked at helps <span className="soft">({of(sum.noHelp)})</span></li>}
+                      {sum.cut.length > 0 && <li>what helps was not looked for to the end <span className="soft">({of(sum.cut)})</span></li>}
                     </ul>
                   )}
                 </td>
