@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { type Envelope, envelope } from '../fit/index.js';
+import { type Envelope, type Reach, envelope, reachInWords } from '../fit/index.js';
 import { CAVEAT } from '../forming/index.js';
 import { commandWith } from './commandLine.js';
 import { METAL_WORDS, metalNamed } from './metalNamed.js';
@@ -15,14 +15,15 @@ interface EnvelopeOptions extends OutputOptions, ShopOptions {
 
 const inWords = ({ machine, metal, thickest, shortest, deepest, model }: Envelope, s: Show): string => {
   // as the planner asked for it: no digit is added
-  const mm = (value: number | null): string => (value === null ? 'none' : s.words(`${value} mm`));
+  const mm = (value: number): string => s.words(`${value} mm`);
+  const reach = (far: Reach): string => s.words(reachInWords(far));
   return [
   `${machine}, ${metal}`,
-  table([{ heading: 'length of bend' }, { heading: 'thickest' }], thickest.map((t) => [mm(t.length), mm(t.thickness)])),
+  table([{ heading: 'length of bend' }, { heading: 'thickest' }], thickest.map((t) => [mm(t.length), reach(t.thickness)])),
   '',
-  table([{ heading: 'thickness' }, { heading: 'shortest flange, outside' }], shortest.map((s) => [mm(s.thickness), mm(s.flange)])),
+  table([{ heading: 'thickness' }, { heading: 'shortest flange, outside' }], shortest.map((f) => [mm(f.thickness), reach(f.flange)])),
   '',
-  `Deepest box on a base of ${s.words(`${deepest.base[0]} x ${deepest.base[1]} mm`)} in ${mm(deepest.thickness)}: ${mm(deepest.depth)}.`,
+  `Deepest box on a base of ${s.words(`${deepest.base[0]} x ${deepest.base[1]} mm`)} in ${mm(deepest.thickness)}: ${reach(deepest.depth)}.`,
   s.words(model),
   ].join('\n');
 };

@@ -1,6 +1,7 @@
 export { type Alternative, alternatives } from './alternatives.js';
 export { needsProof, unproved } from './afterProof.js';
-export { type Envelope, envelope } from './envelope.js';
+export { type Envelope, type Reach, envelope } from './envelope.js';
+export { reachInWords } from './reachInWords.js';
 export { answerInWords, columnName } from './answerInWords.js';
 export { type FoundWay, asCarried, carriedOver } from './carryOver.js';
 export { changeInShort } from './changeInShort.js';

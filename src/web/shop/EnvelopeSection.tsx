@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { reachInWords } from '../../fit/index.js';
 import type { Metal } from '../../metal/index.js';
 import type { EnvelopeView } from '../../server/index.js';
 import { get, sentence } from '../ask.js';
@@ -8,21 +9,21 @@ import { useAnswer } from '../useAnswer.js';
 /** ms between two looks while it is worked out. */
 const LOOK = 2000;
 
-const mm = (value: number | null): string => (value === null ? 'none of those tried' : `${value.toLocaleString('en-GB')} mm`);
+const mm = (value: number): string => `${value.toLocaleString('en-GB')} mm`;
 
 const Figures = ({ envelope: { thickest, shortest, deepest, model } }: { readonly envelope: Extract<EnvelopeView, { state: 'done' }>['envelope'] }) => (
   <>
     <div className="columns">
       <table>
         <thead><tr><th scope="col" className="number">Length of the bend</th><th scope="col" className="number">Thickest sheet, bent square</th></tr></thead>
-        <tbody>{thickest.map(({ length, thickness }) => <tr key={length}><td className="number">{mm(length)}</td><td className="number">{mm(thickness)}</td></tr>)}</tbody>
+        <tbody>{thickest.map(({ length, thickness }) => <tr key={length}><td className="number">{mm(length)}</td><td className="number">{reachInWords(thickness)}</td></tr>)}</tbody>
       </table>
       <table>
         <thead><tr><th scope="col" className="number">Thickness</th><th scope="col" className="number">Shortest flange, outside</th></tr></thead>
-        <tbody>{shortest.map(({ thickness, flange }) => <tr key={thickness}><td className="number">{mm(thickness)}</td><td className="number">{mm(flange)}</td></tr>)}</tbody>
+        <tbody>{shortest.map(({ thickness, flange }) => <tr key={thickness}><td className="number">{mm(thickness)}</td><td className="number">{reachInWords(flange)}</td></tr>)}</tbody>
       </table>
     </div>
-    <p>Deepest box on a base of {deepest.base.join(' by ')} mm in {deepest.thickness} mm: {mm(deepest.depth)}.</p>
+    <p>Deepest box on a base of {deepest.base.join(' by ')} mm in {deepest.thickness} mm: {reachInWords(deepest.depth)}.</p>
     <p className="small soft">{model}</p>
   </>
 );
