@@ -8,7 +8,7 @@ export interface BestOrder extends ChangeCost {
   readonly order: readonly number[];
 }
 
-/** Parts of one day beyond which the table of subsets grows out of hand (16 parts: a million entries). */
+/** Parts of one day beyond which the table of subsets grows out of hand (16 parts: a million entries of 17 bytes). */
 export const MOST_PARTS = 16;
 
 const less = (a: ChangeCost, b: ChangeCost): boolean => a.changes < b.changes || (a.changes === b.changes && a.seconds < b.seconds);
@@ -24,30 +24,37 @@ export const leastChanges = (count: number, cost: (from: number | null, to: numb
   if (count === 0) return { order: [], changes: 0, seconds: 0 };
   const between = Array.from({ length: count }, (_, a) => Array.from({ length: count }, (__, b) => (a === b ? null : cost(a, b))));
   const all = (1 << count) - 1;
-  // best[set][k]: of the parts in `set`, all made from k on to the end; built from the end, so that ties fall to the first of the order
-  const best: (BestOrder | null)[][] = Array.from({ length: all + 1 }, () => Array.from({ length: count }, () => null));
+  // at set * count + first: of the parts in `set`, all made from `first` on to the end, what that costs and which comes second (-1: none);
+  // built from the end, so that ties fall to the first of the order
+  const size = (all + 1) * count;
+  const [changes, seconds, second] = [new Float64Array(size), new Float64Array(size), new Int8Array(size)];
   for (let set = 1; set <= all; set++) {
     for (let first = 0; first < count; first++) {
       if ((set & (1 << first)) === 0) continue;
       const rest = set & ~(1 << first);
-      if (rest === 0) {
-        best[set]![first] = { order: [first], changes: 0, seconds: 0 };
-        continue;
-      }
-      let found: BestOrder | null = null;
+      let found: ChangeCost = { changes: rest === 0 ? 0 : Infinity, seconds: 0 };
+      let then = -1;
       for (let next = 0; next < count; next++) {
-        const then = (rest & (1 << next)) === 0 ? null : best[rest]![next]!;
-        if (then === null) continue;
+        if ((rest & (1 << next)) === 0) continue;
         const change = between[first]![next]!;
-        const here = { changes: change.changes + then.changes, seconds: change.seconds + then.seconds };
-        if (found === null || less(here, found)) found = { ...here, order: [first, ...then.order] };
+        const at = rest * count + next;
+        const here = { changes: change.changes + changes[at]!, seconds: change.seconds + seconds[at]! };
+        if (less(here, found)) [found, then] = [here, next];
       }
-      best[set]![first] = found;
+      const at = set * count + first;
+      changes[at] = found.changes;
+      seconds[at] = found.seconds;
+      second[at] = then;
     }
   }
-  return Array.from({ length: count }, (_, first): BestOrder => {
-    const start = cost(null, first);
-    const then = best[all]![first]!;
-    return { order: then.order, changes: start.changes + then.changes, seconds: start.seconds + then.seconds };
-  }).reduce((a, b) => (less(b, a) ? b : a));
+  const [start, first] = Array.from({ length: count }, (_, k): readonly [ChangeCost, number] => {
+    const begun = cost(null, k);
+    return [{ changes: begun.changes + changes[all * count + k]!, seconds: begun.seconds + seconds[all * count + k]! }, k];
+  }).reduce((a, b) => (less(b[0], a[0]) ? b : a));
+  const order: number[] = [];
+  for (let [set, k] = [all, first]; k >= 0;) {
+    order.push(k);
+    [set, k] = [set & ~(1 << k), second[set * count + k]!];
+  }
+  return { order, ...start };
 };
