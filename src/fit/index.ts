@@ -1,5 +1,5 @@
 export { type Alternative, alternatives } from './alternatives.js';
-export { needsProof, unproved } from './afterProof.js';
+export { unproved } from './afterProof.js';
 export { type Envelope, type Reach, envelope } from './envelope.js';
 export { reachInWords } from './reachInWords.js';
 export { answerInWords, columnName } from './answerInWords.js';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { metalById } from '../metal/index.js';
 import { profilePart } from '../sheet/index.js';
 import { demoFloor, demoRack } from '../shop/index.js';
-import type { TrialInput } from '../trial/index.js';
+import type { Trial, TrialInput } from '../trial/index.js';
 import { planAndProve } from './planAndProve.js';
 
 const angle = profilePart({ name: 'angle', thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] });
@@ -37,5 +37,16 @@ describe('plan and prove', () => {
     expect(trial.steps).toHaveLength(1);
     expect(trial.verdict).toBe('not decided');
     expect(trial.proof.checked).toBe(false);
+  });
+
+  it('a plan that the check does not confirm is handed on with the question that it answers', async () => {
+    const told: { readonly asked: TrialInput; readonly planned: Trial; readonly passed: boolean }[] = [];
+    const trial = await planAndProve(input, {
+      // a part moved off its station along the bed
+      onPlanned: ({ steps: [step] }) => void Object.assign(step!, { place: step!.place + 500 }),
+      onRejected: (asked, planned, { passed }) => void told.push({ asked, planned, passed }),
+    });
+    expect([trial.verdict, told.length, told[0]!.planned.verdict, told[0]!.passed]).toEqual(['not decided', 1, 'makes', false]);
+    expect(told[0]!.asked).toBe(input);
   });
 });

@@ -1,10 +1,12 @@
 import { proveTrial } from '../proof/index.js';
-import { type Trial, type TrialHooks, type TrialInput, planTrial } from '../trial/index.js';
+import { type ProofSummary, type Trial, type TrialHooks, type TrialInput, planTrial } from '../trial/index.js';
 import { afterProof, needsProof, unproved } from './afterProof.js';
 
 export interface PlanAndProveHooks extends TrialHooks {
   /** The plan before its proof: something to keep when the proof is stopped. Not to be shown as good. */
   readonly onPlanned?: (trial: Trial) => void;
+  /** A plan that the independent check did not confirm, with the question that it answers: a defect of the planner, which must not be lost where another plan stands in its place. */
+  readonly onRejected?: (input: TrialInput, planned: Trial, proof: ProofSummary) => void;
   /** 0 to 1 */
   readonly onProof?: (share: number) => void;
 }
@@ -21,5 +23,9 @@ export const planAndProve = async (input: TrialInput, hooks: PlanAndProveHooks =
   if (!needsProof(trial)) return trial;
   if (hooks.cancelled?.() === true) return unproved(trial, 'Stopped before the independent check of the plan.');
   const proof = await proveTrial(trial, hooks.onProof === undefined ? {} : { onProgress: hooks.onProof });
+  if (proof.checked && !proof.passed) {
+    const { perStep: _, ...summary } = proof;
+    hooks.onRejected?.(input, trial, summary);
+  }
   return afterProof(trial, proof);
 };

@@ -2,7 +2,7 @@ import { Worker } from 'node:worker_threads';
 import { type FitAsked, unproved } from '../fit/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { graceSeconds, workerMemory, workerTrials } from './limits.js';
-import type { Progress, TrialTask, TrialWord } from './trialTask.js';
+import type { Defect, Progress, TrialTask, TrialWord } from './trialTask.js';
 import { workerFile } from './workerFile.js';
 
 export type TrialEnd =
@@ -41,14 +41,14 @@ export class TrialPool {
     const stop = new SharedArrayBuffer(4);
     const task: TrialTask = { input, stop, ...(fit && { fit }) };
     let planned: Trial | undefined;
-    let ended: { readonly trial: Trial; readonly rejected: boolean } | undefined;
+    let ended: { readonly trial: Trial; readonly defect?: Defect } | undefined;
     let failure: string | undefined;
     let stopping = false;
     let overdue = false;
     let grace: NodeJS.Timeout | undefined;
 
     const endOf = (): TrialEnd => {
-      if (ended !== undefined) return { state: stopping ? 'stopped' : 'done', trial: ended.trial, ...(stopping ? { why: byUser } : {}), ...(ended.rejected ? { defect: defectFile(input, planned!, ended.trial) } : {}) };
+      if (ended !== undefined) return { state: stopping ? 'stopped' : 'done', trial: ended.trial, ...(stopping ? { why: byUser } : {}), ...(ended.defect ? { defect: defectFile(ended.defect) } : {}) };
       if (planned === undefined) {
         if (stopping) return { state: 'stopped', why: 'Stopped by the user before there was a plan.' };
         return { state: 'failed', why: failure ?? (overdue ? `The planner was not done within ${seconds} s and was stopped.` : 'The planner ended without an answer: a defect of the program.') };
@@ -135,6 +135,4 @@ const startWorker = (): Warm => {
 
 const byUser = 'Stopped by the user.';
 
-/** What reproduces a plan that the proof rejected: the question, the plan as the planner gave it, and the proof's findings. */
-const defectFile = (input: TrialInput, planned: Trial, { proof }: Trial): string =>
-  JSON.stringify({ format: 'brakewright defect 1', input, trial: { ...planned, proof } });
+const defectFile = (defect: Defect): string => JSON.stringify({ format: 'brakewright defect 1', ...defect });

@@ -20,12 +20,18 @@ export interface Progress {
   readonly bound?: number;
 }
 
+/** What reproduces a plan that the proof rejected: the question, the plan as the planner gave it, with the proof's findings. */
+export interface Defect {
+  readonly input: TrialInput;
+  readonly trial: Trial;
+}
+
 /**
  * What a planning worker says. `planned` comes before the proof, so that a job killed in its proof still has its plan.
- * `rejected`: the proof did not confirm the plan.
+ * `defect`: a plan that the proof did not confirm, with the question it answers.
  */
 export type TrialWord =
   | { readonly kind: 'progress'; readonly progress: Progress }
   | { readonly kind: 'planned'; readonly trial: Trial }
-  | { readonly kind: 'ended'; readonly trial: Trial; readonly rejected: boolean }
+  | { readonly kind: 'ended'; readonly trial: Trial; readonly defect?: Defect }
   | { readonly kind: 'failed'; readonly sentence: string };

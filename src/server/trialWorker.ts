@@ -1,8 +1,8 @@
 import { parentPort } from 'node:worker_threads';
-import { fitTrial, needsProof, type PlanAndProveHooks, planAndProve } from '../fit/index.js';
+import { fitTrial, type PlanAndProveHooks, planAndProve } from '../fit/index.js';
 import type { Trial } from '../trial/index.js';
 import { threadClock } from './threadClock.js';
-import type { Progress, TrialTask, TrialWord } from './trialTask.js';
+import type { Defect, Progress, TrialTask, TrialWord } from './trialTask.js';
 
 /** ms between two words of progress: more would only keep the server busy. */
 const quiet = 150;
@@ -25,6 +25,7 @@ const work = async ({ input, stop, fit }: TrialTask): Promise<void> => {
     say({ kind: 'progress', progress });
   };
   let planned: Trial | undefined;
+  let defect: Defect | undefined;
   const hooks: PlanAndProveHooks = {
     now: clock,
     cancelled: () => Atomics.load(flag, 0) === 1,
@@ -36,14 +37,16 @@ const work = async ({ input, stop, fit }: TrialTask): Promise<void> => {
       planned = plan;
       say({ kind: 'planned', trial: plan });
     },
+    onRejected: (asked, plan, proof) => {
+      defect ??= { input: asked, trial: { ...plan, proof } };
+    },
     onProof: (share) => report({
       what: 'independent check', share: searchShare + share * (1 - searchShare),
       ...(planned === undefined ? {} : { bestSeconds: planned.seconds, bound: planned.bound }),
     }),
   };
   const trial = await (fit ? fitTrial(input, fit, hooks) : planAndProve(input, hooks));
-  const rejected = planned !== undefined && needsProof(planned) && trial.proof.checked && !trial.proof.passed;
-  say({ kind: 'ended', trial, rejected });
+  say({ kind: 'ended', trial, ...(defect && { defect }) });
 };
 
 /** One trial at a time; the worker stays for the next. */
