@@ -32,7 +32,7 @@ export const withCondition = (machine: Machine, record: ConditionRecord): Machin
   const state = stateOf(record);
   const known = (reading: Reading): Known => (reading === null ? { source: 'not known' } : { value: reading, source: 'measured' });
   const { ram, x, r } = state.repeatability;
-  const beware = bewareOf(state, machine);
+  const beware = [...new Set([...(machine.beware ?? []), ...bewareOf(state, machine)])];
   return {
     ...machine,
     rating: Math.min(machine.rating, state.forceReached ?? Infinity),
