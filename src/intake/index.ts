@@ -6,4 +6,5 @@ export { readDxfAside, readOutlineAside } from './readDxfAside.js';
 export { type DxfPartFailure, type DxfPartResult, readDxfPart } from './readDxfPart.js';
 export { partOfProfile } from './partOfProfile.js';
 export { profileSchema } from './profileSchema.js';
+export { isWritten, writtenName } from './writtenName.js';
 export { foldedStep } from './step/foldedStep.js';

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { writtenName } from './writtenName.js';
 
 /** mm */
 const length = z.number().positive().max(20_000);
@@ -10,7 +11,7 @@ const measure = z.enum(['outside', 'inside', 'flat']);
 export const profileSchema = z.strictObject({
   profile: z.union([
     z.strictObject({
-      name: z.string().trim().min(1).max(200),
+      name: writtenName(200),
       thickness: length,
       insideRadius: radius,
       width: length,
@@ -18,6 +19,6 @@ export const profileSchema = z.strictObject({
       turns: z.array(z.union([turn, z.strictObject({ turn, insideRadius: radius })])).max(99),
       measure: measure.default('outside'),
     }),
-    z.strictObject({ name: z.string().trim().min(1).max(200), line: z.string().max(2_000) }),
+    z.strictObject({ name: writtenName(200), line: z.string().max(2_000) }),
   ]),
 });

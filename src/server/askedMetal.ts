@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { metalFromBends } from '../forming/index.js';
+import { writtenName } from '../intake/index.js';
 import { metalById } from '../metal/index.js';
 import { type OwnMetal, type OwnMetalData, asMeasuredBend, bendReadingsSchema, bendToolsSchema, ownMetalId, parseOwnMetal, tensileTestSchema } from './ownMetal.js';
 
-export const metalName = z.string().trim().min(1).max(60);
+export const metalName = writtenName(60);
 
 /** A metal of the shop's own as it is asked for: what was measured, and the metal of the list that it is like. */
 export const askedMetalSchema = z.union([
@@ -11,11 +12,12 @@ export const askedMetalSchema = z.union([
   z.strictObject({ name: metalName, like: z.string(), tools: bendToolsSchema, bends: bendReadingsSchema }),
 ]);
 
-type Made<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly sentence: string };
-type Bends = Extract<OwnMetalData, { by: 'test bends' }>['bends'];
+export type Made<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly sentence: string };
+/** Bends as they were measured, each with its tools. */
+export type MeasuredBends = Extract<OwnMetalData, { by: 'test bends' }>['bends'];
 
 /** From bends that were measured, each with its tools; the curve is found now and kept. */
-export const metalDataFromBends = (name: string, likeId: string, bends: Bends): Made<OwnMetalData> => {
+export const metalDataFromBends = (name: string, likeId: string, bends: MeasuredBends): Made<OwnMetalData> => {
   const like = metalById(likeId);
   if (like === undefined) return { ok: false, sentence: `There is no metal '${likeId}' in the list.` };
   const id = ownMetalId(name);

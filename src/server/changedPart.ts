@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type DxfPartResult, type Intake, dxfReadingSchema, ruleSchema } from '../intake/index.js';
+import { type DxfPartResult, type Intake, dxfReadingSchema, ruleSchema, writtenName } from '../intake/index.js';
 import type { Metal } from '../metal/index.js';
 import { DEFAULT_K } from '../forming/index.js';
 import { asFormed, type Assumption, develop, dimensionFault, type DxfReading, type Part, partFromLine, ruleInWords, type StepReading, UNIT_WORDS, withThickness } from '../sheet/index.js';
@@ -25,7 +25,7 @@ const dimension = z.strictObject({
 export const changeSchema = z.strictObject({
   /** The revision that the change was made on: when there is a later one by then, it is refused. */
   after: z.int().min(1).optional(),
-  name: z.string().trim().min(1).max(200).optional(),
+  name: writtenName(200).optional(),
   /** mm: inside radii by bend id; outside lengths are kept. */
   radii: z.record(z.string(), radius).optional(),
   /** mm: the inside radius of every bend that was drawn sharp. */

@@ -173,6 +173,7 @@ describe('fits', () => {
     const good = { partIds: [partId], machineIds: 'all', metalId: 'dc01', quantity: 10 };
     for (const [wrong, status] of [
       [{ ...good, partIds: ['none'] }, 404], [{ ...good, machineIds: ['none'] }, 404], [{ ...good, metalId: 'none' }, 404], [{ ...good, quantity: 0 }, 400],
+      [{ ...good, owned: ['genral'] }, 400], [{ ...good, machineIds: ['general', 'general'] }, 400], [{ ...good, machineIds: ['worn'], owned: ['general'] }, 400],
       [{ ...good, buyer: { machines: [{ id: 'x' }] } }, 422], [{ ...good, buyer: { rack: {} } }, 422],
     ] as const) {
       const answer = await post('/api/fits', wrong);

@@ -130,6 +130,7 @@ describe('a day plan', () => {
     expect((await ask('/api/day-plan?trials=t-none')).status).toBe(404);
     expect((await ask(`/api/day-plan/layout.svg?trials=${trialIds.join(',')}`)).status).toBe(422);
     expect((await ask('/api/day-plan?trials=')).status).toBe(400);
+    expect(await ask(`/api/day-plan?trials=${trialIds.join(',')}&bed=900`)).toMatchObject({ status: 400, body: { error: expect.stringMatching(/^'bed' .* layout=one\.$/) } });
   });
 
   test('stands its parts on one layout where asked, and draws it', async () => {

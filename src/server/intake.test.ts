@@ -12,6 +12,9 @@ vi.setConfig({ testTimeout: 240_000 });
 const server = askedServer('intake');
 const { ask, post, upload, addAngle } = server;
 
+/** It begins with a capital or with the name of the field in question. */
+const oneSentence = /^[A-Z'].*[.]$/;
+
 const TUBE = resolve('../shared/parts/IRNAS__KORUZA/square_tube_100x100x2.STEP');
 console.log(`real files: ${existsSync(TUBE) ? 1 : 0} found, ${existsSync(TUBE) ? 0 : 1} skipped`);
 
@@ -71,4 +74,27 @@ test.skipIf(!existsSync(TUBE))('a closed section is refused with its faces, and 
   const { refused } = body as { refused: { code: string; faces: number[]; picture: string }[] };
   expect(refused).toMatchObject([{ code: 'closed section', faces: [expect.any(Number), expect.any(Number)] }]);
   for (const face of refused[0]!.faces) expect(refused[0]!.picture).toContain(`>face ${face}<`);
+});
+
+test('a file without a name, and names that no file can bear, are refused in one sentence', async () => {
+  const raw = (head: string): Promise<{ readonly status: number; readonly body: never }> =>
+    ask('/api/parts', { method: 'POST', headers: { 'content-type': 'multipart/form-data; boundary=x' }, body: `--x\r\nContent-Disposition: form-data; name="file"${head}\r\nContent-Type: application/octet-stream\r\n\r\nMZ\r\n--x--\r\n` });
+  for (const answer of [
+    await raw(''), await raw('; filename=""'), await raw('; filename*=UTF-8\'\'a%0Ab.step'),
+    ...(await Promise.all(['two\nlines', 'half \ud800'].flatMap((name) => [
+      post('/api/parts', { profile: { name, line: '40 ^90 60 t1.5 w100' } }), post('/api/parts/demo-1/revisions', { name }),
+      post('/api/parts', { profile: { name, thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] } }),
+    ]))),
+  ]) {
+    expect(answer.status).toBe(400);
+    expect((answer.body as { error: string }).error).toMatch(oneSentence);
+    expect((answer.body as { error: string }).error).toMatch(/name|no file/);
+  }
+  // a name that came in before is still given out
+  expect((await fetch(`${server.url}/api/parts/demo-1/blank.dxf`)).status).toBe(200);
+});
+
+test('a body over its limit is refused with the limit; a table may be larger', async () => {
+  expect(await post('/api/trials', { partId: 'x'.repeat(2 ** 20) })).toMatchObject({ status: 413, body: { error: 'The body is larger than the 1 MiB that are taken here.' } });
+  expect(await post('/api/deductions', { csv: 'x\n'.repeat(2 ** 20), mode: 'add' })).toMatchObject({ status: 422 });
 });

@@ -3,6 +3,9 @@ export const uploadLimit = 64 * 2 ** 20;
 export const tooLarge = `The file is larger than ${uploadLimit / 2 ** 20} MiB.`;
 /** Largest JSON body, bytes: a typed-in profile has a few hundred. */
 export const bodyLimit = 2 ** 20;
+/** Largest table as CSV, characters, and the JSON body that brings it, bytes. */
+export const tableLimit = 5_000_000;
+export const tableBodyLimit = 8 * 2 ** 20;
 /** Seconds that reading one file may take. */
 export const readSeconds = 120;
 /** Refused bodies of a file that are answered with a picture, some 0.1 MB each. */

@@ -13,7 +13,10 @@ import { workerFile } from './workerFile.js';
 export class PaperDesk {
   private worker: Worker | undefined;
   private readonly kept = new Map<string, Promise<Paper>>();
-  private readonly inTurn = oneAtATime(waitingPapers, 'Too many drawings are being made at this moment; try again.');
+  private readonly inTurn = oneAtATime(waitingPapers, 'Too much is being worked on at this moment; try again.');
+
+  /** What it makes, as its refusals call it, and what they say may be done about one that takes too long. */
+  constructor(private readonly what = 'drawing', private readonly advice = '') {}
 
   /** `key` names what is drawn, revision included; the same key while one is being made waits for that one. */
   make(key: string, task: PaperTask): Promise<Paper> {
@@ -65,11 +68,11 @@ export class PaperDesk {
         settle(() => (reply.ok ? resolve(reply.paper) : reject(new HttpError(reply.status, reply.sentence))));
       };
       const broken = (error: Error): void => {
-        process.stderr.write(`A defect of the program while drawing '${task.kind}': ${error.stack ?? error.message}\n`);
-        lose(500, 'The drawing broke off: a defect of the program, not of the part.');
+        process.stderr.write(`A defect of the program while making '${task.kind}': ${error.stack ?? error.message}\n`);
+        lose(500, `The ${this.what} broke off: a defect of the program, not of the part.`);
       };
-      const ended = (): void => lose(503, 'The drawing was stopped.');
-      const late = setTimeout(() => lose(503, `The drawing was not done within ${paperSeconds} s.`), paperSeconds * 1000);
+      const ended = (): void => lose(503, `The ${this.what} was stopped.`);
+      const late = setTimeout(() => lose(503, `The ${this.what} was not done within ${paperSeconds} s${this.advice}.`), paperSeconds * 1000);
       worker.on('message', answered).on('error', broken).on('exit', ended);
       worker.ref();
       worker.postMessage(task);

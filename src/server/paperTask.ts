@@ -9,6 +9,8 @@ import {
 import { type Blank, blank, develop, type Part, ruleInWords } from '../sheet/index.js';
 import type { ConditionFigures, ConditionRecord, Machine } from '../shop/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
+import { type MeasuredBends, metalDataFromBends } from './askedMetal.js';
+import { bendAnswer, type BendQuestion } from './bendAnswer.js';
 import { found, HttpError } from './httpError.js';
 import { type PartSummary, partSummary } from './partSummary.js';
 
@@ -24,6 +26,8 @@ export type PaperTask =
   | { readonly kind: 'layout' | 'path'; readonly trial: Trial }
   | { readonly kind: 'before' | 'after' | 'section'; readonly trial: Trial; readonly step: number }
   | { readonly kind: 'reason'; readonly trial: Trial; readonly number: number }
+  | { readonly kind: 'bend'; readonly question: BendQuestion }
+  | { readonly kind: 'metal of bends'; readonly name: string; readonly like: string; readonly bends: MeasuredBends }
   | { readonly kind: 'check sheet'; readonly machine: Machine; readonly filled: { readonly record: ConditionRecord; readonly figures: ConditionFigures } | null; readonly options: CheckSheetOptions };
 
 export type Paper = string | Uint8Array | PartSummary;
@@ -55,6 +59,10 @@ export const makePaper = async (task: PaperTask): Promise<Paper> => {
     case 'one layout':
       // data, as text: it is kept and handed on like any other paper
       return JSON.stringify(await oneLayout(task, { now: () => performance.now() }));
+    case 'bend':
+      return JSON.stringify(bendAnswer(task.question));
+    case 'metal of bends':
+      return JSON.stringify(metalDataFromBends(task.name, task.like, task.bends));
     case 'shared layout':
       return pictureToSvg(layoutPicture(task.trials[0]!, { others: task.trials.slice(1) }));
     case 'layout':

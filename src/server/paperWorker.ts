@@ -12,8 +12,8 @@ parentPort!.on('message', (task: PaperTask) => {
     (paper): PaperReply => ({ ok: true, paper }),
     (error: unknown): PaperReply => {
       if (error instanceof HttpError) return { ok: false, status: error.status, sentence: error.message };
-      process.stderr.write(`A defect of the program while drawing '${task.kind}': ${(error as Error).stack ?? String(error)}\n`);
-      return { ok: false, status: 500, sentence: 'The drawing broke off: a defect of the program, not of the part.' };
+      process.stderr.write(`A defect of the program while making '${task.kind}': ${(error as Error).stack ?? String(error)}\n`);
+      return { ok: false, status: 500, sentence: 'It broke off: a defect of the program, not of the part.' };
     },
   ).then((reply) => parentPort!.postMessage(reply));
 });

@@ -12,14 +12,17 @@ const words: Readonly<Record<string, readonly [number, string]>> = {
   FST_ERR_CTP_INVALID_MEDIA_TYPE: [415, 'This kind of content is not taken here.'],
   FST_ERR_CTP_EMPTY_JSON_BODY: [400, 'The body is empty; it must be JSON.'],
   FST_ERR_CTP_INVALID_JSON_BODY: [400, 'The body is no valid JSON.'],
-  FST_ERR_CTP_BODY_TOO_LARGE: [413, 'The body is too large.'],
   FST_ERR_CTP_INVALID_CONTENT_LENGTH: [400, 'The body is shorter or longer than it says.'],
 };
 
 /** Answers any fault with `{ error: sentence }`. Nothing of the inside (paths, stack) leaves the program. */
-export const sendFault = (fault: FastifyError | HttpError, _request: FastifyRequest, reply: FastifyReply): void => {
+export const sendFault = (fault: FastifyError | HttpError, request: FastifyRequest, reply: FastifyReply): void => {
   if (fault instanceof HttpError) {
     void reply.code(fault.status).send({ error: fault.message, ...fault.more });
+    return;
+  }
+  if (fault.code === 'FST_ERR_CTP_BODY_TOO_LARGE') {
+    void reply.code(413).send({ error: `The body is larger than the ${request.routeOptions.bodyLimit / 2 ** 20} MiB that are taken here.` });
     return;
   }
   const known = words[fault.code];

@@ -1,5 +1,5 @@
 import { type ConditionRecord, type DataFault, type Machine, type Rack, type Result, changeWords, demoShopData, parseCondition, parseFloor, parseRack, withCondition } from '../shop/index.js';
-import type { MadeWith, ShopKind, ShopRevision, Store, StoredShopEntry } from '../store/index.js';
+import type { MadeWith, NewShopRevision, ShopKind, ShopRevision, Store, StoredShopEntry } from '../store/index.js';
 import type { MeasuredDeduction } from '../forming/index.js';
 import { HttpError } from './httpError.js';
 import { type Metal, metals as listed } from '../metal/index.js';
@@ -40,6 +40,14 @@ const READERS = {
 
 const NAMES: Readonly<Record<ShopKind, string>> = { machine: 'machine', rack: 'rack', condition: 'condition record of a machine', deductions: 'table of measured deductions', metal: 'metal of the shop\'s own' };
 
+/** A revision to be kept; `after` is the one that it follows, 0 for a new entry. Without `change` it is said in words what differs. */
+export interface ShopChange {
+  readonly kind: ShopKind;
+  readonly data: unknown;
+  readonly after: number;
+  readonly change?: string | undefined;
+}
+
 type Entries = readonly StoredShopEntry[];
 
 /** Machines, racks, condition records, measured deductions and own metals of the store: read, checked, kept as revisions, and held ready for planning. */
@@ -64,6 +72,24 @@ export class ShopKeeper {
 
   /** Checks and keeps the next revision; an HttpError with the fault when the data are not as they should be, or somebody else was quicker. */
   async keep(kind: ShopKind, data: unknown, after: number, change: string | undefined, by: string): Promise<ShopRevision> {
+    return (await this.keepAll([{ kind, data, after, change }], by))[0]!;
+  }
+
+  /** The same of several that belong together: all of them or none. */
+  async keepAll(changes: readonly ShopChange[], by: string): Promise<readonly ShopRevision[]> {
+    const entries = [];
+    for (const change of changes) entries.push(await this.entryOf(change));
+    const kept = await this.store.addShopRevisions(entries, by);
+    if (kept === undefined) {
+      let stale = 0;
+      for (const [i, { kind, id, after }] of entries.entries()) if ((await this.store.shopRevisions(kind, id)).length !== after) stale = i;
+      throw await this.overtaken(entries[stale]!.kind, entries[stale]!.id, changes[stale]!.after);
+    }
+    this.held = undefined;
+    return kept;
+  }
+
+  private async entryOf({ kind, data, after, change }: ShopChange): Promise<NewShopRevision> {
     const read = READERS[kind](data);
     if (!read.ok) throw new HttpError(422, read.fault.sentence, { fault: read.fault });
     const { id, name, demo } = read.value;
@@ -73,17 +99,14 @@ export class ShopKeeper {
     const before = after === 0 ? undefined : await this.store.shopEntry(kind, id, after);
     const words = change ?? (before === undefined ? 'new' : changeWords(before.data, data));
     if (words === '') throw new HttpError(400, `Nothing changes: this is what revision ${after} of ${id} says already.`);
-    const kept = await this.store.addShopRevision({ kind, id, name, demo, data, change: words, after: follows }, by);
-    if (kept === undefined) throw await this.overtaken(kind, id, after);
-    this.held = undefined;
-    return kept;
+    return { kind, id, name, demo, data, change: words, after: follows };
   }
 
   async takeOff(kind: 'machine' | 'rack' | 'metal', id: string, by: string): Promise<ShopRevision> {
     const entry = await this.store.shopEntry(kind, id);
     if (kind === 'rack' && (await this.store.shopEntries('rack')).length < 2) throw new HttpError(409, 'This is the only rack of tools: hand in another one before it is taken off.');
     if (entry === undefined) throw new HttpError(404, `There is no ${NAMES[kind]} '${id}'.`);
-    const kept = await this.store.addShopRevision({ kind, id, name: entry.name, demo: entry.demo, data: null, change: 'taken off', after: entry.revision }, by);
+    const [kept] = await this.store.addShopRevisions([{ kind, id, name: entry.name, demo: entry.demo, data: null, change: 'taken off', after: entry.revision }], by) ?? [];
     if (kept === undefined) throw await this.overtaken(kind, id, entry.revision);
     this.held = undefined;
     return kept;

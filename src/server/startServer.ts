@@ -1,4 +1,5 @@
 import { hostname } from 'node:os';
+import multipart from '@fastify/multipart';
 import fastify, { type FastifyInstance } from 'fastify';
 import { closeStepReader } from '../intake/index.js';
 import { demoParts } from '../sheet/index.js';
@@ -8,7 +9,8 @@ import { EnvelopeDesk } from './envelopeDesk.js';
 import { FitDesk } from './fitDesk.js';
 import { guard } from './guard.js';
 import { JobPool } from './jobPool.js';
-import { bodyLimit, requestSeconds } from './limits.js';
+import { bodyLimit, requestSeconds, uploadLimit, waitingReads } from './limits.js';
+import { oneAtATime } from './oneAtATime.js';
 import { envelopeRoutes } from './routes/envelopes.js';
 import { fitRoutes } from './routes/fits.js';
 import { handoutRoutes } from './routes/handouts.js';
@@ -24,9 +26,11 @@ import { pieceRoutes } from './routes/pieces.js';
 import { bendRoutes } from './routes/bend.js';
 import { sectionRoutes } from './routes/sections.js';
 import { shopRoutes } from './routes/shop.js';
+import { takeInRoutes } from './routes/takeIn.js';
 import { trialRoutes } from './routes/trials.js';
 import { sendFault } from './sendFault.js';
 import { ShopKeeper } from './shopKeeper.js';
+import { readsBusy, Uploads } from './uploads.js';
 import { type ListenOptions, listenOptions, type ServerOptions, StartRefusal } from './serverOptions.js';
 
 export interface RunningServer {
@@ -45,15 +49,16 @@ export const startServer = async (options: ServerOptions = {}): Promise<RunningS
   const fits = new FitDesk(store);
   const envelopes = new EnvelopeDesk();
   const desk = new PaperDesk();
-  const layouts = new PaperDesk();
+  const layouts = new PaperDesk('layout for all parts', ': ask for fewer of them, or for a day without one layout');
+  const sums = new PaperDesk('calculation');
   const shop = new ShopKeeper(store);
   try {
     await store.stopLeftoverJobs('stopped by restart');
     await firstStart(store);
     await shop.firstStart();
-    const app = await application(listen, { store, jobs, fits, envelopes, desk, layouts, shop });
+    const app = await application(listen, { store, jobs, fits, envelopes, desk, layouts, sums, shop, uploads: new Uploads(), inTurn: oneAtATime(waitingReads, readsBusy) });
     await app.listen({ port: listen.port, host: listen.host });
-    return { url: urlOf(app, listen), close: () => closeAll(app, jobs, fits, [envelopes, desk, layouts], store) };
+    return { url: urlOf(app, listen), close: () => closeAll(app, jobs, fits, [envelopes, desk, layouts, sums], store) };
   } catch (error) {
     await store.close();
     throw refusalOf(error as NodeJS.ErrnoException, listen);
@@ -69,9 +74,11 @@ const application = async (listen: ListenOptions, context: Context): Promise<Fas
   guard(app, listen);
   healthRoutes(app);
   bendRoutes(app, context);
-  await partRoutes(app, context);
+  await app.register(multipart, { limits: { fileSize: uploadLimit, files: 1, fields: 4, parts: 5 } });
+  takeInRoutes(app, context);
+  partRoutes(app, context);
   shopRoutes(app, context);
-  sectionRoutes(app);
+  sectionRoutes(app, context);
   trialRoutes(app, context);
   jobRoutes(app, context);
   fitRoutes(app, context);

@@ -6,16 +6,18 @@ import type { NewShopRevision } from './store.js';
 const columns = 'kind, id, revision, name, demo, change, created_at, by';
 const latest = 'r.revision = (select max(revision) from shop_revisions where kind = r.kind and id = r.id)';
 
-/** The next revision of an entry; undefined when `after` is no longer its latest one. */
-export function addShopRevision(db: SqliteFile, { kind, id, name, demo, data, change, after }: NewShopRevision, by: string): ShopRevision | undefined {
+/** The next revisions of these entries, all or none; undefined when the `after` of one is no longer its latest. */
+export function addShopRevisions(db: SqliteFile, entries: readonly NewShopRevision[], by: string): readonly ShopRevision[] | undefined {
   const at = new Date().toISOString();
+  const last = ({ kind, id }: NewShopRevision): number => Number(db.get('select max(revision) n from shop_revisions where kind = ? and id = ?', [kind, id])?.['n'] ?? 0);
   return db.write(() => {
-    const last = Number(db.get('select max(revision) n from shop_revisions where kind = ? and id = ?', [kind, id])?.['n'] ?? 0);
-    if (last !== after) return undefined;
-    db.run(`insert into shop_revisions (${columns}, data_json) values (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-      [kind, id, last + 1, name, demo ? 1 : 0, change, at, by, data === null ? null : JSON.stringify(data)]);
-    addEvent(db, at, by, data === null ? `${kind} taken off` : `${kind} kept`, id, { revision: last + 1 });
-    return revisionOf(db.get(`select ${columns}, data_json from shop_revisions where kind = ? and id = ? and revision = ?`, [kind, id, last + 1])!);
+    if (entries.some((entry) => last(entry) !== entry.after)) return undefined;
+    return entries.map(({ kind, id, name, demo, data, change, after }) => {
+      db.run(`insert into shop_revisions (${columns}, data_json) values (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+        [kind, id, after + 1, name, demo ? 1 : 0, change, at, by, data === null ? null : JSON.stringify(data)]);
+      addEvent(db, at, by, data === null ? `${kind} taken off` : `${kind} kept`, id, { revision: after + 1 });
+      return revisionOf(db.get(`select ${columns}, data_json from shop_revisions where kind = ? and id = ? and revision = ?`, [kind, id, after + 1])!);
+    });
   });
 }
 

@@ -6,7 +6,7 @@ import { addJobs, jobById, jobEnded, jobs, jobStarted, stopLeftoverJobs } from '
 import { addPart, addReading, addRevision, latestParts, originalFile, revisions, siblings, storedPart } from './partsTable.js';
 import { addPiece, pieces } from './piecesTable.js';
 import { purgePart, purgeRecord } from './purgePart.js';
-import { addShopRevision, shopEntries, shopEntry, shopRevisions } from './shopTable.js';
+import { addShopRevisions, shopEntries, shopEntry, shopRevisions } from './shopTable.js';
 import type { Store } from './store.js';
 import { addTrial, defect, storedTrial, trialRecord, trials } from './trialsTable.js';
 
@@ -28,7 +28,7 @@ export function sqliteStore(db: SqliteFile, released: () => void): Store {
     trialRecord: async (id) => trialRecord(db, id),
     trial: async (id) => storedTrial(db, id),
     defect: async (trialId) => defect(db, trialId),
-    addShopRevision: async (entry, by) => addShopRevision(db, entry, by),
+    addShopRevisions: async (entries, by) => addShopRevisions(db, entries, by),
     shopEntries: async (kind) => shopEntries(db, kind),
     shopEntry: async (kind, id, revision) => shopEntry(db, kind, id, revision),
     shopRevisions: async (kind, id) => shopRevisions(db, kind, id),

@@ -268,20 +268,23 @@ describe('machines, racks and condition records', () => {
   const entry = { kind: 'machine', id: 'm', name: 'M', demo: false, data: { id: 'm', throat: 1 }, change: 'new', after: 0 } as const;
 
   test('a change is the next revision, and only of the one that it follows', async () => {
-    expect(await store.addShopRevision(entry, 'ann')).toMatchObject({ revision: 1, takenOff: false });
-    expect(await store.addShopRevision({ ...entry, data: { id: 'm', throat: 2 }, change: 'throat', after: 1 }, 'ben')).toMatchObject({ revision: 2 });
-    expect(await store.addShopRevision({ ...entry, after: 1 }, 'cy')).toBeUndefined();
+    expect(await store.addShopRevisions([entry], 'ann')).toMatchObject([{ revision: 1, takenOff: false }]);
+    expect(await store.addShopRevisions([{ ...entry, data: { id: 'm', throat: 2 }, change: 'throat', after: 1 }], 'ben')).toMatchObject([{ revision: 2 }]);
+    expect(await store.addShopRevisions([{ ...entry, after: 1 }], 'cy')).toBeUndefined();
+    // of several all are kept or none
+    expect(await store.addShopRevisions([{ ...entry, kind: 'rack' }, { ...entry, after: 1 }], 'cy')).toBeUndefined();
+    expect(await store.shopEntry('rack', 'm')).toBeUndefined();
     expect((await store.shopEntry('machine', 'm', 1))!.data).toEqual({ id: 'm', throat: 1 });
     expect((await store.shopEntries('machine')).map(({ revision, data }) => [revision, data])).toEqual([[2, { id: 'm', throat: 2 }]]);
     expect((await store.shopRevisions('machine', 'm')).map(({ revision, by, change }) => [revision, by, change])).toEqual([[1, 'ann', 'new'], [2, 'ben', 'throat']]);
-    await store.addShopRevision({ ...entry, data: null, change: 'taken off', after: 2 }, 'ann');
+    await store.addShopRevisions([{ ...entry, data: null, change: 'taken off', after: 2 }], 'ann');
     expect(await store.shopEntries('machine')).toEqual([]);
     expect(await store.shopEntry('machine', 'm')).toBeUndefined();
     expect(await store.shopEntries('rack')).toEqual([]);
   });
 
   test('nothing overwrites or removes one, not even by hand', async () => {
-    await store.addShopRevision(entry, 'ann');
+    await store.addShopRevisions([entry], 'ann');
     await store.close();
     const db = new sqlite.Database(join(dir, databaseName));
     db.exec('pragma locking_mode = exclusive');

@@ -109,8 +109,8 @@ export interface Store {
   /** The text of the defect file of a trial, if its plan was rejected by the proof. */
   defect(trialId: string): Promise<string | undefined>;
 
-  /** The next revision of a machine, a rack or a condition record; undefined when another one has come in between. */
-  addShopRevision(entry: NewShopRevision, by: string): Promise<ShopRevision | undefined>;
+  /** The next revisions of machines, racks, condition records and so on, all of them or none: undefined when another one has come in between. */
+  addShopRevisions(entries: readonly NewShopRevision[], by: string): Promise<readonly ShopRevision[] | undefined>;
   /** The latest revision of each that is not taken off, in the order in which they first came. */
   shopEntries(kind: ShopKind): Promise<readonly StoredShopEntry[]>;
   /** The latest revision, or the one asked for. */

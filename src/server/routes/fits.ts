@@ -58,6 +58,9 @@ export const fitRoutes = (app: FastifyInstance, { store, fits, shop }: Context):
     const asked = checked(askedSchema, request.body);
     const { machines, rack, madeWith, deductions, metals } = await shop.current();
     const wanted = asked.machineIds === 'all' ? machines : asked.machineIds.map((id) => found(machines.find((m) => m.id === id), `There is no machine '${id}' on the floor.`));
+    const twice = wanted.find(({ id }, k) => wanted.findIndex((m) => m.id === id) !== k);
+    if (twice) throw new HttpError(400, `The machine '${twice.id}' is named twice in 'machineIds'.`);
+    for (const id of asked.owned ?? []) if (!wanted.some((m) => m.id === id)) throw new HttpError(400, `'owned' names '${id}', which is no machine of this fit.`);
     const metal = found(metals.find(({ id }) => id === asked.metalId), `There is no metal '${asked.metalId}'.`);
     const columns = fitColumns(wanted, rack, asked.buyer ? buyersOwn(asked.buyer) : {});
     const parts = [];

@@ -1,16 +1,16 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { z } from 'zod';
-import { type DayPlan, type OneLayout, type OneLayoutAnswer, answerInWords, cheapestOfAll, cheapestWords, nothingCostsLess, dayPlan } from '../../fit/index.js';
+import { type DayPlan, answerInWords, cheapestOfAll, cheapestWords, nothingCostsLess } from '../../fit/index.js';
 import { reportWordsOf, siteMachines } from '../../papers/index.js';
-import type { StoredTrial } from '../../store/index.js';
-import type { Trial, TrialInput } from '../../trial/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
+import { dayOfTrials, type PlannedDay } from '../dayOfTrials.js';
 import type { FitView } from '../fitTask.js';
+import { disposition } from '../disposition.js';
 import { whoAsks } from '../guard.js';
+import { hashOf } from '../hashOf.js';
 import { found, HttpError } from '../httpError.js';
 import { type ReportOfFit, reportOfFit } from '../reportOfFit.js';
-import { livePart } from './livePart.js';
 
 /** Characters of what is typed for a paper. */
 const typedLimit = 2000;
@@ -29,7 +29,8 @@ interface DayAnswer extends DayPlan {
 }
 
 /** What the buyer takes home and what the demonstrator prepares: the report of a fit, and the plan of a day. */
-export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts, shop }: Context): void => {
+export const handoutRoutes = (app: FastifyInstance, context: Context): void => {
+  const { store, fits, desk } = context;
   const today = (): string => new Date().toISOString().slice(0, 10);
 
   const report = async (id: string, query: unknown): Promise<ReportOfFit & { readonly view: FitView }> => {
@@ -54,44 +55,15 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
   });
 
   app.get<ById>('/api/fits/:id/report.pdf', async (request, reply) => {
-    const { data, view } = await report(request.params.id, request.query);
-    const key = JSON.stringify([view.id, view.done, 'report', data.typed, data.walk?.sheet.part.name, data.walk?.machine.id, data.demonstrated.map(({ records }) => records.map(({ id }) => id))]);
-    return pdf(reply, await desk.make(key, { kind: 'report', data }), 'buyer\'s report.pdf');
+    const { data } = await report(request.params.id, request.query);
+    const task = { kind: 'report', data } as const;
+    return pdf(reply, await desk.make(hashOf(task), task), 'buyer\'s report.pdf');
   });
 
-  /** The parts of these trials planned again onto one layout of their machine; of the same question one answer is kept. */
-  const onOneLayout = async (stored: readonly StoredTrial[], pieces: number, bed: number | undefined): Promise<OneLayout> => {
-    const { rack, deductions, metals } = await shop.current();
-    const { machine } = stored[0]!.trial;
-    const inputs: TrialInput[] = [];
-    for (const { partId, partRevision, metalId } of stored) {
-      const { part } = await livePart(store, partId, partRevision);
-      const metal = found(metals.find(({ id }) => id === metalId), `There is no metal '${metalId}'.`);
-      inputs.push({ part, machine, rack, metal, quantity: pieces, ...(deductions.length > 0 ? { deductions } : {}) });
-    }
-    const key = JSON.stringify(['one layout', stored.map(({ id }) => id), pieces, bed, rack, deductions, inputs.map(({ metal }) => metal)]);
-    const answer = JSON.parse((await layouts.make(key, { kind: 'one layout', inputs, ...(bed === undefined ? {} : { bed }) })) as string) as OneLayoutAnswer;
-    if (!answer.ok) throw new HttpError(422, answer.sentence);
-    return answer.value;
-  };
-
-  const day = async (query: unknown): Promise<{ readonly plan: DayPlan; readonly trials: readonly Trial[]; readonly of: readonly StoredTrial[]; readonly buyer: string }> => {
-    const { trials: asked, pieces, spares, buyer = '', layout, bed } = checked(daySchema, query);
-    const ids = asked.split(',').filter((id) => id !== '');
-    const stored: StoredTrial[] = [];
-    for (const id of ids) stored.push(found(await store.trial(id), `There is no trial '${id}'.`));
-    const { rack } = await shop.current();
-    const apart = dayPlan({ trials: stored.map(({ trial }) => trial), rack, pieces, spares });
-    if (!apart.ok) throw new HttpError(422, apart.sentence);
-    if (layout === undefined) return { plan: apart.value, trials: stored.map(({ trial }) => trial), of: stored, buyer };
-    // what is not made stands on no layout; it is told after the others
-    const [made, left] = [stored.filter(({ trial }) => trial.verdict === 'makes'), stored.filter(({ trial }) => trial.verdict !== 'makes')];
-    const shared = await onOneLayout(made, pieces, bed);
-    const on = made.filter((_, i) => shared.without.every(({ input }) => input !== i));
-    const trials = [...shared.trials, ...shared.without.map(({ trial }) => trial), ...left.map(({ trial }) => trial)];
-    const planned = dayPlan({ trials, rack, pieces, spares, layout: shared });
-    if (!planned.ok) throw new HttpError(422, planned.sentence);
-    return { plan: planned.value, trials, of: [...on, ...shared.without.map(({ input }) => made[input]!), ...left], buyer };
+  const day = async (query: unknown): Promise<PlannedDay & { readonly buyer: string; readonly who: string }> => {
+    const { trials, buyer = '', who = '', ...asked } = checked(daySchema, query);
+    if (asked.bed !== undefined && asked.layout === undefined) throw new HttpError(400, "'bed' is the length that one layout may take: it goes with layout=one.");
+    return { ...(await dayOfTrials({ trialIds: trials.split(',').filter((id) => id !== ''), ...asked }, context)), buyer, who: who.trim() };
   };
 
   app.get('/api/day-plan', async ({ query }): Promise<DayAnswer> => {
@@ -103,18 +75,16 @@ export const handoutRoutes = (app: FastifyInstance, { store, fits, desk, layouts
   app.get('/api/day-plan/layout.svg', async ({ query }, reply) => {
     const { plan, trials } = await day(query);
     if (!plan.layout) throw new HttpError(422, 'These parts stand on no layout of their own: ask with layout=one.');
-    const key = JSON.stringify(['shared layout', trials.map((t) => [t.sheet.part.name, t.stations, t.steps.map(({ station, place }) => [station, place])])]);
-    return reply.type('image/svg+xml').send(await desk.make(key, { kind: 'shared layout', trials: trials.filter(({ verdict }) => verdict === 'makes') }));
+    const task = { kind: 'shared layout', trials: trials.filter(({ verdict }) => verdict === 'makes') } as const;
+    return reply.type('image/svg+xml').send(await desk.make(hashOf(task), task));
   });
 
   app.get('/api/day-plan.pdf', async (request, reply) => {
-    const { plan, trials, of, buyer } = await day(request.query);
-    const { who = '' } = checked(daySchema, request.query);
-    const options = { date: today(), who: who.trim() === '' ? whoAsks(request) : who.trim(), buyer };
-    const [{ blanks }] = plan.stops as readonly [DayPlan['stops'][number]];
-    return pdf(reply, await desk.make(JSON.stringify(['day', of.map(({ id }) => id), blanks.pieces, blanks.spares, options, plan.layout ?? null]), { kind: 'day plan', plan, trials, options }), 'day plan.pdf');
+    const { plan, trials, buyer, who } = await day(request.query);
+    const task = { kind: 'day plan', plan, trials, options: { date: today(), who: who === '' ? whoAsks(request) : who, buyer } } as const;
+    return pdf(reply, await desk.make(hashOf(task), task), 'day plan.pdf');
   });
 };
 
 const pdf = (reply: FastifyReply, bytes: unknown, name: string): FastifyReply =>
-  reply.type('application/pdf').header('content-disposition', `inline; filename*=UTF-8''${encodeURIComponent(name)}`).send(Buffer.from(bytes as Uint8Array));
+  reply.type('application/pdf').header('content-disposition', disposition('inline', name)).send(Buffer.from(bytes as Uint8Array));

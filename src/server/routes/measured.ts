@@ -6,12 +6,13 @@ import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { whoAsks } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
+import { tableBodyLimit, tableLimit } from '../limits.js';
 import { MEASURED_ID, parseMeasured } from '../measuredTable.js';
 import { revisionOf } from './rule.js';
 
 const askedSchema = z.union([
   /** 'add': rows of the same tools, bend angle and note are replaced, all others stay; 'replace': the table is this one. */
-  z.strictObject({ csv: z.string().max(5_000_000), mode: z.enum(['add', 'replace']) }),
+  z.strictObject({ csv: z.string().max(tableLimit), mode: z.enum(['add', 'replace']) }),
   /** The test strips written down for this trial. */
   z.strictObject({ trialId: z.string() }),
 ]);
@@ -36,7 +37,7 @@ export const measuredRoutes = (app: FastifyInstance, { store, shop }: Context): 
   app.get('/api/deductions.csv', async (_, reply) =>
     reply.type('text/csv; charset=utf-8').header('content-disposition', 'attachment; filename="deductions.csv"').send(deductionsToCsv((await tableOf())?.rows ?? [])));
 
-  app.post('/api/deductions', async (request, reply) => {
+  app.post('/api/deductions', { bodyLimit: tableBodyLimit }, async (request, reply) => {
     const asked = checked(askedSchema, request.body);
     const before = await tableOf();
     const kept = (rows: readonly MeasuredDeduction[], change: string) => shop.keep('deductions', { rows }, before?.revision ?? 0, change, whoAsks(request));

@@ -1,6 +1,7 @@
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { foldShares } from '../../sheet/index.js';
 import type { Context } from '../context.js';
+import { disposition } from '../disposition.js';
 import { drawingPolicy } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
 import type { PaperTask } from '../paperTask.js';
@@ -72,5 +73,3 @@ const numberOf = (text: string): number => {
 
 const svg = (reply: FastifyReply, text: string): FastifyReply =>
   reply.type('image/svg+xml').header('content-security-policy', drawingPolicy).send(text);
-
-const disposition = (how: 'inline' | 'attachment', name: string): string => `${how}; filename*=UTF-8''${encodeURIComponent(name)}`;

@@ -4,8 +4,11 @@ import { asDrawn, conditionFigures, machinesFromCsv, machinesToCsv, parseConditi
 import type { ShopKind, ShopRevision, StoredShopEntry } from '../../store/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
+import { disposition } from '../disposition.js';
 import { whoAsks } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
+import { tableBodyLimit, tableLimit } from '../limits.js';
+import type { ShopChange } from '../shopKeeper.js';
 import { revisionOf } from './rule.js';
 
 interface ById { readonly Params: { readonly id: string } }
@@ -18,7 +21,7 @@ const keepSchema = z.strictObject({
   change: z.string().trim().min(1).max(200).optional(),
 });
 
-const csv = z.string().max(5_000_000);
+const csv = z.string().max(tableLimit);
 const floorCsvSchema = z.strictObject({ csv });
 const csvSchema = z.strictObject({
   csv,
@@ -67,7 +70,7 @@ export const shopRoutes = (app: FastifyInstance, { store, shop, desk }: Context)
     return csvAttached(reply, 'floor.csv', machinesToCsv(entries.map(({ data }) => data)));
   });
 
-  app.post('/api/floor', async (request, reply) => {
+  app.post('/api/floor', { bodyLimit: tableBodyLimit }, async (request, reply) => {
     const data = floorOf(request.body);
     return reply.code(201).send(await takeIn('machine', data as readonly { readonly id: string }[], whoAsks(request)));
   });
@@ -98,7 +101,7 @@ export const shopRoutes = (app: FastifyInstance, { store, shop, desk }: Context)
   app.get<ById>('/api/racks/:id/tools.csv', async ({ params }, reply) =>
     csvAttached(reply, 'tools.csv', toolsToCsv((await entryOf('rack', params.id, undefined, 'rack')).data as RackData)));
 
-  app.post<ById>('/api/racks/:id/tools', async (request, reply) => {
+  app.post<ById>('/api/racks/:id/tools', { bodyLimit: tableBodyLimit }, async (request, reply) => {
     const { csv, mode } = checked(csvSchema, request.body);
     const { data, revision } = await entryOf('rack', request.params.id, undefined, 'rack');
     const read = toolsFromCsv(csv);
@@ -131,7 +134,7 @@ export const shopRoutes = (app: FastifyInstance, { store, shop, desk }: Context)
     const rests = record && stateOf(record.value);
     const options = entry && rests ? { date: rests.date, who: rests.by, revision: String(entry.revision) } : {};
     const pdf = await desk.make(`check sheet/${JSON.stringify([machine, filled, options])}`, { kind: 'check sheet', machine, filled, options });
-    return reply.type('application/pdf').header('content-disposition', `inline; filename*=UTF-8''${encodeURIComponent(`${machine.name} check sheet${blank ? ', blank' : ''}.pdf`)}`)
+    return reply.type('application/pdf').header('content-disposition', disposition('inline', `${machine.name} check sheet${blank ? ', blank' : ''}.pdf`))
       .send(Buffer.from(pdf as Uint8Array));
   });
 
@@ -146,14 +149,14 @@ export const shopRoutes = (app: FastifyInstance, { store, shop, desk }: Context)
 
   /** Each entry of a list as a new one or as the next revision of the one of its id; those that say nothing new are left. */
   const takeIn = async (kind: 'machine', list: readonly { readonly id: string }[], by: string): Promise<{ readonly kept: readonly ShopRevision[]; readonly same: readonly string[] }> => {
-    const kept: ShopRevision[] = [];
+    const changes: ShopChange[] = [];
     const same: string[] = [];
     for (const data of list) {
       const before = await store.shopEntry(kind, data.id);
       if (before !== undefined && sameData(before.data, data)) same.push(data.id);
-      else kept.push(await shop.keep(kind, data, before?.revision ?? 0, undefined, by));
+      else changes.push({ kind, data, after: before?.revision ?? 0 });
     }
-    return { kept, same };
+    return { kept: changes.length === 0 ? [] : await shop.keepAll(changes, by), same };
   };
 };
 
