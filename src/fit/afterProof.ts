@@ -19,7 +19,7 @@ export const afterProof = (trial: Trial, proof: ProofSummary & { readonly perSte
   });
   const proved: Trial = { ...trial, steps, proof: summary };
   if (proof.checked && proof.passed) return proved;
-  const finding = proof.findings[0] ?? 'it gave no finding';
+  const finding = proof.findings[0] ?? 'it gave no finding.';
   return withheld(proved, `The independent check did not confirm the plan: ${finding} This is a defect of the program, not of the part.`);
 };
 
