@@ -35,7 +35,8 @@ describe('what the user asks of an order', () => {
   it('never uses a punch or a seat that is forbidden', () => {
     const punch = free.steps[0]!.punch;
     const other = trial('P3', { forbid: [{ bend: 'b1', punch }] });
-    expect(other.steps.find((s) => s.bends.includes('b1'))?.punch).not.toBe(punch);
+    expect(other.verdict).toBe('makes');
+    expect(other.steps.find((s) => s.bends.includes('b1'))!.punch).not.toBe(punch);
     const seat = free.steps.find((s) => s.bends.includes('b1'))!;
     const plate = benchParts().find((b) => b.id === 'P3')!.part.bends[0]!.sides[seat.gaugeSide].plate;
     const turned = trial('P3', { forbid: [{ bend: 'b1', plateToGauge: plate }] });
