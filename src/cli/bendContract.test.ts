@@ -124,10 +124,10 @@ describe.skipIf(!existsSync('dist/cli/main.js'))('the contract of `bend --json`'
   });
 
   it('a metal from a tensile test', async () => {
-    const answer = await bend(...tools, '--metal', 'dc01', '--tensile', '245,340,21', '--angle', '90');
+    const answer = await bend(...tools, '--metal', 'dc01', '--tensile', '200,290,21', '--angle', '90');
     const typical = await bend(...tools, '--metal', 'dc01', '--angle', '90');
-    // 340 against the list's 335 MPa: force by strength, within 3 %
-    expect(answer['peakForcePerLength']! / typical['peakForcePerLength']! / (340 / 335)).toBeCloseTo(1, 1);
+    // 290 against the list's 335 MPa: force by strength, within 3 %; were the test not heard, 15 % off
+    expect(Math.abs(answer['peakForcePerLength']! / typical['peakForcePerLength']! / (290 / 335) - 1)).toBeLessThan(0.03);
     expect((await run('bend', ...tools, '--metal', 'dc01', '--tensile', '345,340,21', '--angle', '90')).err).toContain('--tensile');
   });
 });

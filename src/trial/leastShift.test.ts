@@ -42,21 +42,26 @@ describe('the least shift out of an overlap', () => {
         const n: Vec2 = [q[1] - p[1], p[0] - q[0]];
         const along = (s: Convex): number[] => s.map((v) => v[0] * n[0] + v[1] * n[1]);
         const [one, two] = [along(a), along(b)];
-        return Math.max(...one) > Math.min(...two) && Math.max(...two) > Math.min(...one);
+        const touch = 1e-9 * Math.hypot(...n);
+        return Math.max(...one) > Math.min(...two) + touch && Math.max(...two) > Math.min(...one) + touch;
       });
     };
     let overlapping = 0;
     for (let round = 0; round < 24; round++) {
       const piece = (): Convex => {
         const [x, y, w, h] = [random() * 10, random() * 10, 1 + random() * 6, 1 + random() * 6];
-        return box(x, x + w, y, y + h);
+        // every second round of boxes as they stand, the others turned
+        const turned = round % 2 === 0 ? 0 : random() * Math.PI;
+        const [c, s] = [Math.cos(turned), Math.sin(turned)];
+        return box(-w / 2, w / 2, -h / 2, h / 2).map(([a, b]): Vec2 => [x + w / 2 + c * a - s * b, y + h / 2 + s * a + c * b]);
       };
       const [moving, still] = [[piece(), piece()], [piece(), piece(), piece()]];
       const { by, towards } = leastShift(moving, still);
       if (by <= 0) continue;
       overlapping++;
       const clear = (shift: Vec2): boolean => moving.every((m) => still.every((s) => !meets(shifted(m, shift), s)));
-      expect(clear([towards[0] * (by + 1e-6), towards[1] * (by + 1e-6)])).toBe(true);
+      // it may touch there: in a corner between two slanting pieces the way on is not the way so far
+      expect(clear([towards[0] * by, towards[1] * by]), `round ${round}`).toBe(true);
       for (let k = 0; k < 90; k++) {
         const a = (k * Math.PI) / 45;
         for (const share of [0.3, 0.7, 0.999]) expect(clear([Math.cos(a) * by * share, Math.sin(a) * by * share])).toBe(false);
