@@ -1,8 +1,8 @@
-import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { metalById } from '../src/metal/index.js';
 import { demoFloor } from '../src/shop/index.js';
+import { goesOnFrom, openCheckpoint } from './checkpoint.js';
 import { cpuMilliseconds } from './cpuMilliseconds.js';
 import { compare } from './oracle/agreement.js';
 import { FAMILIES, type Family, familyPart } from './oracle/families.js';
@@ -14,7 +14,7 @@ const SOLVER_LIMIT = 20;
 const SOLVER_BENDS = 10;
 /** s of processor time for one plan. */
 const PLAN_LIMIT = 60;
-/** Where the comparison has got to: a line for each part done. Delete it to begin anew. */
+/** Where the comparison has got to: a line for each part done by this code. Delete it to begin anew. */
 const CHECKPOINT = 'out/agreement.jsonl';
 const REPRO = 'test/repro/agreement';
 
@@ -29,9 +29,6 @@ interface Line {
   readonly wrong: readonly string[];
 }
 
-const read = (): Line[] =>
-  existsSync(CHECKPOINT) ? readFileSync(CHECKPOINT, 'utf8').trim().split('\n').filter((t) => t !== '').map((t) => JSON.parse(t) as Line) : [];
-
 /**
  * The planner's best cost against two oracles on seeded parts of each family, seeds `first` to `count`, machine by machine in turn: every order by subset
  * dynamic programming on each, the mixed-integer solver up to ten bends for `solverLimit` seconds. A disagreement becomes a file
@@ -41,9 +38,9 @@ export const agreementBench = async (count: number, print: (line: string) => voi
   const metal = metalById('dc01');
   if (!metal) throw new Error('the metals have no dc01');
   const floor = demoFloor();
-  mkdirSync(dirname(CHECKPOINT), { recursive: true });
-  const done = read().filter((l) => l.seed >= first && l.seed <= count);
-  if (done.length > 0) print(`agreement: goes on after ${done.length} parts of an earlier run (${CHECKPOINT})`);
+  const kept = openCheckpoint<Line>(CHECKPOINT);
+  const done = kept.done.filter((l) => l.seed >= first && l.seed <= count);
+  if (done.length + kept.others > 0) print(`agreement: ${goesOnFrom({ ...kept, done }, 'parts', CHECKPOINT)}`);
   for (let seed = first; seed <= count; seed++) {
     for (const family of FAMILIES) {
       if (done.some((l) => l.family === family && l.seed === seed)) continue;
@@ -57,7 +54,7 @@ export const agreementBench = async (count: number, print: (line: string) => voi
       const { trial: { verdict }, searches, notClaimed, settled, gaveUp, wrong } = one;
       const line: Line = { family, seed, verdict, searches, notClaimed, settled, gaveUp, wrong };
       done.push(line);
-      appendFileSync(CHECKPOINT, `${JSON.stringify(line)}\n`);
+      kept.add(line);
       if (wrong.length === 0) continue;
       mkdirSync(REPRO, { recursive: true });
       writeFileSync(`${REPRO}/${family}-${seed}-on-${machine.id}.json`, `${JSON.stringify({ part: { family, seed }, machine: machine.id, rack, wrong }, null, 1)}\n`);

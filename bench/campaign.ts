@@ -1,11 +1,11 @@
-import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { planAndProve } from '../src/fit/index.js';
 import { closeStepReader, readStep } from '../src/intake/index.js';
 import { metalById } from '../src/metal/index.js';
 import { demoFloor, demoRack } from '../src/shop/index.js';
 import type { Part } from '../src/sheet/index.js';
+import { goesOnFrom, openCheckpoint } from './checkpoint.js';
 import { cpuMilliseconds } from './cpuMilliseconds.js';
 import { type Family, FAMILIES, familyPart } from './oracle/families.js';
 
@@ -25,7 +25,7 @@ interface Line {
 
 const SHARED = new URL('../../shared/parts/', pathToFileURL(`${process.cwd()}/bench/`));
 const REPRO = 'test/repro';
-/** Where the campaign has got to: a line for each case done. Delete it to begin anew. */
+/** Where the campaign has got to: a line for each case done by this code. Delete it to begin anew. */
 const CHECKPOINT = 'out/campaign.jsonl';
 /** s of processor time for one plan. */
 const PLAN_LIMIT = 20;
@@ -58,9 +58,8 @@ const partsOf = async ({ part }: Case): Promise<readonly Part[]> => {
 export const campaign = async (count: number, print: (line: string) => void, first = 1, seconds = PLAN_LIMIT): Promise<number> => {
   const metal = metalById('dc01');
   if (!metal) throw new Error('the metals have no dc01');
-  mkdirSync(dirname(CHECKPOINT), { recursive: true });
-  const done = new Map<string, Line>();
-  if (existsSync(CHECKPOINT)) for (const l of readFileSync(CHECKPOINT, 'utf8').trim().split('\n').filter((t) => t !== '')) done.set((JSON.parse(l) as Line).id, JSON.parse(l) as Line);
+  const kept = openCheckpoint<Line>(CHECKPOINT);
+  const done = new Map(kept.done.map((l) => [l.id, l]));
   const tally = (): { plans: number; rejected: number; smallest: number } => {
     const plans = [...done.values()].filter((l) => l.planned);
     return { plans: plans.length, rejected: plans.filter((l) => !l.passed).length, smallest: Math.min(Infinity, ...plans.map((l) => l.smallest ?? Infinity)) };
@@ -69,7 +68,7 @@ export const campaign = async (count: number, print: (line: string) => void, fir
     const { plans, rejected, smallest } = tally();
     print(`campaign: ${done.size} cases, ${plans} plans replayed, ${rejected} rejected, smallest clearance ${smallest.toFixed(2)} mm`);
   };
-  if (done.size > 0) print(`campaign: goes on after ${done.size} cases of an earlier run (${CHECKPOINT})`);
+  if (done.size + kept.others > 0) print(`campaign: ${goesOnFrom(kept, 'cases', CHECKPOINT)}`);
   for (const one of cases(first)) {
     if (tally().plans >= count) break;
     const id = idOf(one);
@@ -82,7 +81,7 @@ export const campaign = async (count: number, print: (line: string) => void, fir
         id: 'file' in one.part ? `${id}, part ${i + 1}` : id, planned: trial.proof.checked, passed: trial.proof.passed, verdict: trial.verdict, smallest: trial.proof.smallestClearance,
       };
       done.set(line.id, line);
-      appendFileSync(CHECKPOINT, `${JSON.stringify(line)}\n`);
+      kept.add(line);
       if (line.planned && !line.passed) {
         const name = line.id.replace(/[^\w]+/g, '-').toLowerCase();
         mkdirSync(REPRO, { recursive: true });

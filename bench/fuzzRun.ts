@@ -1,5 +1,5 @@
-import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { goesOnFrom, openCheckpoint } from './checkpoint.js';
 
 /** s to the sentence, and MiB at most. */
 const MOST_SECONDS = 10;
@@ -40,15 +40,14 @@ const worst = (all: readonly Done[], of: 'computing' | 'clock' | 'memory'): Done
 
 /**
  * Reads damaged files one by one: each must end in a part or a sentence inside 10 s of computing and 1 GiB. A line for each stands in
- * out/fuzz-KIND.jsonl, so that a run that was broken off goes on where it was; delete it to begin anew. What fails is kept under test/repro/intake.
+ * out/fuzz-KIND.jsonl, so that a run of the same code that was broken off goes on where it was; delete it to begin anew. What fails is kept under test/repro/intake.
  * Answers with the number of failures.
  */
 export const fuzzRun = async ({ kind, first, count, bytes, read }: Campaign): Promise<number> => {
   const checkpoint = `out/fuzz-${kind}.jsonl`;
-  mkdirSync(dirname(checkpoint), { recursive: true });
-  const known = existsSync(checkpoint) ? readFileSync(checkpoint, 'utf8').split('\n').filter((line) => line !== '').map((line) => JSON.parse(line) as Done) : [];
-  const done = new Map(known.filter(({ seed }) => seed >= first && seed < first + count).map((one) => [one.seed, one]));
-  if (done.size > 0) console.log(`${done.size} files of an earlier run are counted, not read again`);
+  const kept = openCheckpoint<Done>(checkpoint);
+  const done = new Map(kept.done.filter(({ seed }) => seed >= first && seed < first + count).map((one) => [one.seed, one]));
+  if (done.size + kept.others > 0) console.log(goesOnFrom({ ...kept, done: [...done.values()] }, 'files', checkpoint));
   const words = (): string => {
     const all = [...done.values()];
     const [slow, long, large] = [worst(all, 'computing'), worst(all, 'clock'), worst(all, 'memory')];
@@ -71,7 +70,7 @@ export const fuzzRun = async ({ kind, first, count, bytes, read }: Campaign): Pr
     const over = one.computing > MOST_SECONDS ? `${one.computing.toFixed(1)} s of computing` : one.memory > MOST_MIB ? `${one.memory.toFixed(0)} MiB` : '';
     const judged = { ...one, wrong: wrong === '' ? over : wrong };
     done.set(seed, judged);
-    appendFileSync(checkpoint, `${JSON.stringify(judged)}\n`);
+    kept.add(judged);
     if (judged.wrong !== '') {
       mkdirSync(REPRO, { recursive: true });
       writeFileSync(`${REPRO}/${kind}-seed-${seed}.json`, `${JSON.stringify({ seed, end, wrong: judged.wrong })}\n`);

@@ -1,8 +1,8 @@
-import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { metalById } from '../src/metal/index.js';
 import { demoFloor } from '../src/shop/index.js';
+import { goesOnFrom, openCheckpoint } from './checkpoint.js';
 import { cpuMilliseconds } from './cpuMilliseconds.js';
 import { FAMILIES, type Family } from './oracle/families.js';
 import { plainRack } from './oracle/racks.js';
@@ -13,7 +13,7 @@ import { refusablePart } from './oracle/refusablePart.js';
 const PLAN_LIMIT = 20;
 /** One seed in so many makes a tray too. */
 const TRAYS = 10;
-/** Where the check has got to: a line for each part done. Delete it to begin anew. */
+/** Where the check has got to: a line for each part done by this code. Delete it to begin anew. */
 const CHECKPOINT = 'out/refusals.jsonl';
 const REPRO = 'test/repro/refusals';
 
@@ -37,9 +37,9 @@ export const refusalsBench = async (count: number, print: (line: string) => void
   const metal = metalById('dc01');
   if (!metal) throw new Error('the metals have no dc01');
   const floor = demoFloor();
-  mkdirSync(dirname(CHECKPOINT), { recursive: true });
-  const done = existsSync(CHECKPOINT) ? readFileSync(CHECKPOINT, 'utf8').trim().split('\n').filter((t) => t !== '').map((t) => JSON.parse(t) as Line) : [];
-  if (done.length > 0) print(`refusals: goes on after ${done.length} parts of an earlier run (${CHECKPOINT})`);
+  const kept = openCheckpoint<Line>(CHECKPOINT);
+  const done = [...kept.done];
+  if (done.length + kept.others > 0) print(`refusals: ${goesOnFrom(kept, 'parts', CHECKPOINT)}`);
   const refused = (): Line[] => done.filter((l) => l.refused);
   for (let seed = 1; refused().length < count; seed++) {
     for (const family of FAMILIES) {
@@ -53,7 +53,7 @@ export const refusalsBench = async (count: number, print: (line: string) => void
         furthest: Math.max(0, ...measured.map((c) => Math.abs(c.told - c.measured!))), replayed: measured.filter((c) => c.finding !== undefined).length, wrong: one?.wrong ?? [],
       };
       done.push(line);
-      appendFileSync(CHECKPOINT, `${JSON.stringify(line)}\n`);
+      kept.add(line);
       if (line.wrong.length === 0) continue;
       mkdirSync(REPRO, { recursive: true });
       writeFileSync(`${REPRO}/${family}-${seed}-on-${machine.id}.json`, `${JSON.stringify({ part: { family, seed }, machine: machine.id, wrong: line.wrong }, null, 1)}\n`);
