@@ -5,6 +5,7 @@ import { ensureCompiled, ensurePages } from './lib/build.mjs';
 import { ensureChromium } from './lib/chromium.mjs';
 import { ensureInstalled } from './lib/install.mjs';
 import { at, stamps } from './lib/paths.mjs';
+import { missingPdfTools } from './lib/pdfTools.mjs';
 import { realFiles } from './lib/realFiles.mjs';
 import { tool } from './lib/run.mjs';
 import { checks } from './lib/checks.mjs';
@@ -46,6 +47,8 @@ const files = realFiles();
 console.log(`\nPublished part files: ${files.found} found, ${files.missing.length} not found of ${files.wanted} named by ${files.list ? 'their list and ' : ''}the tests.`);
 if (!files.list) console.log('  not found: the list itself (../shared/parts/MANIFEST.tsv), so the tests that go by it are skipped.');
 for (const name of files.missing) console.log(`  not found: ${name}`);
+const pdfTools = missingPdfTools();
+if (pdfTools.length > 0) console.log(`Programs that read PDF back: ${pdfTools.join(', ')} not installed, so what the papers say is not checked where a test asks for it (poppler-utils).`);
 
 const counted = (() => {
   try {

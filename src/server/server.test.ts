@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { request as httpRequest } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -131,10 +131,10 @@ describe('flat drawings', () => {
 });
 
 describe('files', () => {
-  const stepFile = (name: string): Uint8Array<ArrayBuffer> => new Uint8Array(readFileSync(new URL(`../../../shared/parts/${name}`, import.meta.url)));
+  const published = new URL('../../../shared/parts/Creality3DPrinting__Ender-3/E_motor_bracket.step', import.meta.url);
 
-  test('a published STEP file is read, kept and given back byte by byte', async () => {
-    const bytes = stepFile('Creality3DPrinting__Ender-3/E_motor_bracket.step');
+  test.skipIf(!existsSync(published))('a published STEP file is read, kept and given back byte by byte', async () => {
+    const bytes = new Uint8Array(readFileSync(published));
     const { status, body } = await upload('bracket.step', bytes);
     expect([status, body]).toMatchObject([201, { parts: [{ revision: 1, source: { fileName: 'bracket.step', size: bytes.length } }] }]);
     const { id } = (body as { parts: { id: string }[] }).parts[0]!;
