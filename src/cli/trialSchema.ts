@@ -261,6 +261,7 @@ const spread = z.object({ rootSumSquare: number, worstCase: number });
 /** A trial as it was saved: every field of src/trial/trial.ts, checked once where a file comes in. */
 export const trialSchema: z.ZodType<Trial> = z.object({
   format: z.literal('brakewright trial 1'),
+  toleranceClass: z.enum(['f', 'm', 'c', 'v']).exactOptional(),
   verdict: z.enum(['makes', 'makes with remedy', 'does not make', 'not decided']),
   sheet: z.object({ part, allowances: list(number) }),
   metal: z.object({ id: text, name: text, density: z.number().positive().exactOptional() }),

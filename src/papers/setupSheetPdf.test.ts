@@ -27,7 +27,7 @@ const refused: Trial = {
     { code: 'clearance', sentence: 'Flange 1 meets the punch body by 14.0 mm if b1 is made and b2 is not.', bends: ['b2'], made: ['b1'], unmade: ['b2'], bodies: ['punch'], by: 14 },
     { code: 'no stop', sentence: 'No finger reaches flange 3.', bends: ['b2'] },
   ],
-  remedies: [{ sentence: 'A punch relieved by 20 mm more makes it.', confirmed: true, price: 4100 }],
+  remedies: [{ sentence: 'A punch relieved by 20 mm more makes it.', confirmed: true, price: 4100, currency: 'EUR', items: [{ kind: 'punch', id: 'p', name: 'A punch', price: 3600, currency: 'EUR' }, { kind: 'option', id: 'o', name: 'An option', price: 500, currency: 'EUR' }] }],
 };
 
 describe('the set-up sheet', () => {
@@ -154,7 +154,7 @@ describe('the set-up sheet', () => {
 
     it('gives reasons and remedies in place of steps when the part is not made', async () => {
       const read = words(await write('refused', refused));
-      const needed = ['✕ does not make', 'Flange 1 meets the punch body by 14.0 mm', 'No finger reaches flange 3.', 'Drawn with b1 made', 'relieved by 20 mm more', 'In all 4,100'];
+      const needed = ['✕ does not make', 'Flange 1 meets the punch body by 14.0 mm', 'No finger reaches flange 3.', 'Drawn with b1 made', 'relieved by 20 mm more', 'In all 4,100 EUR'];
       expect(needed.filter((s) => !read.includes(s))).toEqual([]);
       expect(read).not.toContain('Step 1');
     });

@@ -49,7 +49,7 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
   const counts: Record<string, number> = {};
   const done = (verdict: Trial['verdict'], more: Partial<Trial>): Trial => ({
     format: 'brakewright trial 1', verdict, sheet: { part, allowances: part.bends.map(() => 0) },
-    metal: { id: metal.id, name: metal.name, density: metal.density }, quantity, machine, punches: [], dies: [], risers: [], stations: [], steps: [],
+    metal: { id: metal.id, name: metal.name, density: metal.density }, quantity, ...(input.toleranceClass && { toleranceClass: input.toleranceClass }), machine, punches: [], dies: [], risers: [], stations: [], steps: [],
     seconds: 0, timeModel: [], bound: 0, proven: false, model: '', reasons: [], remedies: [], proof: NOT_CHECKED, warnings: [],
     assumptions: [...part.assumptions.map((a) => a.sentence), ...('refused' in divided ? [] : divided.told)], counts, ...more,
     ...(machine.beware ? { warnings: [...(more.warnings ?? []), ...machine.beware] } : {}), computeSeconds: (now() - started) / 1000,

@@ -1,5 +1,6 @@
 import type { ClosedForm, Crowning, DeductionAnswer, Range, StepLimit, TestStripPlan } from '../forming/index.js';
 import type { Vec3 } from '../geometry/index.js';
+import type { GeneralClass } from '../metal/index.js';
 import type { Developed, Side } from '../sheet/index.js';
 import type { Die, Machine, Punch, Riser } from '../shop/index.js';
 
@@ -15,6 +16,8 @@ export interface Trial {
   /** Id of the metal, its name as printed, and its density, kg/m3, where it was kept. */
   readonly metal: { readonly id: string; readonly name: string; readonly density?: number };
   readonly quantity: number;
+  /** Class of ISO 2768-1 that dimensions without a tolerance of their own were asked to hold; absent where none was. */
+  readonly toleranceClass?: GeneralClass;
   readonly machine: Machine;
   /** Every tool and riser that stands in the layout. */
   readonly punches: readonly Punch[];

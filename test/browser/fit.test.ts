@@ -60,7 +60,7 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     const long = await row(/^Long/);
     expect(long).toMatch(/1 of 2/);
     expect(long).toMatch(/no stop within the gauge’s reach \(1 part: heavy angle\)/);
-    expect(long).toMatch(/\(11,500 EUR to buy\) \(1 part: heavy angle\)/);
+    expect(long).toMatch(/\(to buy: 11,500 EUR\) \(1 part: heavy angle\)/);
     await page.getByRole('button', { name: /^heavy angle on .*with a change/ }).first().click();
     expect(await page.locator('#cell-title').innerText()).toContain('heavy angle');
     await holds();

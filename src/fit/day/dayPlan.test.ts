@@ -79,7 +79,7 @@ describe('a day plan', () => {
 
   it('leaves out what is not made as it stands, says why and what would make it, and plans the others', () => {
     const reason = { code: 'clearance', sentence: 'The left flange meets the punch by 4.0 mm.' } as Trial['reasons'][number];
-    const gooseneck = { sentence: '', confirmed: true, price: 9500, items: [{ kind: 'punch', id: 'g', name: 'A gooseneck', price: 9500 }] } as const;
+    const gooseneck = { sentence: '', confirmed: true, price: 9500, items: [{ kind: 'punch', id: 'g', name: 'A gooseneck', price: 9500, currency: 'EUR' }] } as const;
     const relief = { sentence: '', confirmed: true, items: [{ kind: 'relief', id: 'r', name: 'a notch', price: 0 }] } as const;
     const hat = trial('hat', [], { verdict: 'makes with remedy', reasons: [reason], remedies: [gooseneck, relief] });
     const ring = trial('ring', [], { verdict: 'does not make', reasons: [reason], remedies: [] });

@@ -1,6 +1,5 @@
 import { type GeneralClass, angularTolerance } from '../../metal/index.js';
 import type { Trial } from '../../trial/index.js';
-import { classAsked } from './classAsked.js';
 import type { PieceFigure } from './pieceEntry.js';
 
 /** What is to be measured on a piece of this trial. */
@@ -23,7 +22,7 @@ const lengthsOf = (trial: Trial): ExpectedFigure[] => {
 
 /** The angle's tolerance by the length of its leg; a record that tells of no dimension is measured by its set-up sheet, which takes class m. */
 const angleAsked = (trial: Trial, leg: number): Pick<ExpectedFigure, 'tolerance' | 'askedBy'> => {
-  const cls: GeneralClass | null = trial.dimensions === undefined || trial.dimensions.length === 0 ? 'm' : classAsked(trial);
+  const cls: GeneralClass | null = trial.dimensions === undefined || trial.dimensions.length === 0 ? 'm' : trial.toleranceClass ?? null;
   if (cls === null) return { tolerance: null, askedBy: 'nobody' };
   const { tolerance, source, mark } = angularTolerance(leg, cls);
   return { tolerance, askedBy: `${source}, class ${cls}, leg ${leg.toFixed(1)} mm (${mark})` };

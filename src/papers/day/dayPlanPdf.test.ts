@@ -29,7 +29,7 @@ describe.skipIf(!has('pdftotext'))('the day plan on paper', () => {
   it('names what is not planned in, with its reason and the change', async () => {
     const trial = channelTrial();
     const reason = { code: 'clearance', sentence: 'The left flange meets the punch' } as (typeof trial.reasons)[number];
-    const hat = { ...trial, verdict: 'makes with remedy' as const, sheet: { ...trial.sheet, part: { ...trial.sheet.part, name: 'hat' } }, reasons: [reason], remedies: [{ sentence: '', confirmed: true, price: 9500, items: [{ kind: 'punch' as const, id: 'g', name: 'A gooseneck', price: 9500 }] }] };
+    const hat = { ...trial, verdict: 'makes with remedy' as const, sheet: { ...trial.sheet, part: { ...trial.sheet.part, name: 'hat' } }, reasons: [reason], remedies: [{ sentence: '', confirmed: true, price: 9500, items: [{ kind: 'punch' as const, id: 'g', name: 'A gooseneck', price: 9500, currency: 'EUR' }] }] };
     const made = dayPlan({ trials: [hat, trial], rack: demoRack(), pieces: 1, spares: 0, notRead: [{ part: 'tube.step', sentence: 'It closes into a ring.' }] });
     if (!made.ok) throw new Error(made.sentence);
     const file = join(folder, 'left.pdf');
