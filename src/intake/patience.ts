@@ -1,26 +1,25 @@
+import { processSeconds } from './threadSeconds.js';
+
 /** s below which it is not looked again. */
 const SOONEST = 0.05;
 
-const computing = (): number => {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1e6;
-};
-
 export interface Patience {
-  /** Begins anew. */
-  readonly again: () => void;
+  /** Begins anew, from now on by `computed`. */
+  readonly again: (computed?: () => number) => void;
   readonly stop: () => void;
 }
 
 /**
- * Calls `givenUp` once this process has computed for `allowed` s (all its threads; by the clock at least as long), at the latest after `most` s by
- * the clock: on a machine that is busy with other work a sound file takes long and computes little.
+ * Calls `givenUp` once so much was computed, by `computed` in s (all threads of this process when absent), and passed by the clock as `allowed` s, at the
+ * latest after `most` s by the clock: on a machine that is busy with other work a sound file takes long and computes little.
  */
-export const patience = (allowed: number, most: number, givenUp: () => void): Patience => {
+export const patience = (allowed: number, most: number, givenUp: () => void, computed: () => number = processSeconds): Patience => {
   let timer: NodeJS.Timeout | undefined;
   const stop = (): void => clearTimeout(timer);
-  const again = (): void => {
+  let computing = computed;
+  const again = (by = computing): void => {
     stop();
+    computing = by;
     const [began, clock] = [computing(), performance.now()];
     const look = (): void => {
       const used = computing() - began;

@@ -3,6 +3,7 @@ import type { Part } from '../../sheet/index.js';
 import type { Intake } from '../refusal.js';
 import { refusedFile } from './intakeOf.js';
 import { type Patience, patience } from '../patience.js';
+import { threadSeconds } from '../threadSeconds.js';
 import { ONE_FILE } from './kernel.js';
 import type { ReadReply, ReadRequest, Ready } from './worker.js';
 
@@ -21,11 +22,13 @@ export interface ReadStepOptions {
 
 const SECONDS = 120;
 /**
- * s that a file is given: a small one 5, then 20 for each MB up to 9; a larger one 4.5 for each MB. It ends when that much was computed and passed by the clock,
- * so where several threads compute (collecting memory, on idle cores) up to twice as much may have been computed: 5 s were 8.5 on two cores.
+ * s that a file is given: a small one 5, then 20 for each MB up to 9; a larger one 4.5 for each MB. It ends when the reader's thread has computed so much, and so much has
+ * passed by the clock, or all threads of the process 8/5 of it (they collect its memory).
  * Several times what sound files take; the published part with most faces, 1.7 MB, took about 7 when read both ways by a fresh kernel on a busy machine.
  */
 const secondsFor = (bytes: number): number => Math.max(5, Math.min(9, (20 * bytes) / 1e6), (4.5 * bytes) / 1e6);
+/** Of what the process computes, the least that counts as the file's: 5 s are at most 8 of all threads. */
+const SHARE = 5 / 8;
 /** s: a sound file that only wanted memory is read again in less. */
 const LEAST_AGAIN = 1.5;
 /** Bytes: the largest file taken in. The largest of the published test parts has 2.3 million. */
@@ -37,7 +40,7 @@ const KEPT_WARM = 120_000;
 /** MB of JavaScript heap; the kernel's own heap is bounded beside it. */
 const HEAP_MB = 320;
 
-let warm: { readonly worker: Worker; reads: number } | undefined;
+let warm: { readonly worker: Worker; reads: number; counter: string | null } | undefined;
 let idle: NodeJS.Timeout | undefined;
 let queue: Promise<unknown> = Promise.resolve();
 let lastId = 0;
@@ -52,15 +55,19 @@ const startWorker = (once: boolean): Worker => {
   const worker = new Worker(workerUrl(), { ...(once ? { workerData: ONE_FILE } : {}), execArgv: [], resourceLimits: { maxOldGenerationSizeMb: HEAP_MB }, stdout: true, stderr: true });
   // while it rests or dies nobody else listens, and an error without a listener would bring the process down
   worker.on('error', () => undefined);
+  // it may be ready before a file waits for it
+  worker.on('message', (reply: ReadReply | Ready) => {
+    if (warm?.worker === worker && 'ready' in reply) warm.counter = reply.counter;
+  });
   worker.on('exit', () => {
     if (warm?.worker === worker) warm = undefined;
   });
   return worker;
 };
 
-const takeWorker = (once: boolean): { readonly worker: Worker; readonly reads: number } => {
+const takeWorker = (once: boolean): NonNullable<typeof warm> => {
   clearTimeout(idle);
-  warm ??= { worker: startWorker(once), reads: 0 };
+  warm ??= { worker: startWorker(once), reads: 0, counter: null };
   warm.reads++;
   warm.worker.ref();
   return warm;
@@ -81,6 +88,9 @@ const rest = async (reads: number, spoilt: boolean): Promise<void> => {
   idle.unref();
 };
 
+/** What a reading computes, s; undefined where threads are not counted: then the process. */
+const computedBy = (counter: string | null): (() => number) | undefined => (counter === null ? undefined : threadSeconds(counter, SHARE));
+
 /** `spent`: s of an earlier reading of the same file, by the clock; of what it is given the rest is left, and no less than LEAST_AGAIN. */
 const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions, spent = 0): Promise<Intake> => {
   if (options.signal?.aborted) return Promise.resolve(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`));
@@ -92,7 +102,8 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions, 
   const most = options.seconds ?? SECONDS;
   const allowed = Math.min(most, secondsFor(bytes.length));
   const seconds = spent > 0 ? Math.min(allowed, Math.max(LEAST_AGAIN, allowed - spent)) : allowed;
-  const { worker, reads } = takeWorker(options.once ?? false);
+  const taken = takeWorker(options.once ?? false);
+  const { worker, reads } = taken;
   const id = ++lastId;
   return new Promise((resolve, reject) => {
     const settle = (act: () => void, spoilt: boolean): void => {
@@ -105,7 +116,9 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions, 
     const finish = (intake: Intake, spoilt: boolean): void => settle(() => resolve(intake), spoilt);
     const onAbort = (): void => finish(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`), true);
     const onMessage = (reply: ReadReply | Ready): void => {
-      if ('ready' in reply) limit.again();
+      if ('ready' in reply) {
+        limit.again(computedBy(taken.counter));
+      }
       else if (reply.id === id) finish(reply.intake, reply.spoilt);
     };
     const onExit = (): void => finish(refusedFile('unreadable file', `${fileName} could not be read: the reader ended without an answer.`), true);
@@ -116,7 +129,7 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions, 
     const limit: Patience = patience(seconds, most, () => {
       const sentence = `${fileName} was not read within ${Number(allowed.toFixed(3))} s.`;
       finish(refusedFile('time limit', sentence, allowed), true);
-    });
+    }, computedBy(taken.counter));
     options.signal?.addEventListener('abort', onAbort, { once: true });
     worker.on('message', onMessage).on('exit', onExit).on('error', onError);
     const request: ReadRequest = { id, bytes, fileName, ...(options.unit === undefined ? {} : { unit: options.unit }), ...(options.sharpRadius === undefined ? {} : { sharpRadius: options.sharpRadius }) };
@@ -145,7 +158,7 @@ export const readStep = (bytes: Uint8Array, fileName: string, options: ReadStepO
 
 /** Begins to load the geometry kernel for a file that will be read soon: it takes about as long as what its caller does until then. */
 export const startStepReader = (once: boolean): void => {
-  warm ??= { worker: startWorker(once), reads: 0 };
+  warm ??= { worker: startWorker(once), reads: 0, counter: null };
   warm.worker.unref();
 };
 

@@ -2,6 +2,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import type { Part } from '../../sheet/index.js';
 import type { Intake } from '../refusal.js';
 import { refusedFile } from './intakeOf.js';
+import { threadCounter } from '../threadSeconds.js';
 import { type BoundedKernel, KERNEL_MB, ONE_FILE, loadBoundedKernel } from './kernel.js';
 import { readSolids } from './readSolids.js';
 
@@ -23,6 +24,8 @@ export interface ReadReply {
 /** Posted once, when the kernel is loaded: from then on the time of the first file counts. */
 export interface Ready {
   readonly ready: true;
+  /** Where the system counts what this thread computes; null where it does not. */
+  readonly counter: string | null;
 }
 
 const memoryLimit = (fileName: string): Intake =>
@@ -44,7 +47,7 @@ const read = ({ oc, refusedMemory }: BoundedKernel, { id, bytes, fileName, unit,
 };
 
 const kernel = loadBoundedKernel(workerData === ONE_FILE);
-void kernel.then(() => parentPort?.postMessage({ ready: true } satisfies Ready));
+void kernel.then(() => parentPort?.postMessage({ ready: true, counter: threadCounter() } satisfies Ready));
 parentPort?.on('message', (request: ReadRequest) => {
   void kernel.then((loaded) => parentPort?.postMessage(read(loaded, request)));
 });
