@@ -7,6 +7,8 @@ export interface Patience {
   /** Begins anew, from now on by `computed`. */
   readonly again: (computed?: () => number) => void;
   readonly stop: () => void;
+  /** s computed since it began. */
+  readonly used: () => number;
 }
 
 /**
@@ -17,15 +19,17 @@ export const patience = (allowed: number, most: number, givenUp: () => void, com
   let timer: NodeJS.Timeout | undefined;
   const stop = (): void => clearTimeout(timer);
   let computing = computed;
+  let began = 0;
+  const used = (): number => computing() - began;
   const again = (by = computing): void => {
     stop();
     computing = by;
-    const [began, clock] = [computing(), performance.now()];
+    began = computing();
+    const clock = performance.now();
     const look = (): void => {
-      const used = computing() - began;
       const passed = (performance.now() - clock) / 1000;
-      if (passed >= most || (passed >= allowed && used >= allowed)) givenUp();
-      else wait(Math.min(most - passed, Math.max(allowed - used, allowed - passed)));
+      if (passed >= most || (passed >= allowed && used() >= allowed)) givenUp();
+      else wait(Math.min(most - passed, Math.max(allowed - used(), allowed - passed)));
     };
     const wait = (seconds: number): void => {
       timer = setTimeout(look, 1000 * Math.max(SOONEST, seconds));
@@ -33,5 +37,5 @@ export const patience = (allowed: number, most: number, givenUp: () => void, com
     wait(Math.min(allowed, most));
   };
   again();
-  return { again, stop };
+  return { again, stop, used };
 };

@@ -29,7 +29,7 @@ const SECONDS = 120;
 const secondsFor = (bytes: number): number => Math.max(5, Math.min(9, (20 * bytes) / 1e6), (4.5 * bytes) / 1e6);
 /** Of what the process computes, the least that counts as the file's: 5 s are at most 8 of all threads. */
 const SHARE = 5 / 8;
-/** s: a sound file that only wanted memory is read again in less. */
+/** s: a sound file that only wanted memory is read again in less; where less is left it is not tried. */
 const LEAST_AGAIN = 1.5;
 /** Bytes: the largest file taken in. The largest of the published test parts has 2.3 million. */
 const MOST_BYTES = 64 * 2 ** 20;
@@ -91,17 +91,25 @@ const rest = async (reads: number, spoilt: boolean): Promise<void> => {
 /** What a reading computes, s; undefined where threads are not counted: then the process. */
 const computedBy = (counter: string | null): (() => number) | undefined => (counter === null ? undefined : threadSeconds(counter, SHARE));
 
-/** `spent`: s of an earlier reading of the same file, by the clock; of what it is given the rest is left, and no less than LEAST_AGAIN. */
-const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions, spent = 0): Promise<Intake> => {
-  if (options.signal?.aborted) return Promise.resolve(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`));
-  if (bytes.length === 0) return Promise.resolve(refusedFile('empty file', `${fileName} is empty: it has 0 bytes.`, 0));
+/** A reading, and what of the time given is left, in s of computing. */
+interface Reading {
+  readonly intake: Intake;
+  readonly left: number;
+}
+
+const unread = (intake: Intake): Promise<Reading> => Promise.resolve({ intake, left: 0 });
+
+/** `left`: what an earlier reading of the same file has left of the time given, s. */
+const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions, left = Infinity): Promise<Reading> => {
+  if (options.signal?.aborted) return unread(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`));
+  if (bytes.length === 0) return unread(refusedFile('empty file', `${fileName} is empty: it has 0 bytes.`, 0));
   if (bytes.length > MOST_BYTES) {
     const sentence = `${fileName} has ${(bytes.length / 2 ** 20).toFixed(0)} MiB; STEP files are read up to ${MOST_BYTES / 2 ** 20} MiB.`;
-    return Promise.resolve(refusedFile('too large', sentence, bytes.length));
+    return unread(refusedFile('too large', sentence, bytes.length));
   }
   const most = options.seconds ?? SECONDS;
   const allowed = Math.min(most, secondsFor(bytes.length));
-  const seconds = spent > 0 ? Math.min(allowed, Math.max(LEAST_AGAIN, allowed - spent)) : allowed;
+  const seconds = Math.min(allowed, left);
   const taken = takeWorker(options.once ?? false);
   const { worker, reads } = taken;
   const id = ++lastId;
@@ -113,7 +121,10 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions, 
       worker.off('message', onMessage).off('exit', onExit).off('error', onError);
       void rest(reads, spoilt).then(act);
     };
-    const finish = (intake: Intake, spoilt: boolean): void => settle(() => resolve(intake), spoilt);
+    const finish = (intake: Intake, spoilt: boolean): void => {
+      const unused = seconds - limit.used();
+      settle(() => resolve({ intake, left: unused }), spoilt);
+    };
     const onAbort = (): void => finish(refusedFile('cancelled', `${fileName} was not read: the reading was cancelled.`), true);
     const onMessage = (reply: ReadReply | Ready): void => {
       if ('ready' in reply) {
@@ -147,10 +158,10 @@ const readOne = (bytes: Uint8Array, fileName: string, options: ReadStepOptions, 
 export const readStep = (bytes: Uint8Array, fileName: string, options: ReadStepOptions = {}): Promise<Intake> => {
   const turn = queue.then(async () => {
     const reads = warm?.reads ?? 0;
-    const began = performance.now();
-    const intake = await readOne(bytes, fileName, options);
+    const { intake, left } = await readOne(bytes, fileName, options);
     // what earlier files left in the worker's memory must not count against this one
-    return reads > 0 && intake.refused[0]?.code === 'memory limit' ? readOne(bytes, fileName, options, (performance.now() - began) / 1000) : intake;
+    const again = reads > 0 && left > LEAST_AGAIN && intake.refused[0]?.code === 'memory limit';
+    return again ? (await readOne(bytes, fileName, options, left)).intake : intake;
   });
   queue = turn.catch(() => undefined);
   return turn;
