@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Machine, demoFloor, demoRack } from '../shop/index.js';
 import type { Remedy, RemedyItem } from '../trial/index.js';
+import { cheapestInShort } from './cheapestWords.js';
 import { type FitBoard, fitBoard } from './fitBoard.js';
 import type { FitCell } from './fitCell.js';
 import { fitColumns } from './fitColumn.js';
@@ -40,6 +41,13 @@ describe('the cheapest of a board, rule by rule', () => {
     // the other part's option says nothing of this one
     expect(board([lifted(change([asked('split')]))], [lifted(change([asked('split')]), change([option(0)]))]).cheapest)
       .toMatchObject({ price: price(0) + 9_800, asked: [{ part: 0, what: 'a split' }] });
+  });
+
+  it('is told at the head in one sentence: how many, by what, for how much, and what asks for another drawing', () => {
+    const told = board([makes], [no, lifted(change([option(1)]))], [lifted(change([asked('split')]))], [no]);
+    const [a, b] = [MACHINES[0]!, MACHINES[1]!].map(({ name, price: cost }) => `${name} (${cost.toLocaleString('en')} EUR)`);
+    expect(cheapestInShort(told)).toBe(`The most for the least: 3 of 4, 1 of them only if the drawing allows a change, by ${b} + ${a} + Z (9,800 EUR): ${(price(0) + price(1) + 9_800).toLocaleString('en')} EUR in all, nothing costs less, as counted.`);
+    expect(cheapestInShort(board([no]))).toBeNull();
   });
 
   it('two passes leave the drawing as it is and cost nothing', () => {

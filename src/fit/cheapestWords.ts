@@ -44,6 +44,17 @@ export const notReckoned = ({ alone }: Pick<FitBoard, 'alone'>): string => (alon
 export const cheapestOfAll = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'parts'>): string =>
   board.cheapest === null ? notReckoned(board) : cheapestWords(board.cheapest, board.parts, nothingCostsLess(board));
 
+/** The set over all machines in one sentence for the head: how many parts, by what, for how much, and how many of them ask for another drawing; null where there is none. */
+export const cheapestInShort = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'parts'>): string | null => {
+  const { cheapest, parts } = board;
+  const told = cheapest && cheapestTold(cheapest, parts, nothingCostsLess(board));
+  if (!cheapest || !told?.bought) return null;
+  const made = parts.length - cheapest.cannot.length;
+  const asked = cheapest.asked.length === 0 ? '' : `, ${cheapest.asked.length} of them only if the drawing allows a change`;
+  const what = made < parts.length ? `${made} of ${parts.length}` : made === 1 ? 'this part' : `all ${made} parts`;
+  return `The most for the least: ${what}${asked}, by ${told.bought.length === 0 ? 'nothing that has to be bought' : told.bought.join(' + ')}: ${told.price} in all, ${told.proof}.`;
+};
+
 /** What a set costs and makes in a sentence without its full stop; null is one that has prices in several currencies. */
 export const cheapestWords = (cheapest: Cheapest | null, parts: FitBoard['parts'], proven: string, alone = false): string => {
   if (cheapest === null) return SEVERAL_CURRENCIES;

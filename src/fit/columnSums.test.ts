@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { answerInWords } from './answerInWords.js';
 import { changeInShort } from './changeInShort.js';
+import { changeSign } from './changeSigns.js';
 import { columnSum } from './columnSums.js';
 import { type FitCell, notTried } from './fitCell.js';
 
 const yes: FitCell = { ...notTried(''), verdict: 'makes', reasons: [] };
 type Kind = NonNullable<FitCell['remedies'][number]['items']>[number]['kind'];
 const no = (code: FitCell['reasons'][number]['code'], ...remedies: readonly (readonly [name: string, price: number, kind?: Kind])[]): FitCell => ({
-  ...yes, verdict: remedies.length > 0 ? 'makes with remedy' : 'does not make', reasons: [{ code, sentence: 'It does not.', bends: [] }],
+  ...yes, ...(remedies.length === 0 && { inVain: 'Tried in vain: all.' }), verdict: remedies.length > 0 ? 'makes with remedy' : 'does not make', reasons: [{ code, sentence: 'It does not.', bends: [] }],
   remedies: remedies.map(([name, price, kind = 'option']) => ({ sentence: 'With it.', confirmed: true, price, items: [{ kind, id: name, name, price, currency: 'EUR' }] })),
 });
 const machines = (...names: string[]) => names.map((name) => ({ name, whose: 'ours' as const }));
@@ -30,6 +31,8 @@ describe('what a column says', () => {
     const cut = { ...no('force'), remediesCut: true as const };
     expect(columnSum([cut, no('force')])).toMatchObject({ no: 2, noHelp: [1], cut: [0] });
     expect([changeInShort(cut), changeInShort(no('force'))]).toEqual(['what helps was not looked for to the end', 'nothing looked at helps']);
+    const { inVain: _, ...unasked } = no('force');
+    expect([columnSum([unasked]).cut, changeInShort(unasked)]).toEqual([[0], 'what helps was not looked for']);
   });
 
   it('tells apart what is made as drawn, only by another drawing, only as two joined parts, only by another machine', () => {
@@ -37,6 +40,10 @@ describe('what a column says', () => {
     expect(sum.changed).toEqual({ 'as drawn': 1, 'other drawing': 1, 'in two': 1, 'other machine': 1 });
     expect(sum.levels.map(({ made }) => made)).toEqual([1, 2, 3, 4]);
     expect(sum.changes.map(({ words }) => words)).toEqual(['powered R', 'class v', 'in two at b2', 'opens to 600']);
+    // of the powered R and the coarser class the one that leaves the drawing
+    const signs = [no('tolerance', ['class v', 0, 'tolerance']), no('clearance', ['in two at b2', 0, 'split']), no('no stop', ['powered R', 900], ['class v', 0, 'tolerance']), no('daylight', ['opens to 600', 0, 'daylight']), no('clearance', ['b1', 0, 'two passes'])];
+    expect(signs.map((cell) => changeSign(cell)?.word)).toEqual(['other drawing', 'made in two', 'with a purchase', 'other machine', 'in two passes']);
+    expect([yes, no('force'), { ...no('force', ['a line', 0, 'scribed line']), verdict: 'does not make' as const }].map(changeSign)).toEqual([null, null, null]);
   });
 });
 

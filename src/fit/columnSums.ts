@@ -32,7 +32,7 @@ export interface ColumnSum {
   readonly byEye: readonly number[];
   /** Parts for which nothing that was looked at helps. */
   readonly noHelp: readonly number[];
-  /** Parts for which the looking was broken off. */
+  /** Parts for which the looking was broken off, did not settle something, or was not asked for. */
   readonly cut: readonly number[];
 }
 
@@ -57,6 +57,8 @@ const levelsOf = (makes: number, changed: ColumnSum['changed']): ColumnSum['leve
   })];
 };
 
+const unlooked = ({ remediesCut, inVain }: FitCell): boolean => remediesCut === true || inVain === undefined;
+
 /** The sum of one column: a cell for each part, null while it is not computed. */
 export const columnSum = (cells: readonly (FitCell | null)[]): ColumnSum => {
   const of = (...verdicts: readonly FitCell['verdict'][]): number[] => cells.flatMap((cell, p) => (verdicts.includes(cell?.verdict ?? 'not tried') ? [p] : []));
@@ -78,6 +80,6 @@ export const columnSum = (cells: readonly (FitCell | null)[]): ColumnSum => {
     levels: levelsOf(makes, changed), makes, changed, no: of('does not make').length, open: open.length,
     why: grouped([...lifted, ...of('does not make')].sort((a, b) => a - b).map((p) => [reasonInShort(cells[p]!) ?? 'no reason given', p] as const)),
     changes: changes.sort((a, b) => CHANGE_KINDS.indexOf(a.kind) - CHANGE_KINDS.indexOf(b.kind)),
-    byEye, noHelp: helpless.filter((p) => !cells[p]!.remediesCut), cut: helpless.filter((p) => cells[p]!.remediesCut),
+    byEye, noHelp: helpless.filter((p) => !unlooked(cells[p]!)), cut: helpless.filter((p) => unlooked(cells[p]!)),
   };
 };

@@ -1,4 +1,5 @@
-import type { Reason, Remedy, Trial } from '../trial/index.js';
+import { type Reason, type Remedy, SET_BY_HAND, type Trial } from '../trial/index.js';
+import { batchSeconds } from './batchSeconds.js';
 import { type FoundWay, wayOf } from './carryOver.js';
 import { type FitMargin, fitMargins, toleranceMargins } from './fitMargins.js';
 
@@ -16,7 +17,7 @@ export interface FitCell {
   readonly remedies: readonly Remedy[];
   /** Which changes were looked for and do not help, one sentence; absent where none was looked for or one does. */
   readonly inVain?: string;
-  /** Present where the looking was broken off, as `inVain` says: something may help. */
+  /** Present where the looking was broken off or something was not settled, as `inVain` says: something may help. */
   readonly remediesCut?: true;
   /** Predicted making time of one part, the set-up shared over the quantity; null where it is not made. */
   readonly seconds: number | null;
@@ -24,6 +25,8 @@ export interface FitCell {
   readonly partsAnHour: number | null;
   /** Predicted s from the last part of another batch to the first of this: stations, blanks, test strip; null where it is not made. */
   readonly changeOver: number | null;
+  /** What beside seating and stroke takes a third or more of a part's making, and its s a part. */
+  readonly slowedBy?: { readonly what: string; readonly seconds: number };
   readonly computeSeconds: number;
   readonly proof: { readonly checked: boolean; readonly passed: boolean };
   readonly warnings: readonly string[];
@@ -31,14 +34,24 @@ export interface FitCell {
   readonly way: FoundWay | null;
 }
 
-/** s of the batch that are the set-up: what the trial's time model shares over the quantity. */
-const setUpSeconds = ({ timeModel, quantity }: Trial): number =>
-  timeModel.filter(({ what }) => what.startsWith('set-up')).reduce((sum, piece) => sum + piece.seconds * quantity, 0);
+/** Of a part's making, the share from which one thing beside bending counts as what takes the time. */
+const MOST_OF_IT = 1 / 3;
+/** What every stroke takes of itself. */
+const BENDING: readonly string[] = ['bring the sheet to its stop', 'ram'];
 
-const pace = (trial: Trial): Pick<FitCell, 'partsAnHour' | 'changeOver'> => {
+/** What beside seating and stroke takes most of a part's making, where it is a third of it or more. */
+const slowedBy = ({ steps, timeModel }: Trial, making: number): Pick<FitCell, 'slowedBy'> => {
+  const sums = new Map<string, number>();
+  for (const { what, seconds } of [...steps.flatMap(({ time }) => time), ...timeModel.filter(({ what }) => what === SET_BY_HAND)]) sums.set(what, (sums.get(what) ?? 0) + seconds);
+  const [most] = [...sums].filter(([what]) => !BENDING.includes(what)).sort((a, b) => b[1] - a[1]);
+  return most && most[1] >= MOST_OF_IT * making ? { slowedBy: { what: most[0], seconds: most[1] } } : {};
+};
+
+const pace = (trial: Trial): Pick<FitCell, 'partsAnHour' | 'changeOver' | 'slowedBy'> => {
   if (trial.verdict !== 'makes' || trial.steps.length === 0) return { partsAnHour: null, changeOver: null };
-  const changeOver = setUpSeconds(trial);
-  return { partsAnHour: 3600 / (trial.seconds - changeOver / trial.quantity), changeOver };
+  const changeOver = batchSeconds(trial);
+  const making = trial.seconds - changeOver / trial.quantity;
+  return { partsAnHour: 3600 / making, changeOver, ...slowedBy(trial, making) };
 };
 
 /** A cell whose turn did not come; `why` is a sentence. */
@@ -56,6 +69,7 @@ export const fitCell = (trial: Trial): FitCell => ({
   reasons: trial.reasons,
   remedies: trial.remedies,
   ...(trial.inVain !== undefined && { inVain: trial.inVain }),
+  ...(trial.remediesCut && { remediesCut: true }),
   seconds: trial.verdict === 'makes' ? trial.seconds : null,
   computeSeconds: trial.computeSeconds,
   proof: { checked: trial.proof.checked, passed: trial.proof.passed },

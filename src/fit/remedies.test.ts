@@ -6,6 +6,7 @@ import { DAYLIGHT, type Trial, type TrialInput } from '../trial/index.js';
 import { fitCell } from './fitCell.js';
 import { fitTrial } from './fitTrial.js';
 import { planAndProve } from './planAndProve.js';
+import { remediesFor } from './remedies.js';
 
 // a dozen plans with their proofs: minutes on a computer that does much else
 vi.setConfig({ testTimeout: 240_000 });
@@ -58,6 +59,7 @@ describe('what would change a no, each planned again and proved', () => {
     // told by the buyer's machine itself: with the option fitted the same question is a plain yes
     const fitted = await fitTrial(ask(heavyAngle, withOptions(machine('long-fixed-r'), ['powered R'])), { remedies: false }, { now });
     expect(fitted.verdict).toBe('makes');
+    expect(option!.partsAnHour).toBeCloseTo(fitCell(fitted).partsAnHour!, 9);
     expect(fitted.proof.passed).toBe(true);
     expect(fitted.steps.every((s) => s.stop.kind !== 'none')).toBe(true);
   });
@@ -128,6 +130,19 @@ describe('what would change a no, each planned again and proved', () => {
     expect(trial.verdict).toBe('does not make');
     expect(trial.remedies).toEqual([]);
     expect(trial.inVain).toMatch(/^(Tried in vain|No option of this machine)/);
+  });
+
+  it('what there was no time for is told as not settled, never as in vain', async () => {
+    const noStop: Trial['reasons'] = [{ code: 'no stop', sentence: 'No finger reaches it.', bends: ['b1'] }];
+    // every look at the clock finds an hour passed
+    let clock = 0;
+    const late = await remediesFor(ask(heavyAngle, machine('long-fixed-r')), { reasons: noStop }, { now: () => (clock += 3_600_000) });
+    expect(late).toMatchObject({ remedies: [], cut: true });
+    expect(late.inVain).toMatch(/^Not settled in the time given: Powered R/);
+    // a plan that gives up at once settles nothing either
+    const short = await remediesFor({ ...ask(heavyAngle, machine('long-fixed-r')), limits: { seconds: 0 } }, { reasons: noStop }, { now: () => (clock += 1) });
+    expect(short).toMatchObject({ remedies: [], cut: true });
+    expect(short.inVain).not.toContain('in vain');
   });
 
   it('a coarser class where the drawing asks more than the machine holds', async () => {

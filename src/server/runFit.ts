@@ -112,7 +112,7 @@ export const runFit = async (question: FitQuestion, hooks: FitHooks = {}): Promi
     const trial = from !== undefined && end.trial.verdict === 'makes' ? asCarried(end.trial, from) : end.trial;
     const cell = fitCell(trial);
     // what was broken off is no answer to keep: another time it may well end. A limit of processor time that was reached is one, and stands in the key
-    if (end.state !== 'done' || end.why !== undefined) return asked.remedies && cell.verdict === 'does not make' ? { ...cell, remediesCut: true } : cell;
+    if (end.state !== 'done' || end.why !== undefined) return cell;
     return (await hooks.cache?.put(key, cell, { trial, part, column, ...(end.defect !== undefined && { defect: end.defect }) })) ?? cell;
   };
 

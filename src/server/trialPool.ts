@@ -56,7 +56,7 @@ export class TrialPool {
       if (stopping) return { state: 'stopped', why: byUser, trial: unproved(planned, 'Stopped by the user before the independent check of the plan was done.') };
       if (fit?.remedies && planned.verdict === 'does not make') {
         const cut = `What would change it was not looked for to the end. ${overdue ? `The planner was not done within ${seconds} s and was stopped.` : failure ?? 'The planner broke off: a defect of the program, not of the part.'}`;
-        return { state: 'done', why: cut, trial: { ...planned, inVain: cut } };
+        return { state: 'done', why: cut, trial: { ...planned, inVain: cut, remediesCut: true } };
       }
       const why = overdue ? `The independent check was not done within ${seconds} s of the job's start.` : 'The independent check broke off: a defect of the program, not of the part.';
       return { state: 'done', why, trial: unproved(planned, why) };

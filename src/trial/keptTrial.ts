@@ -12,7 +12,7 @@ import { type Twice, anglesIn } from './states.js';
 import { unheldLimits, withForming } from './stepForming.js';
 import { runSeconds, stepsOf } from './steps.js';
 import { isScribed } from './stopChoice.js';
-import { TIME, stationSeconds } from './time.js';
+import { SET_BY_HAND, TIME, stationSeconds } from './time.js';
 import type { Tooling } from './tooling.js';
 import type { Step, Trial } from './trial.js';
 
@@ -63,7 +63,7 @@ export const keptTrial = ({ input, attempt, result, layout, tried, twice }: Kept
     seconds: run + hand + batch,
     timeModel: [
       ...steps.map((s) => ({ what: `step ${s.number}, ${STROKE_WORDS[s.kind]} ${listed(s.bends)}`, seconds: s.time.reduce((a, p) => a + p.seconds, 0) })),
-      ...(hand > 1e-6 ? [{ what: 'axes set by hand between steps', seconds: hand }] : []),
+      ...(hand > 1e-6 ? [{ what: SET_BY_HAND, seconds: hand }] : []),
       { what: `set-up of ${own} station${own > 1 ? 's' : ''} and the batch, shared by ${input.quantity}`, seconds: batch },
     ],
     lifting, dimensions: attempt.within.predicted(layout),

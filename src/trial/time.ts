@@ -26,6 +26,9 @@ export const TIME = {
   batch: 600,
 } as const;
 
+/** What the time model calls the axes that are set by hand between steps. */
+export const SET_BY_HAND = 'axes set by hand between steps';
+
 /** How much slower a large or heavy sheet is handled: a factor, 1 for a small one. */
 export const handlingFactor = (longest: number, kilograms: number): number =>
   1 + (Math.max(0, longest - 300) / 100) * (TIME.perHundredOver300 / TIME.seat) + Math.max(0, kilograms - 5) * (TIME.perKgOver5 / TIME.seat);

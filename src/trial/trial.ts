@@ -40,6 +40,8 @@ export interface Trial {
   readonly remedies: readonly Remedy[];
   /** Which changes were looked for and do not help, one sentence; absent where none was looked for or one does. */
   readonly inVain?: string;
+  /** Present where some of the changes that may help were not settled, as `inVain` says: one of them may. */
+  readonly remediesCut?: true;
   readonly proof: ProofSummary;
   /** Clearance questions asked and answered from memory, states taken: for benchmarks. */
   readonly counts: Readonly<Record<string, number>>;
@@ -328,6 +330,8 @@ export interface Remedy {
   readonly items?: readonly RemedyItem[];
   /** s a part with it, by the plan that confirms it. */
   readonly seconds?: number;
+  /** Predicted with it, the set-up left out; absent where no plan of a fit confirms it. */
+  readonly partsAnHour?: number;
 }
 
 /** One thing that lifts a reason. A tool beyond the rack comes with its data, so that the plan can be made again. */

@@ -56,12 +56,13 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     expect(words).toContain(`No machine makes both parts as it stands. The most are made by “${named('general')}” and “${named('long-fixed-r')}”: 1 of 2 each.`);
     expect(words).toContain('With the options, tools and passes named, both parts');
     expect(await row(/^General/)).toMatch(/1 of 2\s+With the options, tools and passes named: 2 of 2/);
+    expect(words).toMatch(/The most for the least: both parts, by .* in all, nothing costs less/);
     // the price of the powered R as the demo floor has it
     const long = await row(/^Long/);
     expect(long).toMatch(/1 of 2/);
     expect(long).toMatch(/no stop within the gauge’s reach \(1 part: heavy angle\)/);
     expect(long).toMatch(/\(to buy: 11,500 EUR\) \(1 part: heavy angle\)/);
-    await page.getByRole('button', { name: /^heavy angle on .*with a change/ }).first().click();
+    await page.getByRole('button', { name: /^heavy angle on .*with a purchase/ }).first().click();
     expect(await page.locator('#cell-title').innerText()).toContain('heavy angle');
     await holds();
   }, LONG);

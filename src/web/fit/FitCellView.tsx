@@ -1,4 +1,4 @@
-import { VERDICT_SIGNS } from '../../fit/index.js';
+import { VERDICT_SIGNS, changeSign } from '../../fit/index.js';
 import type { KeptCell } from '../../server/index.js';
 import { figure } from '../wording.js';
 
@@ -8,23 +8,24 @@ const limitOf = ({ kind, name }: KeptCell['margins'][number]): string => (kind =
 /** Per cent, never rounded up to all of it. */
 const shareOf = (share: number): string => `${share < 0.99 ? figure(share * 100, 0) : figure(Math.floor(share * 1000) / 10, 1)} %`;
 
+const anHour = (parts: number): string => `${figure(parts, 0)} parts an hour`;
+
 /** What stands under the word: how much of which limit is used, or why not, and what would change it. */
-const under = ({ verdict, margins, inShort, changeShort, partsAnHour }: KeptCell): readonly string[] => {
+const under = ({ verdict, margins, inShort, changeShort, partsAnHour, slowedBy, remedies }: KeptCell): readonly string[] => {
   const [tight] = margins;
   if (verdict === 'makes') {
-    return [tight ? tight.share >= 0.9995 ? `${limitOf(tight)} all used` : `${limitOf(tight)} ${shareOf(tight.share)} used` : 'nothing to bend', ...(partsAnHour === null ? [] : [`${figure(partsAnHour, 0)} parts an hour`])];
+    return [tight ? tight.share >= 0.9995 ? `${limitOf(tight)} all used` : `${limitOf(tight)} ${shareOf(tight.share)} used` : 'nothing to bend', ...(partsAnHour === null ? [] : [anHour(partsAnHour)]), ...(slowedBy ? [`${slowedBy.what} ${figure(slowedBy.seconds, 0)} s`] : [])];
   }
-  return [inShort, changeShort].filter((words) => words !== null);
+  const changed = verdict === 'makes with remedy' ? remedies.find(({ confirmed }) => confirmed)?.partsAnHour : undefined;
+  return [inShort, changeShort, changed === undefined ? null : anHour(changed)].filter((words) => words !== null);
 };
-
-const WORDS: Readonly<Record<KeptCell['verdict'], string>> = { makes: 'makes', 'makes with remedy': 'with a change', 'does not make': 'does not make', 'not decided': 'not decided', 'not tried': 'not tried' };
 
 /** One cell: sign, word, the tightest margin or the reason and remedy; pressed, it shows all of itself. */
 export const FitCellView = ({ cell, label, open, choose }: { readonly cell: KeptCell | null; readonly label: string; readonly open: boolean; readonly choose: () => void }) =>
   cell === null ? <span className="soft" role="img" aria-label={`${label}: not computed yet`}>…</span> : (
     <button type="button" className={`cell ${cell.verdict === 'does not make' ? 'no' : ''}`} aria-pressed={open} onClick={choose}>
       <span className="hidden">{label}: </span>
-      <span className="cell-word"><span className="sign" aria-hidden="true">{VERDICT_SIGNS[cell.verdict]}</span> {WORDS[cell.verdict]}</span>
+      <span className="cell-word"><span className="sign" aria-hidden="true">{changeSign(cell)?.sign ?? VERDICT_SIGNS[cell.verdict]}</span> {changeSign(cell)?.word ?? cell.verdict}</span>
       {under(cell).map((words) => <span key={words} className="cell-more">{words}</span>)}
     </button>
   );

@@ -1,5 +1,5 @@
-import { useState } from 'react';
-import { type BoardMachine, VERDICT_SIGNS } from '../../fit/index.js';
+import { Fragment, useState } from 'react';
+import { type BoardMachine, cheapestInShort } from '../../fit/index.js';
 import { post, sentence } from '../ask.js';
 import { HandoutLinks } from '../handout/HandoutLinks.js';
 import { to } from '../place.js';
@@ -12,6 +12,7 @@ import { Breakable } from './Breakable.js';
 import { CheapestLines } from './CheapestLines.js';
 import { OptionLines } from './OptionLines.js';
 import { FitCellView } from './FitCellView.js';
+import { SignsExplained } from './SignsExplained.js';
 import { MachineSums } from './MachineSums.js';
 import { TryAgain } from './TryAgain.js';
 import { useFit } from './useFit.js';
@@ -24,6 +25,9 @@ const Head = ({ machine, makes, of }: { readonly machine: BoardMachine; readonly
     {machine.whose !== 'ours' && <span className="small soft">holds {machine.tools.held} of {machine.tools.of} tools of {machine.rack}{machine.tools.others.length > 0 ? `; not ${machine.tools.others.join(', ')}` : ''}</span>}
   </th>
 );
+
+/** Rows after which the machines are named again, since the head has left the screen by then. */
+const HEAD_AGAIN = 9;
 
 /** The fit board: parts down, machines across, each cell a word, a sign and the tightest margin. */
 export const FitPage = ({ id }: { readonly id: string }) => {
@@ -38,6 +42,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
   const cells = fit.parts.length * fit.machines.length;
   const chosen = open && fit.cells[open.part]?.[open.column];
   const makesAll = fit.machines.filter((_, c) => fit.cells.every((row) => row[c]?.verdict === 'makes'));
+  const least = cheapestInShort(fit);
   const stop = (): void => {
     post(`/api/fits/${encodeURIComponent(id)}/stop`).then(again, (refusal: unknown) => setRefused(sentence(refusal)));
   };
@@ -63,23 +68,27 @@ export const FitPage = ({ id }: { readonly id: string }) => {
         {!under && fit.why !== null && <p>{fit.why}</p>}
         <Fault sentence={refused} />
         {under ? null : <p className="fit-answer">{fit.answer}</p>}
+        {under || least === null ? null : <p className="fit-least">{least}</p>}
         {under ? null : <TryAgain fit={fit} />}
         <MachineSums fit={fit} under={under} />
         <h2>Part by part</h2>
-        <p className="small soft">{VERDICT_SIGNS.makes} makes as it stands, with the limit that is used furthest; {VERDICT_SIGNS['makes with remedy']} not as it stands, but with the change named, planned again and confirmed; {VERDICT_SIGNS['does not make']} does not make, and nothing looked at helps but perhaps a line scribed by eye; {VERDICT_SIGNS['not decided']} not decided in the time given; {VERDICT_SIGNS['not tried']} not tried. Press a cell for its margins, reasons and remedies. b1, b2 and so on are the bends as they are numbered on the part’s page.</p>
+        <SignsExplained cells={fit.cells} />
         <div className="scroll" tabIndex={0} role="group" aria-label="Fit board">
           <table className="fit-board">
             <thead><tr><th scope="col">Part</th>{fit.machines.map((machine, c) => <Head key={machine.id} machine={machine} makes={fit.sums[c]!.makes} of={fit.parts.length} />)}</tr></thead>
             <tbody>
               {fit.parts.map((part, p) => (
-                <tr key={part.id}>
-                  <th scope="row"><a href={to.part(part.id)}><Breakable name={part.name} /></a><span className="small soft">{figure(part.thickness, 2)} mm, {part.bends === 1 ? '1 bend' : `${part.bends} bends`}</span></th>
-                  {fit.machines.map((machine, c) => (
-                    <td key={machine.id}>
-                      <FitCellView cell={fit.cells[p]![c]!} label={`${part.name} on ${machine.name}`} open={open?.part === p && open.column === c} choose={() => setOpen({ part: p, column: c })} />
-                    </td>
-                  ))}
-                </tr>
+                <Fragment key={part.id}>
+                  {p > 0 && p % HEAD_AGAIN === 0 && <tr className="head-again no-print" aria-hidden="true"><td />{fit.machines.map(({ id: of, name }) => <td key={of}>{name}</td>)}</tr>}
+                  <tr>
+                    <th scope="row"><a href={to.part(part.id)}><Breakable name={part.name} /></a><span className="small soft">{figure(part.thickness, 2)} mm, {part.bends === 1 ? '1 bend' : `${part.bends} bends`}</span></th>
+                    {fit.machines.map((machine, c) => (
+                      <td key={machine.id}>
+                        <FitCellView cell={fit.cells[p]![c]!} label={`${part.name} on ${machine.name}`} open={open?.part === p && open.column === c} choose={() => setOpen({ part: p, column: c })} />
+                      </td>
+                    ))}
+                  </tr>
+                </Fragment>
               ))}
             </tbody>
           </table>

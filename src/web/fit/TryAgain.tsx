@@ -15,12 +15,14 @@ export const TryAgain = ({ fit }: { readonly fit: Pick<FitView, 'id' | 'cells' |
   const go = useGo();
   const of = (verdict: string): number => fit.cells.flat().filter((cell) => (cell?.verdict ?? 'not tried') === verdict).length;
   const [undecided, untried] = [of('not decided'), of('not tried')];
+  const cut = fit.cells.flat().filter((cell) => cell?.remediesCut).length;
+  const all = undecided + untried + cut;
   const choices = [...new Set([...TIMES.map((k) => Math.min(MOST, k * fit.seconds)), MOST])].filter((s) => untried > 0 || s > fit.seconds);
   const [chosen, choose] = useState<number>();
   const [fault, setFault] = useState<string>();
   const [asking, setAsking] = useState(false);
-  if (undecided + untried === 0) return null;
-  const seconds = chosen ?? choices.find((s) => undecided === 0 || s > fit.seconds) ?? choices[0];
+  if (all === 0) return null;
+  const seconds = chosen ?? choices.find((s) => undecided + cut === 0 || s > fit.seconds) ?? choices[0];
   const ask = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
     setAsking(true);
@@ -38,6 +40,7 @@ export const TryAgain = ({ fit }: { readonly fit: Pick<FitView, 'id' | 'cells' |
       <p>
         {undecided > 0 && <><strong>{cells(undecided)} not decided:</strong> within {fit.seconds} s of computing neither a way to make the part was found nor shown that there is none. That is not a “no”. </>}
         {untried > 0 && <><strong>{cells(untried)} not tried:</strong> it was stopped before their turn came. </>}
+        {cut > 0 && <><strong>{cells(cut)} with what may help not settled:</strong> it is not made as it stands, but of some changes it was not found out in time whether they help. </>}
         What is decided stays as it is.
       </p>
       {seconds === undefined ? <p>That was the longest that may be asked for.</p> : (
@@ -45,7 +48,7 @@ export const TryAgain = ({ fit }: { readonly fit: Pick<FitView, 'id' | 'cells' |
           <label className="field"><span>Computing time for each cell</span>
             <select value={seconds} onChange={(event) => choose(Number(event.target.value))}>{choices.map((s) => <option key={s} value={s}>{s} s</option>)}</select>
           </label>
-          <button type="submit" disabled={asking}>Try {undecided + untried === 1 ? 'it' : 'these'} again</button>
+          <button type="submit" disabled={asking}>Try {all === 1 ? 'it' : 'these'} again</button>
         </div>
       )}
       <Fault sentence={fault} />
