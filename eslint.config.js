@@ -38,7 +38,11 @@ export default tseslint.config(
   {
     files: ['src/web/**/*.ts', 'src/web/**/*.tsx'],
     plugins: { 'react-hooks': reactHooks },
-    rules: { 'react-hooks/rules-of-hooks': 'error', 'react-hooks/exhaustive-deps': 'error' },
+    rules: {
+      'react-hooks/rules-of-hooks': 'error',
+      'react-hooks/exhaustive-deps': 'error',
+      'no-restricted-syntax': ['error', { selector: "JSXAttribute[name.name='type'] > Literal[value='number']", message: 'A number field of the browser takes 1,5 for 15: FigureField reads a point and a comma.' }],
+    },
   },
   {
     files: ['**/*.test.ts', '**/*.test.tsx'],

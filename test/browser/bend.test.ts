@@ -43,6 +43,19 @@ describe.skipIf(!existsSync(CHROMIUM))('one bend at the counter, in a real brows
     await page.waitForFunction((was) => document.querySelector('#bend-title')?.textContent !== was, title);
   }, LONG);
 
+  it('reads a decimal comma as one, and says under a field what it cannot be', async () => {
+    const thickness = page.getByLabel('Thickness, mm');
+    await thickness.clear();
+    await thickness.pressSequentially('1,5');
+    await page.getByLabel('Title block').getByText('1.5 mm').waitFor();
+    expect(await thickness.inputValue()).toBe('1,5');
+    await page.getByLabel('Bend angle, degrees').fill('200');
+    await page.getByText('Bend angle must be from 1 to 180 degrees, not 200.').waitFor();
+    expect(await page.getByText('Working it out').count()).toBe(0);
+    await page.getByLabel('Bend angle, degrees').fill('90');
+    await page.locator('.stale').waitFor({ state: 'detached' });
+  }, LONG);
+
   it('has nothing that axe-core calls serious, fits a tablet held upright, and threw nothing', async () => {
     expect(await seriousOn(page)).toEqual([]);
     await page.setViewportSize({ width: 820, height: 1180 });

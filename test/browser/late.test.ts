@@ -96,7 +96,8 @@ describe.skipIf(!existsSync(CHROMIUM))('what comes late, is refused or breaks of
     await page.getByText('The figures below are still those of').waitFor({ state: 'detached' });
     expect(await block.innerText()).toMatch(/2000 mm/);
     expect(await page.getByRole('row', { name: /^Peak force/ }).first().innerText()).not.toBe(force);
-    await page.getByLabel('Thickness, mm').fill('99');
+    await page.route('**/api/bend', json({ error: 'Not today.' }, 400), { times: 1 });
+    await page.getByLabel('Thickness, mm').fill('3');
     await page.getByRole('alert').waitFor();
     expect(await page.locator('.stale').count()).toBe(1);
     expect(await page.getByText(/still those of .* 2 mm thick, 2000 mm long/).count()).toBe(1);

@@ -74,6 +74,8 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
     await page.getByLabel('Part file').setInputFiles(FLAT);
     await page.getByText('Which unit is it drawn in? The file leaves it in doubt.').waitFor();
     await page.getByText(/A flat drawing does not say how thick its sheet is/).waitFor();
+    await page.getByLabel('Thickness, mm').fill('-1');
+    await page.getByText('Thickness must be more than 0 and at most 50 mm, not \u22121.').waitFor();
     await page.getByLabel('Thickness, mm').fill('1');
     // four bend lines as listed beside the file
     await page.getByText('5 plates, 4 bends').waitFor();

@@ -5,6 +5,8 @@ import type { PartRevision, ShopRevision } from '../../store/index.js';
 import { get, sentence } from '../ask.js';
 import { to, useGo } from '../place.js';
 import { Fault } from '../sheet/Fault.js';
+import { KeptFigure } from '../sheet/FigureField.js';
+import { PIECES } from '../shop/figureWithin.js';
 import { figure } from '../wording.js';
 import { BuyersField } from './BuyersField.js';
 import { Choices } from './Choices.js';
@@ -53,9 +55,7 @@ export const AskFitForm = ({ question, parts, machines, metals, racks }: AskFitF
               {metals.map(({ id, name, temper }) => <option key={id} value={id}>{name}{temper && `, ${temper}`}</option>)}
             </select>
           </label>
-          <label className="field"><span>Quantity of each, with one set-up</span>
-            <input type="number" min={1} max={1_000_000} required value={Number.isNaN(terms.quantity) ? '' : terms.quantity} onChange={(event) => choose({ terms: { quantity: event.target.valueAsNumber } })} />
-          </label>
+          <KeptFigure label="Quantity of each, with one set-up" first={terms.quantity} range={PIECES} change={(quantity) => choose({ terms: { quantity } })} />
           <label className="field"><span>Dimensions without a tolerance of their own</span>
             <select value={terms.toleranceClass} onChange={(event) => choose({ terms: { toleranceClass: event.target.value } })}>
               {['f', 'm', 'c', 'v'].map((cls) => <option key={cls} value={cls}>ISO 2768-1 class {cls}</option>)}
@@ -66,7 +66,7 @@ export const AskFitForm = ({ question, parts, machines, metals, racks }: AskFitF
             fetch={(id) => Promise.resolve([machines.find((m) => m.id === id)])} read={machinesOfFile} told={question.tellMachines} />
           <BuyersField label="The buyer's own tools" kept={racks} accept={FILES} hint="Each machine once more with them, as far as its tangs and seats hold them. Type them in as a rack, or take JSON or CSV as `tools` prints them."
             fetch={async (id) => (await get<{ readonly data: unknown }>(`/api/racks/${encodeURIComponent(id)}`)).data} read={rackOfFile} told={question.tellRack} />
-          <button type="submit" className="next" disabled={asking || question.awaited || question.parts.size === 0 || question.ours.length === 0}>Try {count(question.parts.size, 'part')} on {count(question.tried, 'machine')}</button>
+          <button type="submit" className="next" disabled={asking || question.awaited || terms.quantity === undefined || question.parts.size === 0 || question.ours.length === 0}>Try {count(question.parts.size, 'part')} on {count(question.tried, 'machine')}</button>
           <p className="small soft" role="status">{question.awaited ? 'What the buyer has is chosen and not read yet: wait for it, choose a file that can be read, or “none told”.' : ''}</p>
           <Fault sentence={fault} />
         </div>

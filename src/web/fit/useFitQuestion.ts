@@ -8,7 +8,8 @@ import { NONE_TOLD, type Told } from './BuyersField.js';
 /** What may be typed or chosen of the question besides parts and machines. */
 export interface Terms {
   readonly metalId: string;
-  readonly quantity: number;
+  /** Undefined while none stands in the field that can be. */
+  readonly quantity: number | undefined;
   /** Of ISO 2768-1, or 'none'. */
   readonly toleranceClass: string;
 }

@@ -3,6 +3,7 @@ import type { DxfPartResult } from '../../intake/index.js';
 import { type DxfReading, type LayerRole, type Part, UNIT_WORDS } from '../../sheet/index.js';
 import { sendFile, sentence } from '../ask.js';
 import { Fault, Waiting, Warning } from '../sheet/Fault.js';
+import { KeptFigure } from '../sheet/FigureField.js';
 import { mm } from '../wording.js';
 import { FlatPicture } from './FlatPicture.js';
 
@@ -31,14 +32,10 @@ const PAUSE = 300;
 /** Without what is undefined: JSON knows no such thing. */
 const known = <T extends object>(it: T): T => Object.fromEntries(Object.entries(it).filter(([, value]) => value !== undefined)) as T;
 
-const Figure = ({ label, value, change, most, step = 0.1 }: { readonly label: string; readonly value: number | undefined; readonly change: (value: number | undefined) => void; readonly most: number; readonly step?: number }) => (
-  <label className="field"><span>{label}</span>
-    <input type="number" min={0} max={most} step={step} defaultValue={value ?? ''} onChange={(event) => {
-      const typed = event.target.valueAsNumber;
-      change(typed >= 0 && typed <= most ? typed : undefined);
-    }} />
-  </label>
-);
+/** As the reading of a drawing takes them (docs/intake.md). */
+const THICKNESS = { what: 'thickness', least: 0, most: 50, unit: 'mm', above: true, mayStayOut: true } as const;
+const ANGLE = { what: 'bend angle', least: 0, most: 180, unit: 'degrees', above: true, mayStayOut: true } as const;
+const RADIUS = { what: 'inside radius', least: 0, most: 5000, unit: 'mm', mayStayOut: true } as const;
 
 /** A flat drawing before it is taken: its lines by layer, its unit, thickness and what holds for its bends, with a look at what that gives. */
 export const FlatDesk = ({ file, told: begin, action, take, leave }: FlatDeskProps) => {
@@ -107,9 +104,9 @@ export const FlatDesk = ({ file, told: begin, action, take, leave }: FlatDeskPro
               </fieldset>
             )}
             <div className="figures-row">
-              <Figure label="Thickness, mm" value={told.thickness} most={50} change={(thickness) => tell({ thickness: thickness === 0 ? undefined : thickness })} />
-              <Figure label="Bend angle of all, degrees" value={told.bend?.bendAngle} most={180} step={1} change={(bendAngle) => forAll({ bendAngle: bendAngle === 0 ? undefined : bendAngle })} />
-              <Figure label="Inside radius of all, mm" value={told.bend?.insideRadius} most={5000} change={(insideRadius) => forAll({ insideRadius })} />
+              <KeptFigure label="Thickness, mm" first={told.thickness} range={THICKNESS} change={(thickness) => tell({ thickness })} />
+              <KeptFigure label="Bend angle of all, degrees" first={told.bend?.bendAngle} range={ANGLE} change={(bendAngle) => forAll({ bendAngle })} />
+              <KeptFigure label="Inside radius of all, mm" first={told.bend?.insideRadius} range={RADIUS} change={(insideRadius) => forAll({ insideRadius })} />
               <label className="field"><span>Bends go</span>
                 <select value={told.bend?.direction ?? ''} onChange={(event) => forAll({ direction: event.target.value === '' ? undefined : (event.target.value as 'A' | 'B') })}>
                   <option value="">as drawn, else up</option><option value="A">up (towards A)</option><option value="B">down (towards B)</option>

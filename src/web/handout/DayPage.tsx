@@ -5,6 +5,7 @@ import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { DemoTag } from '../sheet/DemoTag.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
+import { KeptFigure } from '../sheet/FigureField.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { useAnswer } from '../useAnswer.js';
 import { DayKit } from './DayKit.js';
@@ -12,17 +13,27 @@ import { DayLayout } from './DayLayout.js';
 import { DayOrder } from './DayOrder.js';
 import type { Day } from './day.js';
 
+const PIECES = { what: 'number of pieces', least: 1, most: 1000, whole: true } as const;
+const SPARES = { what: 'number of spare blanks', least: 0, most: 1000, whole: true } as const;
+
 /** A demonstration of several parts on one machine: the order, what to lay out, cut and check beforehand. */
 export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
-  const [pieces, setPieces] = useState(1);
-  const [spares, setSpares] = useState(2);
+  // undefined while what is typed cannot be: the plan shown is then that of the figures before
+  const [asked, setAsked] = useState<{ readonly pieces: number | undefined; readonly spares: number | undefined }>({ pieces: 1, spares: 2 });
+  const [good, setGood] = useState({ pieces: 1, spares: 2 });
+  const change = (figures: Partial<typeof asked>): void => {
+    const { pieces, spares } = { ...asked, ...figures };
+    setAsked({ pieces, spares });
+    if (pieces !== undefined && spares !== undefined) setGood({ pieces, spares });
+  };
   const [one, setOne] = useState(false);
-  const query = new URLSearchParams({ trials: trials.join(','), pieces: String(pieces || 1), spares: String(spares || 0), ...(one && { layout: 'one' }) }).toString();
+  const query = new URLSearchParams({ trials: trials.join(','), pieces: String(good.pieces), spares: String(good.spares), ...(one && { layout: 'one' }) }).toString();
   const { value, fault, again } = useAnswer<Day>(`/api/day-plan?${query}`);
   // while another is planned the last one stays, so that a field keeps its place under the hand
   const [last, setLast] = useState<{ readonly plan: Day; readonly query: string }>();
   if (value && value !== last?.plan) setLast({ plan: value, query });
   const { plan, query: of } = value ? { plan: value, query } : last ?? {};
+  const current = value !== undefined && asked.pieces !== undefined && asked.spares !== undefined;
   const planning = one ? 'Planning all parts onto one layout and checking each: some minutes' : 'Planning the day';
   if (plan === undefined || of === undefined) {
     return <Sheet title="Day plan" trail={[['Parts', to.parts], ['Fit', to.fits]]} block={[['Sheet', 'Day plan']]}><div className="body">{fault ? <Fault sentence={fault} again={again} /> : <Waiting what={planning} />}</div></Sheet>;
@@ -41,14 +52,14 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
           </section>
         )}
         <div className="day-asked no-print">
-          <label className="field"><span>Pieces of each</span><input type="number" min={1} max={1000} value={Number.isNaN(pieces) ? '' : pieces} onChange={(event) => setPieces(event.target.valueAsNumber)} /></label>
-          <label className="field"><span>Spare blanks of each</span><input type="number" min={0} max={1000} value={Number.isNaN(spares) ? '' : spares} onChange={(event) => setSpares(event.target.valueAsNumber)} /></label>
+          <KeptFigure label="Pieces of each" first={good.pieces} range={PIECES} change={(pieces) => change({ pieces })} />
+          <KeptFigure label="Spare blanks of each" first={good.spares} range={SPARES} change={(spares) => change({ spares })} />
           <label className="choice"><input type="checkbox" checked={one} onChange={(event) => setOne(event.target.checked)} />All on one layout</label>
-          {value && <a className="button next" href={`/api/day-plan.pdf?${query}&${whoQuery()}`} target="_blank" rel="noreferrer">Day plan (PDF)</a>}
+          {current && <a className="button next" href={`/api/day-plan.pdf?${query}&${whoQuery()}`} target="_blank" rel="noreferrer">Day plan (PDF)</a>}
         </div>
         <Fault sentence={fault} again={again} />
         {!value && !fault && <Waiting what={planning} />}
-        <div className={value ? undefined : 'stale'} aria-busy={!value && !fault}>
+        <div className={current ? undefined : 'stale'} aria-busy={!value && !fault}>
           <DayLayout plan={plan} query={of} />
           <DayOrder plan={plan} />
           <DayKit plan={plan} />

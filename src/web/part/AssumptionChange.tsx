@@ -29,10 +29,10 @@ export const BendChange = ({ part, ids, what, revise }: BendChangeProps) => {
   const tell = (more: BendTold): void => told && revise({ told: tellBends(told, ids, more) });
   const names = ids.length > 3 ? `${ids.length} bends` : ids.join(', ');
   if (what === 'radius') {
-    return <NumberChange key={bend.insideRadius} label={`inside radius of ${names}, mm`} value={bend.insideRadius} most={5000} send={(insideRadius) => (told ? tell({ insideRadius }) : revise({ radii: Object.fromEntries(ids.map((id) => [id, insideRadius])) }))} />;
+    return <NumberChange key={bend.insideRadius} what={`inside radius of ${names}`} unit="mm" value={bend.insideRadius} most={5000} send={(insideRadius) => (told ? tell({ insideRadius }) : revise({ radii: Object.fromEntries(ids.map((id) => [id, insideRadius])) }))} />;
   }
   if (!told) return null;
-  if (what === 'angle') return <NumberChange key={bend.bendAngle} label={`bend angle of ${names}, degrees`} value={bend.bendAngle} least={0.1} most={180} step={0.5} send={(bendAngle) => tell({ bendAngle })} />;
+  if (what === 'angle') return <NumberChange key={bend.bendAngle} what={`bend angle of ${names}`} unit="degrees" value={bend.bendAngle} least={0.1} most={180} send={(bendAngle) => tell({ bendAngle })} />;
   return <ChoiceChange key={bend.direction} label={`direction of ${names}`} value={bend.direction} choices={SIDES} send={(direction) => tell({ direction })} />;
 };
 
@@ -69,7 +69,7 @@ export const AssumptionChange = ({ part, assumption: { code, bends }, revise, la
   if (code === 'rolled' && ids[0] !== undefined) return <KindChange part={part} id={ids[0]} revise={revise} />;
   if (code === 'profile' && part.reading?.from === 'profile') return <TextChange key={part.reading.line} label="profile" value={part.reading.line} send={(line) => revise({ line })} />;
   if (code === 'unit' && !told) return <UnitChange part={part} revise={revise} />;
-  if (code === 'thickness varies') return <NumberChange key={part.thickness} label="thickness, mm" value={part.thickness} least={0.05} most={50} step={0.01} send={(thickness) => revise({ thickness })} />;
+  if (code === 'thickness varies') return <NumberChange key={part.thickness} what="thickness" unit="mm" value={part.thickness} least={0.05} most={50} send={(thickness) => revise({ thickness })} />;
   if (!told) return null;
   switch (code) {
     case 'unit':
@@ -77,9 +77,9 @@ export const AssumptionChange = ({ part, assumption: { code, bends }, revise, la
     case 'layers':
       return <button type="button" onClick={layers}>Choose the layers</button>;
     case 'thickness':
-      return <NumberChange key={part.thickness} label="thickness, mm" value={part.thickness} least={0.05} most={50} send={(thickness) => revise({ told: { ...told, thickness } })} />;
+      return <NumberChange key={part.thickness} what="thickness" unit="mm" value={part.thickness} least={0.05} most={50} send={(thickness) => revise({ told: { ...told, thickness } })} />;
     case 'healed gap':
-      return <NumberChange label="gaps joined up to, mm" value={told.gap ?? 0.05} least={0.001} most={5} step={0.01} send={(gap) => revise({ told: { ...told, gap } })} />;
+      return <NumberChange what="greatest gap joined" label="gaps joined up to, mm" unit="mm" value={told.gap ?? 0.05} least={0.001} most={5} send={(gap) => revise({ told: { ...told, gap } })} />;
     case 'rule':
       return <ChoiceChange key={JSON.stringify(part.rule)} label="rule of the flat" value={choiceOf(part.rule)} choices={ruleChoices(part.rule)} send={(rule) => revise({ told: { ...told, rule: ruleOfChoice(rule) } })} />;
     case 'bend angle':

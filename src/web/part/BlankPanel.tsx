@@ -1,8 +1,11 @@
 import type { PartSummary } from '../../server/index.js';
 import { Fault } from '../sheet/Fault.js';
+import { KeptFigure } from '../sheet/FigureField.js';
 import { mm } from '../wording.js';
 import { BlankDrawing } from './BlankDrawing.js';
 import { RULES, type RuleChoice, ruleQuery } from './ruleChoice.js';
+
+const K = { what: 'K', least: 0, most: 0.6 } as const;
 
 interface BlankPanelProps {
   /** The part's address in the API. */
@@ -29,12 +32,7 @@ export const BlankPanel = ({ here, summary: { nominalBlank }, rule, change, faul
           </select>
         </label>
         {rule.rule === 'K-factor' && (
-          <label className="field"><span>K</span>
-            <input type="number" min={0} max={0.6} step={0.01} value={rule.k} onChange={(event) => {
-              const k = event.target.valueAsNumber;
-              if (k >= 0 && k <= 0.6) change({ ...rule, k });
-            }} />
-          </label>
+          <KeptFigure label="K" first={rule.k} range={K} change={(k) => k !== undefined && change({ ...rule, k })} />
         )}
         {nominalBlank.ok && (
           <p className="blank-size"><strong>{mm(nominalBlank.length)} × {mm(nominalBlank.width)}</strong><br />

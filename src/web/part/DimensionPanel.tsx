@@ -7,6 +7,8 @@ import { lightsOf } from '../scene/lightsOf.js';
 import { freeEdges } from '../scene/pickFeature.js';
 import type { Lit } from '../scene/sheetMesh.js';
 import { Fault } from '../sheet/Fault.js';
+import { FigureInput } from '../sheet/FigureField.js';
+import { figureWithin } from '../shop/figureWithin.js';
 import { figure, mm } from '../wording.js';
 import type { Revise } from './AssumptionChange.js';
 
@@ -16,6 +18,9 @@ type Asked = Pick<Dimension, 'tolerance' | 'class'>;
 const CLASSES: readonly (readonly [GeneralClass, string])[] = [['f', 'class f, fine'], ['m', 'class m, medium'], ['c', 'class c, coarse'], ['v', 'class v, very coarse']];
 
 const key = (feature: Feature): string => JSON.stringify(feature);
+
+/** Of a dimension, plus and minus. */
+const PLUS_MINUS = { what: 'tolerance', least: 0, most: 1000, unit: 'mm', above: true, mayStayOut: true } as const;
 
 /** Every face and free straight edge by name, for those who do not pick in the view. */
 const allFeatures = (sheet: Developed): (readonly [string, string])[] =>
@@ -38,8 +43,8 @@ interface AskProps {
 const Ask = ({ name, asked, action, busy, send }: AskProps) => {
   const [kind, setKind] = useState(asked.tolerance !== undefined ? 'mm' : (asked.class ?? ''));
   const [typed, setTyped] = useState(asked.tolerance === undefined ? '' : String(asked.tolerance));
-  const size = Number(typed.replace(',', '.'));
-  const now: Asked | null = kind === '' ? {} : kind === 'mm' ? (size > 0 && size <= 1000 ? { tolerance: size } : null) : { class: kind as GeneralClass };
+  const read = figureWithin(typed, PLUS_MINUS);
+  const now: Asked | null = kind === '' ? {} : kind === 'mm' ? (read.ok && read.value !== undefined ? { tolerance: read.value } : null) : { class: kind as GeneralClass };
   const can = now !== null && !busy && (action !== 'Set' || JSON.stringify(now) !== JSON.stringify(asked));
   const submit = (event: FormEvent): void => {
     event.preventDefault();
@@ -51,7 +56,7 @@ const Ask = ({ name, asked, action, busy, send }: AskProps) => {
         <option value="">no tolerance</option><option value="mm">± mm</option>
         {CLASSES.map(([cls, words]) => <option key={cls} value={cls}>{words}</option>)}
       </select>
-      {kind === 'mm' && <input type="number" min={0.01} max={1000} step={0.05} aria-label={`plus and minus mm on ${name}`} value={typed} onChange={(event) => setTyped(event.target.value)} />}
+      {kind === 'mm' && <FigureInput name={`plus and minus mm on ${name}`} text={typed} type={setTyped} range={PLUS_MINUS} />}
       <button type="submit" disabled={!can} aria-label={`${action} ${name}`}>{action}</button>
     </form>
   );

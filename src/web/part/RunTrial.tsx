@@ -5,9 +5,11 @@ import { post, sentence } from '../ask.js';
 import { chosenOf } from '../chosenOf.js';
 import { to, useGo } from '../place.js';
 import { Fault } from '../sheet/Fault.js';
+import { KeptFigure } from '../sheet/FigureField.js';
 import { useAnswer } from '../useAnswer.js';
 import { JobLine } from './JobLine.js';
 import type { MeasuredAnswer } from '../shop/deductions.js';
+import { PIECES } from '../shop/figureWithin.js';
 import { useJobs } from './useJobs.js';
 
 interface Asked {
@@ -27,7 +29,7 @@ export const RunTrial = ({ partId, metal, ended }: { readonly partId: string; re
   const [left, setLeft] = useState(false);
   const [pickedMetal, setMetal] = useState<string>();
   const [pickedMachine, setMachine] = useState<string>();
-  const [quantity, setQuantity] = useState(10);
+  const [quantity, setQuantity] = useState<number | undefined>(10);
   const [fault, setFault] = useState<string>();
   const [asking, setAsking] = useState(false);
   const { jobs, follow } = useJobs(partId, ended);
@@ -71,10 +73,8 @@ export const RunTrial = ({ partId, metal, ended }: { readonly partId: string; re
             ))}
           </select>
         </label>
-        <label className="field"><span>Quantity</span>
-          <input type="number" min={1} max={1_000_000} required value={Number.isNaN(quantity) ? '' : quantity} onChange={(event) => setQuantity(event.target.valueAsNumber)} />
-        </label>
-        <button type="submit" className={jobs.some((job) => job.trialId) ? '' : 'next'} disabled={asking || running || floor.length === 0 || !metals.value}>
+        <KeptFigure label="Quantity" first={quantity} range={PIECES} change={setQuantity} />
+        <button type="submit" className={jobs.some((job) => job.trialId) ? '' : 'next'} disabled={asking || running || quantity === undefined || floor.length === 0 || !metals.value}>
           {running ? 'Trial under way' : 'Run the trial'}
         </button>
       </form>

@@ -1,29 +1,35 @@
 import { useId, useState, type FormEvent } from 'react';
+import { FigureInput } from '../sheet/FigureField.js';
+import { figureWithin } from '../shop/figureWithin.js';
 
 interface NumberChangeProps {
-  readonly label: string;
+  /** As it stands in a sentence. */
+  readonly what: string;
+  readonly unit: 'mm' | 'degrees';
+  /** Where it says more than what and unit. */
+  readonly label?: string;
   readonly value: number | undefined;
   readonly least?: number;
   readonly most: number;
-  readonly step?: number;
   readonly send: (value: number) => void;
 }
 
 /** A figure and the button that sets it; the button can be pressed once the figure is another. */
-export const NumberChange = ({ label, value, least = 0, most, step = 0.1, send }: NumberChangeProps) => {
+export const NumberChange = ({ what, unit, label = `${what}, ${unit}`, value, least = 0, most, send }: NumberChangeProps) => {
   const [typed, setTyped] = useState(value === undefined ? '' : String(Number(value.toFixed(4))));
   const id = useId();
-  const now = Number(typed.replace(',', '.'));
-  const good = typed.trim() !== '' && now >= least && now <= most && now !== value;
+  const range = { what, unit, least, most, mayStayOut: true };
+  const read = figureWithin(typed, range);
+  const now = read.ok ? read.value : undefined;
   const submit = (event: FormEvent): void => {
     event.preventDefault();
-    if (good) send(now);
+    if (now !== undefined && now !== value) send(now);
   };
   return (
     <form noValidate className="change" onSubmit={submit}>
       <label htmlFor={id}>{label}</label>
-      <input id={id} type="number" min={least} max={most} step={step} value={typed} onChange={(event) => setTyped(event.target.value)} />
-      <button type="submit" disabled={!good} aria-label={`Set ${label}`}>Set</button>
+      <FigureInput id={id} text={typed} type={setTyped} range={range} />
+      <button type="submit" disabled={now === undefined || now === value} aria-label={`Set ${label}`}>Set</button>
     </form>
   );
 };

@@ -63,7 +63,7 @@ const chosenLines = ({ part, summary, metals, revise }: CheckedPart): readonly L
     },
     {
       words: `Rolling direction: ${part.marks?.rolling === undefined ? 'not named' : `${part.marks.rolling}° from the x axis of plate 1`}`, lights: NOTHING_LIT,
-      change: <NumberChange key={part.marks?.rolling ?? ''} label="rolling direction, degrees" value={part.marks?.rolling} least={-180} most={180} step={5} send={(rolling) => revise({ marks: { rolling } })} />,
+      change: <NumberChange key={part.marks?.rolling ?? ''} what="rolling direction" unit="degrees" value={part.marks?.rolling} least={-180} most={180} send={(rolling) => revise({ marks: { rolling } })} />,
     },
     { words: `Name: ${part.name}`, lights: NOTHING_LIT, change: <TextChange key={part.name} label="name" value={part.name} send={(name) => revise({ name })} /> },
   ];

@@ -21,6 +21,6 @@ export const formedLines = (part: Part, revise: Revise): { words: string; lights
   return [...alike.values()].map(({ it, places }) => ({
     words: `Plate ${it.plate + 1}, ${it.side} side: ${places.length} × ${WORDS[it.kind]}, ${mm(it.height)} high`,
     lights: { plates: [it.plate], bends: [] },
-    change: <NumberChange key={it.height} label={`height, mm: ${WORDS[it.kind]}, plate ${it.plate + 1}, ${it.side} side`} value={it.height} most={1000} send={(height) => revise({ heights: Object.fromEntries(places.map((place) => [place, height])) })} />,
+    change: <NumberChange key={it.height} what="height" unit="mm" label={`height, mm: ${WORDS[it.kind]}, plate ${it.plate + 1}, ${it.side} side`} value={it.height} most={1000} send={(height) => revise({ heights: Object.fromEntries(places.map((place) => [place, height])) })} />,
   }));
 };
