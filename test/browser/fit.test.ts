@@ -152,6 +152,13 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     await page.route('**/api/racks/demo-rack', async (route) => { await new Promise((go) => setTimeout(go, 500)); await route.continue(); }, { times: 1 });
     await read('racks/demo-rack/new-punch', 'Cross-section, from the tip');
     const keep = page.getByRole('button', { name: /^Keep as revision/ });
+    await page.locator('.field-fault').getByText('Rating must be a number from 10 to 20000 N/mm (nothing was given).').waitFor();
+    expect(await keep.isDisabled()).toBe(true);
+    for (const [label, typed] of [
+      ['Name', 'Narrow punch'], ['Nose, degrees included', '85'], ['Tip radius, mm', '1'], ['Height, tip to shoulder, mm', '125'], ['Rating, N/mm', '900'], ['Weight, kg/m', '18'],
+      ['Segments at hand: length x count, mm; ears as left 100 reach 30 foot 25', '100 x 2 + 500 x 3'],
+    ] as const) await page.getByLabel(label, { exact: true }).fill(typed);
+    await page.getByText('Read in full.').waitFor();
     const says = async (label: string, typed: string, sentence: string): Promise<void> => {
       const field = page.getByLabel(label, { exact: true });
       const good = await field.inputValue();

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { type Machine, asDrawn, demoShopData, parseFloor } from '../../shop/index.js';
+import { type Machine, parseFloor } from '../../shop/index.js';
 import type { ShopRevision } from '../../store/index.js';
 import { remove, sentence } from '../ask.js';
 import { to, useGo } from '../place.js';
@@ -8,6 +8,7 @@ import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
 import { day, kilonewtons, mm } from '../wording.js';
 import { DataForm } from './fields.js';
+import { freshMachine } from './freshMachine.js';
 import { EnvelopeSection } from './EnvelopeSection.js';
 import { Keep } from './Keep.js';
 import { MachineForm } from './MachineForm.js';
@@ -20,9 +21,6 @@ import { WholeAsJson } from './WholeAsJson.js';
 interface MachineEntry extends Entry {
   readonly condition: ShopRevision | null;
 }
-
-/** A new machine starts as the second of the demo floor under another name, not marked demo. */
-const fresh = (): unknown => ({ ...asDrawn(demoShopData().machines[1]) as object, id: 'new-machine', name: 'New machine', summary: 'One sentence for a buyer.', demo: false });
 
 /** The press from the side, ram at its highest, the gauge in the middle of its travel. */
 const piecesOf = (m: Machine): Piece[] => {
@@ -42,14 +40,14 @@ const piecesOf = (m: Machine): Piece[] => {
 export const MachinePage = ({ id }: { readonly id: string }) => {
   const go = useGo();
   const isNew = id === 'new';
-  const entry = useEntry<MachineEntry>(isNew ? null : `/api/machines/${encodeURIComponent(id)}`, useMemo(() => (isNew ? fresh() : undefined), [isNew]), isNew ? 'new machine' : undefined);
+  const entry = useEntry<MachineEntry>(isNew ? null : `/api/machines/${encodeURIComponent(id)}`, useMemo(() => (isNew ? freshMachine() : undefined), [isNew]), isNew ? 'new machine' : undefined);
   const { data, value } = entry;
   const read = useMemo(() => (data === undefined ? undefined : parseFloor([data])), [data]);
   const machine = read?.ok ? read.value[0] : undefined;
   const [last, setLast] = useState<Machine>();
   if (machine && machine !== last) setLast(machine);
   const [refusal, setRefusal] = useState<string>();
-  const name = String(at(data, 'name') as string | undefined ?? 'Machine');
+  const name = (at(data, 'name') as string | undefined) || (isNew ? 'New machine' : 'Machine');
   const takeOff = (): void => {
     remove(`/api/machines/${encodeURIComponent(id)}`).then(() => go(to.floor), (fault: unknown) => setRefusal(sentence(fault)));
   };
@@ -78,7 +76,8 @@ export const MachinePage = ({ id }: { readonly id: string }) => {
               </div>
               <div className={machine ? 'shop-picture' : 'shop-picture stale'}>
                 {last && <SectionView pieces={piecesOf(last)} title={`Cross-section of ${last.name}: bed, ram, clamps and gauge`} tallest={620} />}
-                <p className="small soft">Seen from the operator's right, ram at its highest, mm. The cross is the die seat on the bending plane. {machine ? '' : 'The picture shows what was last right.'}</p>
+                {isNew && <p className="small soft">The cross-sections are usual ones to begin with: put the machine's own in their place.</p>}
+                {last ? <p className="small soft">Seen from the operator's right, ram at its highest, mm. The cross is the die seat on the bending plane. {machine ? '' : 'The picture shows what was last right.'}</p> : <p className="small soft">It is drawn as soon as every field can be read.</p>}
               </div>
             </div>
             {value && <Revisions revisions={value.revisions} shown={value.revision} show={entry.show} typed={entry.forget !== undefined} />}

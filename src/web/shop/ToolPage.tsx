@@ -19,7 +19,7 @@ export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id:
     it.kept();
     go(to.rack(rackId));
   };
-  const name = String(at(tool, 'name') as string | undefined ?? at(tool, 'id') as string | undefined ?? 'Tool');
+  const name = (at(tool, 'name') as string | undefined) || (at(tool, 'id') as string | undefined) || 'Tool';
   return (
     <Sheet
       title={name} trail={[['Racks', to.racks], [entry.value?.name ?? 'Rack', to.rack(rackId)]]} notes={<Cautions />}
@@ -40,7 +40,8 @@ export const ToolPage = ({ rackId, id }: { readonly rackId: string; readonly id:
               {list !== 'risers' && (
                 <div className={good ? 'shop-picture' : 'shop-picture stale'}>
                   {last && <SectionView pieces={[{ contour: last.profile, name: last.name, at: [0, 0], look: 'tool' }]} title={`Cross-section of ${last.name}`} />}
-                  <p className="small soft">Seen from the operator's right, the gauge to the right, mm. {good ? '' : 'The picture shows what was last right.'}</p>
+                  {it.isNew && <p className="small soft">The cross-section is a usual one to begin with: put the tool's own in its place.</p>}
+                  {last ? <p className="small soft">Seen from the operator's right, the gauge to the right, mm. {good ? '' : 'The picture shows what was last right.'}</p> : <p className="small soft">It is drawn as soon as every field can be read.</p>}
                 </div>
               )}
             </div>

@@ -101,7 +101,7 @@ export const ChoiceField = ({ path, label, choices, orNothing = false }: { reado
     <Labelled path={path} label={label}>
       {(ids) => (
         <select {...ids} value={value === null || value === undefined ? '' : String(value as string)} onChange={(event) => set(path, event.target.value === '' ? null : event.target.value)}>
-          {orNothing && <option value="">not known</option>}
+          {orNothing ? <option value="">not known</option> : (value === undefined || value === '') && <option value="">not chosen yet</option>}
           {choices.map((c) => <option key={c} value={c}>{c}</option>)}
         </select>
       )}

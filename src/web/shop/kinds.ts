@@ -18,7 +18,7 @@ export const usualSection = (shape: string, height: unknown): unknown => {
 /** Which section a kind of tool has where it is not drawn; null where its own may stay. */
 const SECTION: Readonly<Record<string, string>> = { straight: 'straight', acute: 'straight', gooseneck: 'gooseneck', flattening: 'flattening', V: 'block', anvil: 'anvil' };
 
-const STEP = { height: 10, insideRadius: 1, leastThickness: 0.8, mostThickness: 1.5 };
+const STEP = { height: '', insideRadius: '', leastThickness: '', mostThickness: '' };
 /** The usual angle, tip radius and V of a kind, where another kind had none. */
 const ANGLE: Readonly<Record<string, number>> = { straight: 85, acute: 30, gooseneck: 85, V: 85 };
 const FLAT = new Set(['flattening', 'offset', 'anvil']);

@@ -1,19 +1,12 @@
 import { useMemo, useState } from 'react';
 import { type Tool, parseRack } from '../../shop/index.js';
+import { FRESH_TOOLS } from './freshTools.js';
 import { type Tree, at, isTree } from './tree.js';
 import { type Draft, useDraft } from './useDraft.js';
 import { useEntry } from './useEntry.js';
 
 export type ToolList = 'punches' | 'dies' | 'risers';
 const LISTS: readonly ToolList[] = ['punches', 'dies', 'risers'];
-
-const segments = [{ length: 100, count: 2 }, { length: 200, count: 2 }, { length: 500, count: 3 }];
-/** What a new tool starts from. */
-const FRESH: Readonly<Record<string, readonly [ToolList, Tree]>> = {
-  'new-punch': ['punches', { kind: 'punch', id: 'new-punch', name: 'New punch', demo: false, tang: 'tang A', shape: 'straight', tipRadius: 1, includedAngle: 85, height: 125, profile: { shape: 'straight', bodyWidth: 12, bodyTop: 78, shoulderWidth: 30, shoulderFrom: 92 }, rating: 900, reversible: true, segments, weight: 18 }],
-  'new-die': ['dies', { kind: 'die', id: 'new-die', name: 'New die', demo: false, tang: 'seat A', shape: 'V', v: 12, vConvention: 'sharp', includedAngle: 85, shoulderRadius: 1.2, height: 90, profile: { shape: 'block', topWidth: 26, baseWidth: 30, stepAt: 30, flat: 0.6 }, rating: 500, reversible: true, segments, weight: 18 }],
-  'new-riser': ['risers', { id: 'new-riser', height: 20, seat: 'seat A', length: 3000, width: 60 }],
-};
 
 const listOf = (tool: Tree): ToolList => (tool['kind'] === 'punch' ? 'punches' : tool['kind'] === 'die' ? 'dies' : 'risers');
 
@@ -40,7 +33,7 @@ export const useToolOfRack = (rackId: string, id: string) => {
   const after = draft?.after ?? entry.latest;
   const forget = draft && ((): void => { setDraft(undefined); entry.again(); });
   const rack = entry.value?.data as Readonly<Record<ToolList, readonly Tree[]>> & Tree | undefined;
-  const fresh = FRESH[id];
+  const fresh = FRESH_TOOLS[id];
   const list = fresh?.[0] ?? LISTS.find((l) => rack?.[l].some((t) => t['id'] === id)) ?? (draft && isTree(draft.data) ? listOf(draft.data) : undefined);
   const before = fresh?.[1] ?? (rack && list ? rack[list].find((t) => t['id'] === id) : undefined);
   const tool = draft && isTree(draft.data) ? draft.data : before;
@@ -52,7 +45,7 @@ export const useToolOfRack = (rackId: string, id: string) => {
   const next = rack && list && tool ? { ...rack, [list]: rack[list].some((t) => t === before) ? rack[list].map((t) => (t === before ? tool : t)) : [...rack[list], tool] } : undefined;
   const without = rack && list && !fresh && before ? { ...rack, [list]: rack[list].filter((t) => t !== before) } : undefined;
   return {
-    entry, rack, list, tool, read, next, without, after, forget,
+    entry, isNew: fresh !== undefined, rack, list, tool, read, next, without, after, forget,
     /** The tool as it was last right, and whether it is now. */
     last, good: good !== undefined,
     changed: fresh !== undefined || (draft !== undefined && JSON.stringify(draft.data) !== JSON.stringify(before)),
