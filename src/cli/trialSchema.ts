@@ -238,7 +238,7 @@ const step = z.object({
   wayIn: list(move),
   wayOut: list(move),
   words: text,
-  measure: z.object({ what: text, length: number, tolerance: number, firstPiece: number.exactOptional(), batch: number.exactOptional() }),
+  measure: z.object({ what: text, length: number, tolerance: number.nullable(), firstPiece: number.exactOptional(), batch: number.exactOptional() }),
   time: list(timePiece),
 });
 

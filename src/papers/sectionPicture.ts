@@ -199,7 +199,7 @@ export const sectionPicture = (trial: Trial, stepNumber: number, options: Sectio
   if (highest) {
     const tip: Vec2 = [place(backs, highest[0]), Math.max(top + 4, place(ups, highest[1]))];
     const { length, tolerance } = step.measure;
-    const label = `outside ${lengthFigure(length, units)} ±${lengthFigure(tolerance, units)}`;
+    const label = `outside ${lengthFigure(length, units)}${tolerance === null ? '' : ` ±${lengthFigure(tolerance, units)}`}`;
     const wide = textWidth(label, LETTERS.normal);
     const side = measured > 0 ? Math.min(tip[0] + 5, width - wide - 3) : Math.max(tip[0] - 5, wide + 3);
     dimensions.push(leader(tip, [side, Math.max(top + 5, tip[1] - 6)], [label], { rightwards: measured > 0 }));

@@ -52,8 +52,8 @@ const table = (doc: Doc, title: string, rows: readonly Row[], x: number, y: numb
 };
 
 /** What to measure, and what the first piece and the batch are expected to show. */
-const measureWords = ({ measure: { what, firstPiece, batch } }: Step, units: Units): readonly [string, string] => [
-  `Measure after the stroke: ${what}`,
+const measureWords = ({ measure: { what, tolerance, firstPiece, batch } }: Step, units: Units): readonly [string, string] => [
+  `Measure after the stroke: ${what}${tolerance === null ? '; no tolerance asked' : ''}`,
   firstPiece === undefined || batch === undefined ? '' : `Expected: first piece ±${lengthText(firstPiece, units)}, batch ±${lengthText(batch, units)}.`,
 ];
 
@@ -78,7 +78,7 @@ const measured = (doc: Doc, trial: Trial, step: Step, place: Area, units: Units)
   if (expected !== '') y += paragraph(doc, expected, x, y, width, EXPECTED);
   y += 0.8;
   const cells: readonly [number, string][] = [
-    [4, `${lengthText(length, units)} ±${lengthText(tolerance, units)}`],
+    [4, tolerance === null ? lengthText(length, units) : `${lengthText(length, units)} ±${lengthText(tolerance, units)}`],
     [4.6, checkWords(trial, step, units)],
     [2.2, 'Date'],
     [1.7, 'Initials'],

@@ -1,3 +1,4 @@
+import { withAskedTolerance } from './askedTolerance.js';
 import type { Attempt } from './attempt.js';
 import { hitPitch } from './hits.js';
 import type { TrialInput } from './input.js';
@@ -43,7 +44,9 @@ export const keptTrial = ({ input, attempt, result, layout, tried, twice }: Kept
   const { tooling, handling } = attempt;
   const lifting = liftingOf(tooling, input);
   const formed = withForming(stepsOf(layout, tooling, input.machine, handling), layout, tooling, input);
-  const steps = withMeasured(formed, layout.plan, attempt.within.deviations, anglesIn(tooling.sheet.part, twice)).map((s) => (lifting.help ? { ...s, words: `${HELP}. ${s.words}` } : s));
+  const measured = withMeasured(formed, layout.plan, attempt.within.deviations, anglesIn(tooling.sheet.part, twice));
+  const dimensions = attempt.within.predicted(layout);
+  const steps = withAskedTolerance(measured, input.part, tooling.sheet, dimensions, input.toleranceClass).map((s) => (lifting.help ? { ...s, words: `${HELP}. ${s.words}` } : s));
   // on a layout that serves other parts too, a part answers for the stations that it uses
   const own = new Set(layout.placements.map(({ station }) => station)).size;
   const batch = (TIME.batch + own * stationSeconds(input.machine)) / input.quantity;
@@ -66,7 +69,7 @@ export const keptTrial = ({ input, attempt, result, layout, tried, twice }: Kept
       ...(hand > 1e-6 ? [{ what: SET_BY_HAND, seconds: hand }] : []),
       { what: `set-up of ${own} station${own > 1 ? 's' : ''} and the batch, shared by ${input.quantity}`, seconds: batch },
     ],
-    lifting, dimensions: attempt.within.predicted(layout),
+    lifting, dimensions,
     bound: result.bound + TIME.batch / input.quantity, proven: result.proven,
     model: modelSentence(steps.length, [...new Set(tried)], input, twice),
     warnings: [

@@ -15,7 +15,6 @@ import { placed } from './placed.js';
 import { isScribed } from './stopChoice.js';
 import { TIME, strokeSeconds, sumOf, waySeconds } from './time.js';
 import { foldOf } from './hemClose.js';
-import { generalTolerance } from './generalTolerance.js';
 import { strokeLength } from './strokeLength.js';
 import type { Tooling } from './tooling.js';
 import type { Margin, Move, Step, Stop, TimePiece } from './trial.js';
@@ -81,7 +80,7 @@ const measureOf = (option: StrokeOption, air: Made): Step['measure'] => {
   const { group, views, sheet, bend } = option.setting;
   if (bend.kind === 'offset') {
     const length = travelOf(bend) + bend.thickness;
-    return { what: `over both flanges of the offset ${listed(group.bends.map((b) => sheet.part.bends[b]!.id))}, outside`, length, tolerance: generalTolerance(length) };
+    return { what: `over both flanges of the offset ${listed(group.bends.map((b) => sheet.part.bends[b]!.id))}, outside`, length, tolerance: null };
   }
   const half = ((Math.min(bend.bendAngle, 90) / 2) * Math.PI) / 180;
   const setback = (air.insideRadius + bend.thickness) * Math.tan(half);
@@ -91,7 +90,7 @@ const measureOf = (option: StrokeOption, air: Made): Step['measure'] => {
   // of a hem not all metal that its zone holds is curved
   const level = (sheet.allowances[group.bends[0]!]! - air.allowance) / 2;
   const length = Math.min(reach(true), reach(false)) + level + setback;
-  return { what: `${plateNames(sheet.part)[wing.plate]!}, outside, to the ${bend.bendAngle > 90 ? 'outer tangent' : 'outer corner'} of ${sheet.part.bends[group.bends[0]!]!.id}`, length, tolerance: generalTolerance(length) };
+  return { what: `${plateNames(sheet.part)[wing.plate]!}, outside, to the ${bend.bendAngle > 90 ? 'outer tangent' : 'outer corner'} of ${sheet.part.bends[group.bends[0]!]!.id}`, length, tolerance: null };
 };
 
 const side = (n: number): string => (n >= 0 ? 'right' : 'left');

@@ -269,7 +269,8 @@ export interface Step {
   readonly measure: {
     readonly what: string;
     readonly length: number;
-    readonly tolerance: number;
+    /** mm, plus and minus; null where none is asked. */
+    readonly tolerance: number | null;
     /** mm, plus and minus (root of the sum of squares): what the first piece, and the batch after correction, is expected to show. */
     readonly firstPiece?: number;
     readonly batch?: number;

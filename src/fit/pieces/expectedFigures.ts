@@ -1,4 +1,4 @@
-import { type GeneralClass, angularTolerance } from '../../metal/index.js';
+import { angularTolerance } from '../../metal/index.js';
 import type { Trial } from '../../trial/index.js';
 import type { PieceFigure } from './pieceEntry.js';
 
@@ -16,14 +16,14 @@ const lengthsOf = (trial: Trial): ExpectedFigure[] => {
       ({ id, kind: 'length', what, unit: 'mm', predicted: value, tolerance, askedBy, spread: batch.rootSumSquare }));
   }
   return trial.steps.map(({ number, measure }) => ({
-    id: `step ${number}`, kind: 'length', what: measure.what, unit: 'mm', predicted: measure.length, tolerance: measure.tolerance, askedBy: 'the set-up sheet', spread: measure.batch ?? null,
+    id: `step ${number}`, kind: 'length', what: measure.what, unit: 'mm', predicted: measure.length, tolerance: measure.tolerance, askedBy: measure.tolerance === null ? 'nobody' : 'the set-up sheet', spread: measure.batch ?? null,
   }));
 };
 
-/** The angle's tolerance by the length of its leg; a record that tells of no dimension is measured by its set-up sheet, which takes class m. */
+/** The angle's tolerance by the length of its leg, of the class asked. */
 const angleAsked = (trial: Trial, leg: number): Pick<ExpectedFigure, 'tolerance' | 'askedBy'> => {
-  const cls: GeneralClass | null = trial.dimensions === undefined || trial.dimensions.length === 0 ? 'm' : trial.toleranceClass ?? null;
-  if (cls === null) return { tolerance: null, askedBy: 'nobody' };
+  const cls = trial.toleranceClass;
+  if (cls === undefined) return { tolerance: null, askedBy: 'nobody' };
   const { tolerance, source, mark } = angularTolerance(leg, cls);
   return { tolerance, askedBy: `${source}, class ${cls}, leg ${leg.toFixed(1)} mm (${mark})` };
 };

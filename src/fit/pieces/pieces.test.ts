@@ -25,7 +25,7 @@ const strip = (legs: readonly [number, number], bendAngle = 90): BentStrip =>
 
 describe('what is to be measured on a piece', () => {
   it('is each flange and each bend angle, with its tolerance and who asks for it', () => {
-    expect(expectedFigures(trial).map(({ id, predicted, tolerance, unit }) => [id, predicted, tolerance, unit])).toEqual([
+    expect(expectedFigures({ ...trial, toleranceClass: 'm' }).map(({ id, predicted, tolerance, unit }) => [id, predicted, tolerance, unit])).toEqual([
       // ISO 2768-1 table 3, class m, shorter leg over 10 up to 50 mm: 30 minutes
       ['step 1', 40, 0.3, 'mm'], ['step 2', 40, 0.3, 'mm'], ['b1', 90, 0.5, 'degrees'], ['b2', 90, 0.5, 'degrees'],
     ]);

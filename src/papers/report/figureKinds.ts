@@ -33,7 +33,7 @@ const HOW: Readonly<Record<FigureKind, string>> = {
   blank: 'Blank: the flat lengths of plates and bends put together, by the tools of a plan or by the rule named; the real blank is fixed after the test strip.',
   stroke: 'Angles, radius, depth and force of a stroke: the strip calculation (equilibrium of a strip between punch tip and die shoulders, springback after release). Bend angle is the angle turned through; included angle is 180° minus it.',
   stop: 'Stop: geometry of the partly bent part as it lies in the machine; X axis: from the bending plane to the finger\'s nose; where another face of the finger touches, its distance is told beside it. R from the die seat.',
-  measure: 'Flange to measure: outside length as drawn, with its tolerance as the drawing or the general class asks.',
+  measure: 'Flange to measure: outside length as drawn, with the tolerance that the drawing or the general class asked puts on it.',
   piece: 'Pieces: measured by the person named, with the instrument named, on pieces that were made; spread is the standard deviation of the sample. An entry is never changed; a correction is another entry, and only what stands is counted.',
   site: 'Site data: as entered for the machine; to be checked against its own papers.',
 };

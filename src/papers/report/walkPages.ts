@@ -22,7 +22,7 @@ const stopWords = (step: Step, units: Units): string => {
 
 const figuresOf = (trial: Trial, step: Step, units: Units): string =>
   `${figuresInWords(trial, step, units)}; force ${forceText(step.force, units)} ${mark('stroke')}. ${stopWords(step, units)}. ` +
-  `Measure ${step.measure.what}: ${lengthText(step.measure.length, units)} ± ${lengthText(step.measure.tolerance, units)} ${mark('measure')}.`;
+  `Measure ${step.measure.what}: ${lengthText(step.measure.length, units)} ${step.measure.tolerance === null ? '(no tolerance asked)' : `± ${lengthText(step.measure.tolerance, units)}`} ${mark('measure')}.`;
 
 const drawStep = (pages: Pages, trial: Trial, step: Step, at: Area, units: Units): void => {
   const { doc } = pages;

@@ -27,7 +27,7 @@ const stopFigures = (step: Step): readonly BigFigure[] => {
 
 const measureFigure = ({ measure: { what, length, tolerance, firstPiece, batch } }: Step): BigFigure => ({
   name: 'Measure', value: figure(length, 2), unit: 'mm',
-  more: `± ${mm(tolerance)}, ${what}${firstPiece === undefined ? '' : `; expected of the first piece ± ${mm(firstPiece)}, of the batch ± ${mm(batch ?? 0)}`}`,
+  more: `${tolerance === null ? 'no tolerance asked' : `± ${mm(tolerance)}`}, ${what}${firstPiece === undefined ? '' : `; expected of the first piece ± ${mm(firstPiece)}, of the batch ± ${mm(batch ?? 0)}`}`,
 });
 
 const openings = ({ ramOpening, ramOpeningOut }: Step): string => `opening in ${mm(ramOpening, 0)}, out ${mm(ramOpeningOut, 0)}`;
