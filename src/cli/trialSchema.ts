@@ -311,6 +311,7 @@ export const trialSchema: z.ZodType<Trial> = z.object({
       id: text,
       what: text,
       value: number,
+      drawn: number.exactOptional(),
       tolerance: number.nullable(),
       askedBy: text,
       firstPiece: spread,

@@ -107,7 +107,8 @@ const dimensionsTable = ({ dimensions }: Trial, s: Show): string[] =>
       d.id, d.what, s.bare(d.value), d.tolerance === null ? '' : s.bare(d.tolerance), s.bare(d.batch.rootSumSquare), s.bare(d.firstPiece.rootSumSquare),
       d.notKnown.length > 0 ? `${d.verdict} (not measured: ${d.notKnown.join(', ')})` : d.verdict,
     ]),
-  ), ...dimensions.flatMap((d) => (d.forced ? [s.words(d.forced)] : [])), ''];
+  ), ...dimensions.flatMap((d) => (d.drawn === undefined ? [] : [`Dimension ${d.id} is drawn ${s.length(d.drawn)} and comes out at ${s.length(d.value)} as these tools form it.`])),
+  ...dimensions.flatMap((d) => (d.forced ? [s.words(d.forced)] : [])), ''];
 
 /** One trial as a person reads it on a terminal. */
 export const trialInWords = (trial: Trial, units: 'mm' | 'in' | undefined): string => {

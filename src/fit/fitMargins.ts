@@ -59,11 +59,14 @@ const throat = (trial: Trial): FitMargin[] => {
   });
 };
 
+/** mm: how far the tools form it off the drawing, and the batch's spread about that. */
+const offDrawing = ({ value, drawn, batch }: NonNullable<Trial['dimensions']>[number]): number => Math.abs(value - (drawn ?? value)) + batch.rootSumSquare;
+
 /** Every dimension that carries a tolerance, by the spread that the plan's stops and order leave in the batch. */
 export const toleranceMargins = (trial: Trial): readonly FitMargin[] =>
   (trial.dimensions ?? []).flatMap((d): FitMargin[] => (d.tolerance === null || d.notKnown.length > 0 ? [] : [{
-    kind: 'tolerance', name: `${d.id}: ${d.what}, ${d.value.toFixed(1)} mm`, value: d.batch.rootSumSquare, limit: d.tolerance, unit: 'mm',
-    share: d.batch.rootSumSquare / d.tolerance, step: 0, source: `root of the sum of squares over the batch; asked by ${d.askedBy}`,
+    kind: 'tolerance', name: `${d.id}: ${d.what}, ${d.value.toFixed(1)} mm`, value: offDrawing(d), limit: d.tolerance, unit: 'mm',
+    share: offDrawing(d) / d.tolerance, step: 0, source: `${d.drawn === undefined ? '' : `formed ${d.value.toFixed(2)} mm where ${d.drawn.toFixed(2)} mm is drawn, and `}root of the sum of squares over the batch; asked by ${d.askedBy}`,
   }]));
 
 const order = (a: FitMargin, b: FitMargin): number => b.share - a.share;

@@ -152,12 +152,23 @@ describe('asFormed', () => {
     expect(Math.max(...u)).toBeCloseTo(31, 6);
   });
 
-  it('leaves hems and bend angles over 150 on their lines', () => {
-    const built = profilePart({ name: 'h', thickness: 1, insideRadius: 1, width: 50, flanges: [30, 40, 30], turns: [{ turn: 180, insideRadius: 0 }, 160] });
+  it('leaves a hem without tools on its lines', () => {
+    const built = profilePart({ name: 'h', thickness: 1, insideRadius: 1, width: 50, flanges: [30, 40], turns: [{ turn: 180, insideRadius: 0 }] });
     if (!built.ok) throw new Error(built.failure.sentence);
     const part = formed(built.value, 2);
     expect(part.plates).toEqual(built.value.plates);
-    expect(part.bends.map((bend) => bend.insideRadius)).toEqual([2, 2]);
+    expect(part.bends.map((bend) => bend.insideRadius)).toEqual([2]);
+  });
+
+  it('keeps the lengths to the outer tangents past 90 degrees: the lines move by the radius alone', () => {
+    for (const turn of [91, 120, 135, 150, 165]) {
+      const built = profilePart({ name: 'L', thickness: 2, insideRadius: 1, width: 100, flanges: [40, 60], turns: [turn] });
+      if (!built.ok) throw new Error(built.failure.sentence);
+      // 40 - (1 + 2) and 60 - (1 + 2) flat as drawn; radius 2.5 takes 1.5 more of each
+      const part = formed(built.value, 2.5);
+      all(part.bends[0]!.sides.map((side) => side.line.from[1]), [35.5, 1.5]);
+      all(part.plates[1]!.outline.map((v) => v.y), [1.5, 1.5, 57, 57]);
+    }
   });
 
   it('refuses a flange that would turn inside out, with the millimetres', () => {

@@ -1,4 +1,4 @@
-import { allowanceByRule } from '../forming/index.js';
+import { allowanceByRule, setback } from '../forming/index.js';
 import { type Vec2, left2, scale2, signedArea, sub2, unit2 } from '../geometry/index.js';
 import { absorbHole } from './absorbHole.js';
 import { crossesItself } from './crossesItself.js';
@@ -6,11 +6,6 @@ import { RELIEF, moveOnLine } from './moveOnLine.js';
 import type { Assumption, Bend, HemArc, Part, Plate } from './part.js';
 import { relieved } from './relieved.js';
 import { type Result, done, refused } from './result.js';
-
-const RADIANS = Math.PI / 180;
-
-/** Over this bend angle the mould lines run off to nowhere and a drawing does not measure to them: radius changes, lines stay. */
-const NO_MOULD_LINE = 150;
 
 /** Flat length for the place of a hole's edge within a zone (a share of the arc): a mean K will do for that. Common practice, no source. */
 const nominal = (insideRadius: number, thickness: number, bendAngle: number): number =>
@@ -22,18 +17,18 @@ export interface Formed {
   readonly hem?: HemArc;
 }
 
-/** mm by which a bend's tangent lines move into its plates. */
+/** mm by which a bend's tangent lines move into its plates: what its outside lengths are measured to stays. */
 const inwardsOf = (bend: Bend, { insideRadius, hem }: Formed): number =>
   hem
     ? insideRadius - bend.insideRadius + (Math.max(hem.preLength, hem.closedLength) - hem.closedLength) / 2
-    : (insideRadius - bend.insideRadius) * Math.tan((bend.bendAngle / 2) * RADIANS);
+    : setback(insideRadius, 0, bend.bendAngle) - setback(bend.insideRadius, 0, bend.bendAngle);
 
 /**
- * The part with the radii that tools form (mm, in the order of the bends), outside mould dimensions kept as drawn: each
- * bend's tangent lines move into its plates (a larger radius) or out of them by (new - old) tan(bend angle / 2), and the
- * outline with them; a shoulder beside the bend narrower than that move, or than the thickness, goes along, a wider one
+ * The part with the radii that tools form (mm, in the order of the bends), outside lengths kept as drawn (see `setback`): each
+ * bend's tangent lines move into its plates (a larger radius) or out of them by (new - old) tan(bend angle / 2) up to 90
+ * degrees, by new - old beyond, and the outline with them; a shoulder beside the bend narrower than that move, or than the thickness, goes along, a wider one
  * stays and a relief slit is cut beside the bend. Zones keep their extent along the bend, but for a corner that a
- * neighbouring bend has taken. A hem's lines keep its outer tangent and move in as far as its pre-bend curves the metal; a hem without tools and bend angles over 150 keep theirs. A hole that a tangent line moves into is shared between plate and zone, and said so.
+ * neighbouring bend has taken. A hem's lines keep its outer tangent and move in as far as its pre-bend curves the metal; a hem without tools keeps its own. A hole that a tangent line moves into is shared between plate and zone, and said so.
  * 'inside out' when a plate has not that much flat metal.
  */
 export const asFormed = (part: Part, formed: readonly Formed[]): Result<Part> => {
@@ -42,7 +37,7 @@ export const asFormed = (part: Part, formed: readonly Formed[]): Result<Part> =>
   const bends = part.bends.map((bend, index) => {
     const { insideRadius, hem } = formed[index]!;
     const delta = inwardsOf(bend, formed[index]!);
-    const keeps = (!hem && (bend.kind === 'hem' || bend.bendAngle > NO_MOULD_LINE)) || delta === 0;
+    const keeps = (!hem && bend.kind === 'hem') || delta === 0;
     if (keeps) return { ...bend, insideRadius, ...(hem ? { hem } : {}) };
     let zone = bend.zone;
     const sides = bend.sides.map((side, which) => {

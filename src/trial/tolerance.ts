@@ -1,5 +1,5 @@
 import { linearTolerance } from '../metal/index.js';
-import { type Dimension, type Part, bendsOf, defaultDimensions, plateNames, valueOf } from '../sheet/index.js';
+import { type Dimension, type Part, bendsOf, defaultDimensions, develop, plateNames, valueOf } from '../sheet/index.js';
 import type { Machine } from '../shop/index.js';
 import { type Deviations, type Placed, type Prediction, createDeviations } from './deviations.js';
 import { describeDimension } from './dimensionWords.js';
@@ -15,6 +15,8 @@ import type { Contribution, PredictedDimension, Reason } from './trial.js';
 /** A dimension with what is asked of it. */
 interface Asked {
   readonly dimension: Dimension;
+  /** mm: as drawn, and as these tools form it. */
+  readonly drawn: number;
   readonly value: number;
   readonly tolerance: number | null;
   readonly askedBy: string;
@@ -25,28 +27,36 @@ interface Placing extends Held {
   readonly placed: Placed;
 }
 
-const askedOf = (tooling: Pick<Tooling, 'sheet'>, part: Part, { toleranceClass }: Pick<TrialInput, 'toleranceClass'>): readonly Asked[] =>
-  (part.dimensions ?? defaultDimensions(tooling.sheet)).map((dimension): Asked => {
-    const value = valueOf(tooling.sheet, dimension);
+/** At their full angles bends stand where radius and angle put them, whatever flat length they take up: any rule will do. */
+const AS_DRAWN = { name: 'K-factor', k: 0.44 } as const;
+
+const askedOf = (tooling: Pick<Tooling, 'sheet'>, part: Part, { toleranceClass }: Pick<TrialInput, 'toleranceClass'>): readonly Asked[] => {
+  const drawing = develop(part, AS_DRAWN);
+  return (part.dimensions ?? defaultDimensions(tooling.sheet)).map((dimension): Asked => {
+    const drawn = valueOf(drawing, dimension);
     const cls = dimension.class ?? toleranceClass;
-    const general = cls ? linearTolerance(value, cls) : null;
+    const general = cls ? linearTolerance(drawn, cls) : null;
     const [datum, other] = dimension.between;
     return {
-      dimension, value, bends: bendsOf(tooling.sheet.part, { datum, other }),
+      dimension, drawn, value: valueOf(tooling.sheet, dimension), bends: bendsOf(tooling.sheet.part, { datum, other }),
       ...(dimension.tolerance !== undefined ? { tolerance: dimension.tolerance, askedBy: 'the drawing' }
         : general ? { tolerance: general.tolerance, askedBy: `class ${cls!}, ${general.source}${general.doubt ? ` (${general.doubt})` : ''}` }
           : { tolerance: null, askedBy: cls ? `class ${cls} has no figure for this length` : 'nobody' }),
     };
   });
+};
 
 export const asksTolerance = ({ part, toleranceClass }: TrialInput): boolean =>
   toleranceClass !== undefined || (part.dimensions ?? []).some((d) => d.tolerance !== undefined || d.class !== undefined);
 
 const sizeBy = (rule: ToleranceRule, { batch }: Pick<Prediction, 'batch'>): number => (rule === 'worst case' ? batch.worstCase : batch.rootSumSquare);
 
+/** mm: how far the tools form it off the drawing, which every piece of the batch is, and its scatter about that. */
+const offBy = ({ value, drawn }: Asked, rule: ToleranceRule, prediction: Pick<Prediction, 'batch'>): number => Math.abs(value - drawn) + sizeBy(rule, prediction);
+
 const verdictOf = (asked: Asked, prediction: Prediction, rule: ToleranceRule): PredictedDimension['verdict'] => {
   if (asked.tolerance === null) return 'no tolerance';
-  if (sizeBy(rule, prediction) > asked.tolerance) return 'does not hold';
+  if (offBy(asked, rule, prediction) > asked.tolerance) return 'does not hold';
   return prediction.notKnown.length > 0 ? 'not known' : 'holds';
 };
 
@@ -61,6 +71,11 @@ const mainCause = (contributions: readonly Contribution[]): { readonly cause: Co
   const first = [...sums.values()].sort((a, b) => b.square - a.square)[0];
   return first ? { cause: first.cause, size: Math.sqrt(first.square) } : null;
 };
+
+/** Less than this off the drawing is rounding of what is told. mm */
+const NOT_OFF = 0.005;
+
+const isOff = ({ value, drawn }: Asked): boolean => Math.abs(value - drawn) >= NOT_OFF;
 
 const mm = (value: number): string => `${value.toFixed(2)} mm`;
 
@@ -92,7 +107,7 @@ export const searchWithin = (task: SearchTask, tooling: Tooling, input: TrialInp
   const nearest = new Map<Asked, Prediction>();
   const placedBy = (plan: readonly Planned[], by: Deviations): Placed => plan.reduce<Placed>((placed, { option }) => by.place(placed, option), new Map());
   const spoken = (asked: Asked): string =>
-    `${asked.dimension.id} (${describeDimension(asked.dimension, names, tooling.sheet.part)}, ${mm(asked.value)} ± ${asked.tolerance!.toFixed(2)})`;
+    `${asked.dimension.id} (${describeDimension(asked.dimension, names, tooling.sheet.part)}, ${mm(asked.drawn)} ± ${asked.tolerance!.toFixed(2)})`;
   let quickest: (SearchResult & { kind: 'plan' }) | null = null;
   let result = search(task);
   for (;;) {
@@ -118,7 +133,7 @@ export const searchWithin = (task: SearchTask, tooling: Tooling, input: TrialInp
       const dearer = quickest && result.kind === 'plan' ? result.seconds - quickest.seconds : 0;
       return {
         id: asked.dimension.id, what: describeDimension(asked.dimension, names, tooling.sheet.part),
-        value: asked.value, tolerance: asked.tolerance, askedBy: asked.askedBy, ...prediction, verdict: verdictOf(asked, prediction, rule),
+        value: asked.value, ...(isOff(asked) ? { drawn: asked.drawn } : {}), tolerance: asked.tolerance, askedBy: asked.askedBy, ...prediction, verdict: verdictOf(asked, prediction, rule),
         ...(before && limited.has(asked)
           ? { forced: forcedSentence(spoken(asked), quickest!.plan, plan, sizeBy(rule, deviations.predictDimension(asked.dimension, before)), sizeBy(rule, prediction), dearer, tooling.sheet.part) } : {}),
       };
@@ -189,16 +204,18 @@ const forcedSentence = (
 const refusalOf = (
   limited: readonly Asked[], nearest: ReadonlyMap<Asked, Prediction>, rule: ToleranceRule, spoken: (asked: Asked) => string, machine: Machine, part: Part,
 ): { readonly reason: Reason; readonly notKnown: boolean } | null => {
-  const over = (a: Asked): number => (nearest.has(a) ? sizeBy(rule, nearest.get(a)!) / a.tolerance! : 0);
+  const over = (a: Asked): number => (nearest.has(a) ? offBy(a, rule, nearest.get(a)!) / a.tolerance! : 0);
   const asked = [...limited].filter((a) => nearest.has(a)).sort((a, b) => over(b) - over(a))[0];
   if (!asked) return null;
   const best = nearest.get(asked)!;
-  const size = sizeBy(rule, best);
+  const size = offBy(asked, rule, best);
   const main = mainCause(best.contributions);
   const notKnown = size <= asked.tolerance!;
+  const miss = asked.value - asked.drawn;
+  const formed = isOff(asked) ? `comes out at ${mm(asked.value)} as these tools form it, ${mm(Math.abs(miss))} ${miss < 0 ? 'under' : 'over'} the drawing, and ` : '';
   const bends = asked.bends.map((b) => part.bends[b]!.id);
   const sentence = notKnown
     ? `Dimension ${spoken(asked)} cannot be promised on ${machine.name}: ${best.notKnown.join(' and ')} bears on it and was not measured.`
-    : `Dimension ${spoken(asked)} scatters by ${mm(size)} on ${machine.name} at the best stops and order tried (${rule}).${main ? ` The most of it, ${mm(main.size)}, is ${main.cause.what}: ${main.cause.half.toFixed(2)} ${main.cause.unit}, ${main.cause.mark}.` : ''}`;
+    : `Dimension ${spoken(asked)} ${formed}scatters by ${mm(sizeBy(rule, best))} on ${machine.name} at the best stops and order tried (${rule}).${main ? ` The most of ${formed === '' ? 'it' : 'the scatter'}, ${mm(main.size)}, is ${main.cause.what}: ${main.cause.half.toFixed(2)} ${main.cause.unit}, ${main.cause.mark}.` : ''}`;
   return { notKnown, reason: { code: 'tolerance', bends, sentence, by: size - asked.tolerance!, ...(main ? { bodies: [main.cause.what] } : {}) } };
 };

@@ -82,6 +82,8 @@ export interface PredictedDimension {
   readonly what: string;
   /** mm, as these tools form the part. */
   readonly value: number;
+  /** mm, as drawn, where the tools form it otherwise: the tolerance is about this, and the batch's spread about `value`. */
+  readonly drawn?: number;
   /** mm, plus and minus, null where none is asked; and who asks it. */
   readonly tolerance: number | null;
   readonly askedBy: string;
@@ -92,7 +94,7 @@ export interface PredictedDimension {
   readonly contributions: readonly Contribution[];
   /** Sources that matter and that nobody measured on this machine. */
   readonly notKnown: readonly string[];
-  /** Of the batch's spread by the rule asked for. */
+  /** Of the batch's spread by the rule asked for, and of how far the formed length lies off the drawn one. */
   readonly verdict: 'holds' | 'does not hold' | 'not known' | 'no tolerance';
   /** Where this dimension made the plan another than the quickest: which choices, in a sentence or two. */
   readonly forced?: string;

@@ -12,8 +12,8 @@ export interface ExpectedFigure extends Omit<PieceFigure, 'measured'> {
 
 const lengthsOf = (trial: Trial): ExpectedFigure[] => {
   if (trial.dimensions !== undefined && trial.dimensions.length > 0) {
-    return trial.dimensions.map(({ id, what, value, tolerance, askedBy, batch }) =>
-      ({ id, kind: 'length', what, unit: 'mm', predicted: value, tolerance, askedBy, spread: batch.rootSumSquare }));
+    return trial.dimensions.map(({ id, what, value, drawn, tolerance, askedBy, batch }) =>
+      ({ id, kind: 'length', what, unit: 'mm', predicted: value, ...(drawn === undefined ? {} : { drawn }), tolerance, askedBy, spread: batch.rootSumSquare }));
   }
   return trial.steps.map(({ number, measure }) => ({
     id: `step ${number}`, kind: 'length', what: measure.what, unit: 'mm', predicted: measure.length, tolerance: measure.tolerance, askedBy: measure.tolerance === null ? 'nobody' : 'the set-up sheet', spread: measure.batch ?? null,

@@ -17,8 +17,8 @@ export interface PieceDifference extends Omit<PieceFigure, 'measured'> {
 const TYPED = 1e-9;
 
 /** Whether what was measured lies within the tolerance asked; null where none is. */
-export const withinTolerance = ({ measured, predicted, tolerance }: Pick<PieceFigure, 'measured' | 'predicted' | 'tolerance'>): boolean | null =>
-  (tolerance === null ? null : Math.abs(measured - predicted) <= tolerance + TYPED);
+export const withinTolerance = ({ measured, predicted, drawn = predicted, tolerance }: Pick<PieceFigure, 'measured' | 'predicted' | 'drawn' | 'tolerance'>): boolean | null =>
+  (tolerance === null ? null : Math.abs(measured - drawn) <= tolerance + TYPED);
 
 /** Measured less predicted for every figure that was measured, over the records that stand. */
 export const pieceDifferences = (records: readonly PieceRecord[]): readonly PieceDifference[] => {

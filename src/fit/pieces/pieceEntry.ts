@@ -6,6 +6,8 @@ export interface PieceFigure {
   readonly what: string;
   readonly unit: 'mm' | 'degrees';
   readonly predicted: number;
+  /** What the tolerance is about, where the plan itself said that the tools form it otherwise. */
+  readonly drawn?: number;
   /** Plus and minus; null where none is asked. */
   readonly tolerance: number | null;
   readonly measured: number;
