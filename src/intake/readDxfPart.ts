@@ -1,6 +1,6 @@
 import { type AllowanceRule, DEFAULT_K } from '../forming/index.js';
 import { length2, sub2 } from '../geometry/index.js';
-import { type Assumption, type Bend, type DxfReading, type Part, develop, ruleInWords } from '../sheet/index.js';
+import { type Assumption, type DxfReading, type Part, bendKind, develop, rolledAssumptions, ruleInWords } from '../sheet/index.js';
 import { type DrawnBend, bendLinesOf } from './dxf/bendLines.js';
 import { noteWords } from './dxf/bendWords.js';
 import { type FlatBend, type FlatFailure, type FlatParted, flatToPart } from './dxf/flatToPart.js';
@@ -23,9 +23,6 @@ export type DxfPartResult = { readonly seen: SeenDxf } & (
 
 /** Common practice, no source: what most bends on a drawing without words are. */
 const DEFAULT_ANGLE = 90;
-/** Bend angle from which a bend is a hem; inside radius over thickness from which it is rolled (common practice, no source). */
-const HEM_FROM = 170;
-const ROLLED_RATIO = 10;
 
 type Source = 'told' | 'written' | 'layer' | 'taken';
 interface Known<T> {
@@ -66,9 +63,6 @@ const valuesOf = (lines: readonly DrawnBend[], thickness: number, told: DxfReadi
     };
   });
 };
-
-const kindOf = (bendAngle: number, insideRadius: number, thickness: number): Bend['kind'] =>
-  insideRadius / thickness > ROLLED_RATIO ? 'rolled' : bendAngle >= HEM_FROM ? 'hem' : 'bend';
 
 const named = (ids: readonly string[]): string => `${ids.length === 1 ? 'Bend' : 'Bends'} ${ids.join(', ')}`;
 
@@ -138,7 +132,7 @@ export const readDxfPart = (bytes: Uint8Array | string, name: string, told: DxfR
   const wrong = values.find(({ bendAngle, insideRadius }) => !(bendAngle.value > 0 && bendAngle.value <= 180 && insideRadius.value >= 0 && insideRadius.value <= 5000));
   if (wrong !== undefined) return failed('wrong measure', `Bend ${wrong.id}: a bend angle of ${wrong.bendAngle.value} degrees with an inside radius of ${wrong.insideRadius.value} mm cannot be.`, [wrong.id]);
   const asBend = ({ id, bendAngle, direction, insideRadius }: Values): Omit<FlatBend, 'drawn' | 'width'> => ({
-    id, bendAngle: bendAngle.value, direction: direction.value, insideRadius: insideRadius.value, kind: kindOf(bendAngle.value, insideRadius.value, thickness),
+    id, bendAngle: bendAngle.value, direction: direction.value, insideRadius: insideRadius.value, kind: bendKind(bendAngle.value, insideRadius.value, thickness),
   });
   const sides = [{ plate: 0, line: { from: [0, 0], to: [1, 0] } }, { plate: 1, line: { from: [0, 0], to: [1, 0] } }] as const;
   const stub: Part = { name, thickness, plates: [], bends: values.map((value) => ({ ...asBend(value), sides, zone: [] })), assumptions: [], unit: flat.unit.taken };
@@ -185,6 +179,7 @@ const partOf = (name: string, thickness: number, parted: FlatParted, { flat, lin
       assume('thickness', told.thickness === undefined ? `${thickness} mm thick, as a note of the drawing says.` : `${thickness} mm thick, as told.`),
       ...flatWords(flat, lines, values, widths, rule),
       ...valueWords(values),
+      ...rolledAssumptions(parted.bends, thickness),
       ...parted.slit.map((id) => assume('other', `Metal runs on beside bend ${id} without a relief: it is taken as slit there; in the tool it will tear or pull.`, [id])),
       ...parted.corners.map(({ ids, by }) => assume('other', `The strips of bends ${ids.join(' and ')} meet over a corner (${by.toFixed(3)} mm2 in common): it is left to ${ids[0]}; the relief there is tight.`, ids)),
       ...[...parted.unused.map((id) => `${id} crosses no metal`), ...leftOut.map((id) => `${id} cannot be a bend`)].map((words) => assume('feature left out', `Bend line ${words} and was left out.`)),

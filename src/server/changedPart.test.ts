@@ -18,6 +18,14 @@ describe('what a user sets otherwise of a solid that was read', () => {
     const { part, words } = await change({ kinds: { b1: to } });
     expect([part.bends[0]!.kind, words]).toEqual([to, `b1 ${to === 'rolled' ? 'rolled' : 'bent in one stroke'}`]);
   });
+  it('another radius may be another way to make the bend, and says so', async () => {
+    expect(drawn().bends[0]!.kind).toBe('rolled');
+    const { part } = await change({ radii: { b1: 5 } });
+    expect([part.bends[0]!.kind, part.assumptions.some(({ code }) => code === 'rolled')]).toEqual(['bend', false]);
+    const again = await change({ radii: { b1: 30 } });
+    expect(again.part.bends[0]!.kind).toBe('rolled');
+    expect(again.part.assumptions.filter(({ code }) => code === 'rolled').map(({ sentence }) => sentence)).toEqual(['Bend b1 has inside radius 30.00 mm, 30 times the thickness: it is rolled or bent in many hits.']);
+  });
   it('the height of what stands on a plate', async () => {
     const { part, words } = await change({ heights: { 1: 12.5 } });
     expect(part.formed!.map(({ height }) => height)).toEqual([8, 12.5]);

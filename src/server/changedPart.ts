@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { type DxfPartResult, type Intake, dxfReadingSchema, ruleSchema, writtenName } from '../intake/index.js';
 import type { Metal } from '../metal/index.js';
 import { DEFAULT_K } from '../forming/index.js';
-import { asFormed, type Assumption, develop, dimensionFault, type DxfReading, type Part, partFromLine, ruleInWords, type StepReading, UNIT_WORDS, withThickness } from '../sheet/index.js';
+import { asFormed, type Assumption, bendKind, develop, dimensionFault, type DxfReading, type Part, partFromLine, rolledAssumptions, ruleInWords, type StepReading, UNIT_WORDS, withThickness } from '../sheet/index.js';
 import { HttpError } from './httpError.js';
 import { keptDimensions } from './keptDimensions.js';
 
@@ -152,8 +152,12 @@ const withRadii = (part: Part, change: Change): Changed => {
   if (radii.size === 0) return same(part);
   const formed = asFormed(part, part.bends.map(({ id, insideRadius }) => ({ insideRadius: radii.get(id) ?? insideRadius })));
   if (!formed.ok) throw new HttpError(422, formed.failure.sentence);
+  // another radius may be another way to make the bend; what was told of the bends that keep theirs stays
+  const bends = formed.value.bends.map((bend) => (radii.has(bend.id) ? { ...bend, kind: bendKind(bend.bendAngle, bend.insideRadius, part.thickness) } : bend));
+  const others = part.assumptions.filter(({ code, bends: [id] }) => code !== 'rolled' || id === undefined || !radii.has(id));
+  const rolled = rolledAssumptions(bends.filter(({ id }) => radii.has(id)), part.thickness);
   return {
-    part: { ...formed.value, assumptions: withChosen(part.assumptions, radii) },
+    part: { ...formed.value, bends, assumptions: [...withChosen(others, radii), ...rolled] },
     words: [...radii].map(([id, value]) => `inside radius of ${id} ${value} mm`).join(', '),
   };
 };

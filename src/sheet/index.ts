@@ -5,6 +5,7 @@ export type { Developed } from './developed.js';
 export { acrossBend, middleFrame } from './acrossBend.js';
 export { type ArcRun, alongArc, arcRuns, insideRadiusAt } from './arc.js';
 export { asFormed } from './asFormed.js';
+export { bendKind, rolledAssumptions } from './bendKind.js';
 export { bendFrame } from './bendFrame.js';
 export { type BendLine, type Blank, blank } from './blank.js';
 export { CLOSED_HEM_RADIUS, staysOpen } from './closedHemRadius.js';

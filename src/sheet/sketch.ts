@@ -1,4 +1,5 @@
 import { type Contour, type Vec2, vertex } from '../geometry/index.js';
+import { bendKind, rolledAssumptions } from './bendKind.js';
 import type { Bend, Line, Part, Plate } from './part.js';
 
 /** A bend angle with its sign: positive towards the A side, negative towards B. A radius of its own where given (mm). */
@@ -8,13 +9,11 @@ export const turnOf = (turn: Turn): number => (typeof turn === 'number' ? turn :
 export const radiusOf = (turn: Turn, insideRadius: number): number =>
   typeof turn === 'number' ? insideRadius : turn.insideRadius;
 
-/** From this bend angle on a bend of a drawn profile is folded back on itself and is made as a hem. */
-const HEM_FROM = 170;
-
 /** A part in the making: plates and bends that grow from a first plate. */
 export interface Sketch {
   readonly plates: Plate[];
-  readonly bends: Bend[];
+  /** How each is made is said when the thickness is. */
+  readonly bends: Omit<Bend, 'kind'>[];
 }
 
 export const polygon = (points: readonly Vec2[]): Contour => points.map(([x, y]) => vertex(x, y));
@@ -48,7 +47,6 @@ export const grow = (
   const bendAngle = Math.abs(turnOf(turn));
   sketch.bends.push({
     id: `b${sketch.bends.length + 1}`,
-    kind: bendAngle >= HEM_FROM ? 'hem' : 'bend',
     // plate 0 lies to the right of its line: against the run of its outline
     sides: [
       { plate: parent, line: { from: edge.to, to: edge.from } },
@@ -63,11 +61,14 @@ export const grow = (
 };
 
 /** The finished sketch as a part drawn in mm. */
-export const partOf = (name: string, thickness: number, sketch: Sketch, sentence: string): Part => ({
-  name,
-  thickness,
-  plates: sketch.plates,
-  bends: sketch.bends,
-  assumptions: [{ code: 'profile', sentence, plates: [], bends: [] }],
-  unit: 'mm',
-});
+export const partOf = (name: string, thickness: number, sketch: Sketch, sentence: string): Part => {
+  const bends = sketch.bends.map((bend): Bend => ({ ...bend, kind: bendKind(bend.bendAngle, bend.insideRadius, thickness) }));
+  return {
+    name,
+    thickness,
+    plates: sketch.plates,
+    bends,
+    assumptions: [{ code: 'profile', sentence, plates: [], bends: [] }, ...rolledAssumptions(bends, thickness)],
+    unit: 'mm',
+  };
+};

@@ -1,4 +1,4 @@
-import type { Assumption } from '../../sheet/index.js';
+import { type Assumption, rolledAssumptions } from '../../sheet/index.js';
 import { CURVE_CHORD } from '../tolerances.js';
 import type { Placed } from './frames.js';
 import { faceNumber } from './judge.js';
@@ -48,7 +48,7 @@ const bendAssumptions = ({ placed, made, thickness, hems }: Read): Assumption[] 
     if (drawn.kind === 'round' && drawn.inside.some(({ faces }) => faces.some((face) => face >= hems.added))) {
       say('bend radius', `Hem ${bend.id} is drawn fully closed, its two layers one body; it is taken as closed with ${(2 * bend.insideRadius).toFixed(2)} mm between them (common practice, no source), its flat faces as long as drawn.`);
     }
-    if (bend.kind === 'rolled') say('rolled', `Bend ${bend.id} has inside radius ${r} mm, ${(bend.insideRadius / thickness).toFixed(0)} times the thickness: it is rolled or bent in many hits.`);
+    list.push(...rolledAssumptions([bend], thickness));
     if (clipped) say('edge approximated', `The two faces of bend ${bend.id} are cut out differently; the metal common to both is kept, in chords within ${CURVE_CHORD} mm.`);
     return list;
   });

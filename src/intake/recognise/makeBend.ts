@@ -1,15 +1,10 @@
 import { type Contour, type Vec2, apply, invert, vertex } from '../../geometry/index.js';
-import type { Bend, Line } from '../../sheet/index.js';
+import { type Bend, type Line, bendKind } from '../../sheet/index.js';
 import type { Brep } from '../step/brep.js';
 import { type Placed, endOf } from './frames.js';
 import type { Joint } from './joints.js';
 import { type PlateMetal, along, overlaps } from './plateMetal.js';
 import { tangentPoint, unrollJoint } from './zone.js';
-
-/** Radius over thickness above which a bend is rolled or hit many times; common practice, no source. */
-const ROLLED_RATIO = 10;
-/** Degrees from which a bend counts as a hem. */
-const HEM_FROM = 170;
 
 export interface MadeBend {
   readonly bend: Bend;
@@ -71,7 +66,7 @@ export const makeBend = (
     return { from: at(u0), to: at(u1) };
   };
   const bendAngle = (joint.angle * 180) / Math.PI;
-  const kind = joint.insideRadius / thickness > ROLLED_RATIO ? 'rolled' : bendAngle >= HEM_FROM ? 'hem' : 'bend';
+  const kind = bendKind(bendAngle, joint.insideRadius, thickness);
   return {
     bend: {
       id,
