@@ -248,6 +248,17 @@ describe('a wide range of sheet and tools', () => {
   });
 });
 
+describe('a shallow bend', () => {
+  it.each([1, 3, 5, 9, 15, 20])('of %d degrees leaves no crease: its metal is bent nearly as wide as the arc that it makes', (bendAngle) => {
+    const result = airBend({ metal: metals[0]!, thickness: 2, v: 12, vConvention: 'sharp', dieAngle: 85, shoulderRadius: 1.5, tipRadius: 1, bendAngle });
+    if (!result.ok) throw new Error(result.reason.sentence);
+    const { leastRadius, insideRadius, warnings } = result.value;
+    expect(leastRadius).toBeGreaterThan(0.5 * insideRadius);
+    expect(leastRadius).toBeLessThan(insideRadius);
+    expect(warnings.join()).not.toContain('crease');
+  });
+});
+
 describe('a hardening curve that is none', () => {
   // exponents over 1 once kept the calculation busy without end
   it.each([

@@ -36,7 +36,8 @@ export const releasedShape = (strip: StripCase, stroke: Stroke, state: Equilibri
     state.inclination,
     state.unknowns,
     (s, slope, curvature, recovered, thickness) => {
-      leastRadius = Math.min(leastRadius, 1 / curvature / thickness - thickness / 2);
+      // a wing still straight, or bent back by what friction pushes, has no hollow for the nose to crease
+      if (curvature > 0) leastRadius = Math.min(leastRadius, 1 / curvature / thickness - thickness / 2);
       if (s === 0) middle = thickness;
       else {
         const ds = s - before;
