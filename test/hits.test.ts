@@ -52,6 +52,16 @@ describe('a large radius in several hits', () => {
     expect(findings.join()).toContain(`Bend ${trial.steps[3]!.bends[0]!} is never made`);
   });
 
+  it('as many as the narrowest V has room for that keeps the ratings: a narrower one is refused for its force', () => {
+    const sheet = profilePart({ name: 'wrap', thickness: 3, insideRadius: 60, width: 300, flanges: [150, 150], turns: [90] });
+    if (!sheet.ok) throw new Error(sheet.failure.sentence);
+    const s355 = planTrial({ part: sheet.value, machine, rack: { ...all, dies: all.dies.filter((d) => d.v >= 12 && d.v <= 24 && d.includedAngle >= 80) }, metal: metalById('s355jr')!, quantity: 10 });
+    expect(s355.verdict).toBe('makes');
+    expect(s355.dies.every((d) => d.v > 12)).toBe(true);
+    expect(s355.steps.length).toBeLessThan(9);
+    expect(s355.assumptions.join()).toMatch(/more than the 0.2 mm wished, since V 16 die, .* has no room for more hits/);
+  });
+
   it('beyond 20 hits it stays refused, and where the V has no room for hits', () => {
     // 300 (1/cos(45/n) - 1) <= 0.2 asks n = 22
     const far = planTrial({ part: wrap(300, 90), machine, rack, metal, quantity: 10 });

@@ -1,9 +1,11 @@
 import type { Metal } from '../metal/index.js';
 import { type Part, facetHeight, inHits } from '../sheet/index.js';
-import { type Machine, type Rack, bendsInV } from '../shop/index.js';
+import { type Die, type Machine, type Punch, type Rack, bendsInV } from '../shop/index.js';
+import type { AirBend } from '../forming/index.js';
 import { airBendKept } from './airBendKept.js';
 import { type Group, bitsOf } from './groups.js';
 import { V_LEAST } from './limits.js';
+import { bendLength } from './strokeLength.js';
 import type { Reason } from './trial.js';
 
 /** mm that corners between hits may stand out over the drawn arc, where the V leaves room for so many hits. Common practice, no source. */
@@ -22,34 +24,53 @@ const hitsFor = (insideRadius: number, bendAngle: number, height: number): numbe
 
 /**
  * The part with its bends of large radius divided into hits, or why one is not: as many hits as keep the corners between them
- * within the height wished, or as the narrowest V of the rack has room for. `told`: what was divided, in sentences.
+ * within the height wished, or as the narrowest V of the rack that bears a hit's force has room for. `told`: what was divided, in sentences.
  */
 export const dividedIntoHits = (part: Part, metal: Metal, machine: Machine, rack: Rack): { readonly part: Part; readonly told: readonly string[] } | { readonly refused: Reason } => {
   const t = part.thickness;
   let divided = part;
   const told: string[] = [];
-  const [die] = rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang) && d.v >= V_LEAST * t).sort((a, b) => a.v - b.v || b.includedAngle - a.includedAngle);
-  const tips = rack.punches.filter((p) => bendsInV(p) && machine.clampFamilies.includes(p.tang)).map((p) => p.tipRadius);
+  const dies = rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang) && d.v >= V_LEAST * t).sort((a, b) => a.v - b.v || b.includedAngle - a.includedAngle);
+  // as the plan takes them: the sharpest tip, a fragile punch last
+  const fragile = (p: Punch): number => (p.shape === 'acute' ? 1 : 0);
+  const punches = rack.punches.filter((p) => bendsInV(p) && machine.clampFamilies.includes(p.tang)).sort((a, b) => fragile(a) - fragile(b) || a.tipRadius - b.tipRadius || b.rating - a.rating);
   for (const [index, bend] of part.bends.entries()) {
     if (bend.kind !== 'rolled') continue;
     const { id, insideRadius, bendAngle } = bend;
     const no = (why: string, by: number): { readonly refused: Reason } => ({
       refused: { code: 'rolled', bends: [id], by, sentence: `Bend ${id} has an inside radius of ${insideRadius.toFixed(1)} mm on ${t} mm of sheet: one stroke of a V does not form it, and ${why}.` },
     });
-    if (!die || tips.length === 0) return no('the rack has no V for hits', insideRadius);
-    /** Is the flat between hits long enough for the narrowest V? Lengths from the hit's middle. */
-    const hasRoom = (count: number): boolean => {
-      const air = airBendKept({ metal, thickness: t, tipRadius: Math.min(...tips), v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius, bendAngle: bendAngle / count });
-      if (!air.ok) return false;
-      const { minFlange, deduction, allowance, insideRadius: formed } = air.value;
-      return 2 * (insideRadius - formed) * Math.tan((bendAngle / count / 2) * RADIANS) + allowance / 2 >= minFlange - deduction / 2;
+    if (dies.length === 0 || punches.length === 0) return no('the rack has no V for hits', insideRadius);
+    const length = bendLength(part, index);
+    /** How a hit forms in a V with the first punch that keeps the ratings of die, punch and machine; null where none does. */
+    const formedIn = (die: Die, count: number): AirBend | null => {
+      for (const { tipRadius, rating, includedAngle } of punches) {
+        const air = airBendKept({ metal, thickness: t, tipRadius, v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius, bendAngle: bendAngle / count });
+        if (!air.ok || includedAngle > air.value.includedAngleUnderLoad) continue;
+        const { peakForcePerLength } = air.value;
+        if (peakForcePerLength <= Math.min(die.rating, rating, machine.ratingPerLength) && peakForcePerLength * length <= machine.rating) return air.value;
+      }
+      return null;
+    };
+    /** The narrowest V that bears so many hits' force, and whether the flat between them is long enough for it (a wider one asks more). Lengths from the hit's middle. */
+    const narrowestFor = (count: number): { readonly die: Die; readonly hasRoom: boolean } | null => {
+      for (const die of dies) {
+        const air = formedIn(die, count);
+        if (!air) continue;
+        const { minFlange, deduction, allowance, insideRadius: formed } = air;
+        return { die, hasRoom: 2 * (insideRadius - formed) * Math.tan((bendAngle / count / 2) * RADIANS) + allowance / 2 >= minFlange - deduction / 2 };
+      }
+      return null;
     };
     const wished = hitsFor(insideRadius, bendAngle, WISHED_HEIGHT);
     if (wished > MOST_HITS) return no(`hits whose corners stand out by no more than ${WISHED_HEIGHT} mm would be ${wished}, where ${MOST_HITS} are the limit; it is rolled`, wished - MOST_HITS);
     const least = hitsFor(insideRadius, bendAngle, MOST_HEIGHT);
     let count = wished;
-    while (count >= least && !hasRoom(count)) count--;
-    if (count < least) return no(`${least} hits, the fewest whose corners stand out by no more than ${MOST_HEIGHT} mm, lie closer together than ${die.name} has room for`, insideRadius);
+    let narrowest = narrowestFor(count);
+    for (; count > least && !narrowest?.hasRoom; narrowest = narrowestFor(count)) count--;
+    if (!narrowest) return no('no V of the rack bears the force of its hits with a punch and this machine', insideRadius);
+    const { die, hasRoom } = narrowest;
+    if (!hasRoom) return no(`${least} hits, the fewest whose corners stand out by no more than ${MOST_HEIGHT} mm, lie closer together than ${die.name} has room for`, insideRadius);
     const answer = inHits(divided, index, count, Math.min(CORNER * t, insideRadius / 2));
     if (!answer.ok) return { refused: { code: 'rolled', bends: [id], sentence: answer.failure.sentence, by: insideRadius } };
     divided = answer.value;
