@@ -3,7 +3,6 @@ import type { Metal } from '../metal/index.js';
 import type { Part } from '../sheet/index.js';
 import { type Die, type Machine, type Punch, bendsInV } from '../shop/index.js';
 import { type Forming, formed } from './forming.js';
-import type { Group } from './groups.js';
 import { preBends } from './hemTooling.js';
 import type { TrialInput } from './input.js';
 import type { Twice } from './states.js';
@@ -17,6 +16,9 @@ const FRAGILE = 0.5;
 const shaped = (punch: Punch, { tipRadius, air }: Forming): boolean =>
   bendsInV(punch) && punch.tipRadius === tipRadius && punch.includedAngle <= air.includedAngleUnderLoad;
 
+/** Has a tip like this the punches that let a flange stand up behind them? */
+export const isRelieved = ({ shape }: Punch): boolean => shape === 'gooseneck';
+
 /** Can it form the bend and bear its force? */
 export const suits = (punch: Punch, forming: Forming): boolean => shaped(punch, forming) && punch.rating >= forming.air.peakForcePerLength;
 
@@ -27,7 +29,6 @@ interface Asked {
   /** Those that the machine holds. */
   readonly dies: readonly Die[];
   readonly punches: readonly Punch[];
-  readonly groups: readonly Group[];
   readonly measured: readonly MeasuredDeduction[];
   readonly leaveOut: NonNullable<TrialInput['leaveOut']>;
   readonly twice: Twice;
@@ -35,15 +36,14 @@ interface Asked {
 
 /**
  * The best forming of a bend (index) with a V of this width, each worked out once: the die that opens widest, the tip whose radius comes
- * nearest to the drawing; null where there is none. `reasons` gathers why tools fell out.
+ * nearest to the drawing, or of the tips that have relieved punches; null where there is none. A bend counts by itself here: what bends
+ * of one stroke ask together is for who gathers them. `reasons` gathers why tools fell out.
  */
-export const formingChoice = ({ part, metal, machine, dies, punches, groups, measured, leaveOut, twice }: Asked, reasons: Reason[]): ((v: number, bend: number) => Forming | null) => {
-  const tips = [...new Set(punches.map((p) => p.tipRadius))];
-  const groupOf = (bend: number): Group => groups.find((g) => g.bends.includes(bend))!;
+export const formingChoice = ({ part, metal, machine, dies, punches: all, measured, leaveOut, twice }: Asked, reasons: Reason[]): ((v: number, bend: number, relieved?: boolean) => Forming | null) => {
   /** Why this forming asks too much of machine or tools; null where it does not. */
   const overload = (bend: number, { die, air: { peakForcePerLength } }: Forming, held: readonly Punch[]): Reason | null => {
     const { id } = part.bends[bend]!;
-    const length = groupOf(bend).bends.reduce((sum, b) => sum + bendLength(part, b), 0);
+    const length = bendLength(part, bend);
     const weakest = Math.min(die.rating, machine.ratingPerLength, Math.max(...held.map((p) => p.rating)));
     if (peakForcePerLength > weakest) {
       return {
@@ -57,7 +57,8 @@ export const formingChoice = ({ part, metal, machine, dies, punches, groups, mea
       sentence: `Bend ${id} in ${die.name} asks ${(force / 1000).toFixed(0)} kN and the machine is rated ${(machine.rating / 1000).toFixed(0)} kN.`,
     };
   };
-  const choose = (v: number, bend: number): Forming | null => {
+  const choose = (v: number, bend: number, punches: readonly Punch[]): Forming | null => {
+    const tips = [...new Set(punches.map((p) => p.tipRadius))];
     const { id, kind, insideRadius: drawn } = part.bends[bend]!;
     const isHem = kind === 'hem';
     const mayUse = (die: Die): boolean => die.v === v && (!isHem || preBends(die)) && !leaveOut.some((o) => o.bend === id && o.die === die.id);
@@ -87,12 +88,13 @@ export const formingChoice = ({ part, metal, machine, dies, punches, groups, mea
     return best;
   };
   const known = new Map<string, Forming | null>();
-  return (v, bend) => {
+  const relievedOnes = all.filter(isRelieved);
+  return (v, bend, relieved = false) => {
     const { id, bendAngle, insideRadius } = part.bends[bend]!;
-    const key = `${v}|${bendAngle}|${insideRadius}|${groupOf(bend).bends.join()}|${leaveOut.some((o) => o.bend === id) ? id : ''}`;
+    const key = `${v}|${relieved}|${bendAngle}|${insideRadius}|${bendLength(part, bend)}|${leaveOut.some((o) => o.bend === id) ? id : ''}`;
     const before = known.get(key);
     if (before !== undefined) return before;
-    const found = choose(v, bend);
+    const found = choose(v, bend, relieved ? relievedOnes : all);
     known.set(key, found);
     return found;
   };

@@ -1,6 +1,7 @@
 import type { Rack } from '../shop/index.js';
 import { attemptWith } from './attempt.js';
 import { withEars } from './earTooling.js';
+import type { Group } from './groups.js';
 import { dividedIntoHits } from './hits.js';
 import type { TrialHooks, TrialInput } from './input.js';
 import { keptTrial } from './keptTrial.js';
@@ -10,7 +11,8 @@ import { modelSentence } from './modelSentence.js';
 import { offsetsOf } from './offsets.js';
 import { replaceable } from './replaceable.js';
 import { type Twice, statesOf } from './states.js';
-import { toolings } from './tooling.js';
+import { strokeLength } from './strokeLength.js';
+import { type Tooling, toolings } from './tooling.js';
 import type { Reason, Trial } from './trial.js';
 import { twiceOf } from './twoPasses.js';
 import { createWhyNot } from './whyNot.js';
@@ -32,6 +34,14 @@ const beyond = ({ part }: TrialInput, twice: Twice): { readonly verdict: Trial['
   }
   return null;
 };
+
+/** N that the bends of a group ask in one stroke. */
+const jointForce = ({ forming, sheet }: Tooling, group: Group): number =>
+  group.offset || group.closes ? 0 : forming[group.bends[0]!]!.air.peakForcePerLength * strokeLength(sheet.part, group);
+
+/** Of the Vs that fell out by force the one that asks least too much: without it a wider V's trouble would look like the only one. */
+const mostForced = (reasons: readonly Reason[]): readonly Reason[] =>
+  reasons.filter(({ code }) => code === 'force' || code === 'tool rating').sort((a, b) => (a.by ?? 0) - (b.by ?? 0)).slice(0, 1);
 
 /**
  * Tries one part on one machine: tools, order of bends by search, seats, stops, stations, numbers; or the reasons why
@@ -66,18 +76,20 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
 
   const stepped = offsetsOf(part, metal, machine, rack);
   if ('refused' in stepped) return done('does not make', { reasons: [stepped.refused] });
-  const { grouped, single, count } = statesOf(part, twice, stepped.offsets);
+  const { grouped: whole, single, count } = statesOf(part, twice, stepped.offsets);
   const wrongWish = input.wishes ? wishFault(part, count, input.wishes) : null;
   if (wrongWish) return done('does not make', { reasons: [wrongWish] });
   const why = createWhyNot(part, machine, twice, limit / 1000);
   const toolReasons: Reason[] = [];
   const tried: number[] = [];
-  for (const tooling of toolings(input, grouped, twice, toolReasons)) {
+  for (const tooling of toolings(input, whole, twice, toolReasons)) {
     const heavy = tooHeavy(tooling, input);
     if (heavy) return done('does not make', { reasons: [heavy] });
     tried.push(tooling.v);
+    // bends that one stroke would make and the machine has not the force for are bent one by one
+    const { grouped } = statesOf(part, twice, stepped.offsets, (group) => jointForce(tooling, group) > machine.rating);
     hooks.onProgress?.({ done: `V ${tooling.v}: looking for an order of ${grouped.length} strokes`, share: 1 - 1 / (tried.length + 1) });
-    for (const groups of [grouped, ...(single ? [single] : [])]) {
+    for (const groups of [grouped, ...(single && single.length > grouped.length ? [single] : [])]) {
       let attempt = attemptWith(input, hooks, tooling, groups, twice, stopNow, counts);
       // ears are a matter for boxes: only where plain segments do not do, and only for the strokes that failed at their ends
       const eared = attempt.result.kind === 'none' ? withEars(tooling, machine, groups, attempt.result.blocked) : null;
@@ -97,12 +109,12 @@ export const planTrial = (asIs: TrialInput, hooks: TrialHooks = {}): Trial => {
   const undecided = why.undecided() || stopNow();
   const wished = input.wishes ? wishesInWords(input.wishes) : '';
   const wish: readonly Reason[] = wished !== '' && !why.isEmpty() && !why.undecided() ? [{ code: 'no order', bends: [], sentence: `No order is left that keeps to the wish: ${wished}.` }] : [];
-  const found = why.reasons(wish, tried.length === 0 ? toolReasons : []);
+  const found = why.reasons(wish, tried.length === 0 ? toolReasons : mostForced(toolReasons));
   // every stroke has tools by itself, and nothing but the ram they share is left to be in the way
   const told: readonly Reason[] = found.length > 0 || undecided ? found
     : [{ code: 'one ram', bends: [], sentence: 'Each stroke has tools by itself, but no choice of them for all strokes stands under one ram, risers included.' }];
   const unstopped = why.unstopped();
   return done(undecided ? 'not decided' : 'does not make', {
-    reasons: told, ...(unstopped && !told.some(({ code }) => code === 'no stop') ? { untold: [unstopped] } : {}), model: modelSentence(grouped.length, [...new Set(tried)], input, twice),
+    reasons: told, ...(unstopped && !told.some(({ code }) => code === 'no stop') ? { untold: [unstopped] } : {}), model: modelSentence(whole.length, [...new Set(tried)], input, twice),
   });
 };

@@ -36,9 +36,10 @@ const secondsOf = (part: Part, later: readonly number[], groups: readonly Group[
     return [{ ...group, ...(twice.has(first!) ? { pass: 2 } : { closes: true }), bits, needs }];
   });
 
-export const statesOf = (part: Part, twice: Twice = NEVER_TWICE, offsets: readonly Offset[] = []): States => {
+/** `tooMuch`: groups that ask too much in one stroke, and are taken apart. */
+export const statesOf = (part: Part, twice: Twice = NEVER_TWICE, offsets: readonly Offset[] = [], tooMuch: (group: Group) => boolean = () => false): States => {
   const later = laterOf(part, twice);
-  const groups = groupsOf(part, offsets);
+  const groups = groupsOf(part, offsets).flatMap((g) => (g.bends.length > 1 && tooMuch(g) ? singles(part, g) : [g]));
   const apart = groups.flatMap((g) => singles(part, g));
   const whole = (list: readonly Group[]): readonly Group[] =>
     [...list.map((g): Group => (twice.has(g.bends[0]!) ? { ...g, pass: 1 } : g)), ...secondsOf(part, later, list, twice)];

@@ -3,7 +3,7 @@ import { bendsInV } from '../shop/index.js';
 import { asCut } from './asCut.js';
 import { type Pair, pairOf } from './bodies.js';
 import { type Forming, formedInStep } from './forming.js';
-import { formingChoice, suits, tooWeak } from './formingChoice.js';
+import { formingChoice, isRelieved, suits, tooWeak } from './formingChoice.js';
 import type { Group } from './groups.js';
 import { closingPairs } from './hemTooling.js';
 import type { TrialInput } from './input.js';
@@ -43,7 +43,7 @@ type Asked = Pick<TrialInput, 'part' | 'metal' | 'machine' | 'rack' | 'blank' | 
 
 /**
  * The ways to tool a part on a machine, best first: the V nearest to 8 t for every bend; then the same with a smaller V
- * for the bends whose flange is too short for it. Each is worked out when it is asked for; `reasons` gathers why tools fell out.
+ * for the bends whose flange is too short for it; then both with the tips that have relieved punches. Each is worked out when it is asked for; `reasons` gathers why tools fell out.
  */
 export function* toolings({ part, metal, machine, rack, blank: given, deductions: measured = [], leaveOut = [] }: Asked, groups: readonly Group[], twice: Twice, reasons: Reason[]): Generator<Tooling> {
   const inStep = new Map(groups.flatMap(({ offset }) => offset?.bends.map((b) => [b, formedInStep(metal, part, b, offset)] as const) ?? []));
@@ -66,7 +66,7 @@ export function* toolings({ part, metal, machine, rack, blank: given, deductions
     }
     closers.splice(0, closers.length, ...able.filter((p) => closers.length === 0 || closers.some((q) => q.key === p.key)));
   }
-  const withV = formingChoice({ part, metal, machine, dies, punches, groups, measured, leaveOut, twice }, reasons);
+  const withV = formingChoice({ part, metal, machine, dies, punches, measured, leaveOut, twice }, reasons);
   const build = (v: number, chosen: readonly Forming[]): Tooling | null => {
     const reshaped = asFormed(part, chosen.map((f) => (f.hem ? { insideRadius: f.closedRadius!, hem: f.hem } : { insideRadius: f.air.insideRadius })));
     if (!reshaped.ok) {
@@ -115,20 +115,32 @@ export function* toolings({ part, metal, machine, rack, blank: given, deductions
     const tooling = whole(single) ? build(v, single) : null;
     if (tooling && isNew(tooling)) yield tooling;
   }
-  for (const v of openings) {
+  const withSmaller = (v: number, chosen: (v: number, bend: number) => Forming | null): Tooling | null => {
     const smaller = openings.filter((w) => w < v).sort((a, b) => b - a);
     const each = part.bends.map((_, i) => {
       if (inStep.has(i)) return inStep.get(i)!;
       if (isHem(i)) return forHem(v, i);
-      const first = withV(v, i);
+      const first = chosen(v, i);
       if (first && reaches(i, first)) return first;
       for (const w of smaller) {
-        const other = withV(w, i);
+        const other = chosen(w, i);
         if (other && reaches(i, other)) return other;
       }
       return first;
     });
-    const tooling = whole(each) ? build(v, each) : null;
+    return whole(each) ? build(v, each) : null;
+  };
+  for (const v of openings) {
+    const tooling = withSmaller(v, withV);
+    if (tooling && isNew(tooling)) yield tooling;
+  }
+  // the tip nearest to the drawing may have no punch that a flange can stand up behind, where another tip has
+  const slim = (v: number, bend: number): Forming | null => {
+    const nearest = withV(v, bend);
+    return nearest && punches.some((p) => isRelieved(p) && suits(p, nearest)) ? nearest : withV(v, bend, true) ?? nearest;
+  };
+  for (const v of openings) {
+    const tooling = withSmaller(v, slim);
     if (tooling && isNew(tooling)) yield tooling;
   }
 }
