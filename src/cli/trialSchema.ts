@@ -166,6 +166,12 @@ const move = z.discriminatedUnion('kind', [
 
 const mark = z.enum(['standard', 'textbook', 'common practice', 'memory', 'measured']);
 const range = z.object({ min: number, max: number });
+const limits = list(
+  z.object({
+    name: text, value: number, limit: number, margin: number, unit: text, holds: z.boolean(),
+    mark: z.union([mark, z.enum(['statics', 'machine data', 'geometry'])]), source: text,
+  }),
+);
 const forming = z.object({
   byRule: list(
     z.object({
@@ -173,14 +179,10 @@ const forming = z.object({
       value: number, strip: number, unit: z.enum(['N/mm', 'mm', 'degrees']), source: text, mark,
     }),
   ),
-  limits: list(
-    z.object({
-      name: text, value: number, limit: number, margin: number, unit: text, holds: z.boolean(),
-      mark: z.union([mark, z.enum(['statics', 'machine data', 'geometry'])]), source: text,
-    }),
-  ),
+  limits,
   range: z.object({ bendAngleReleased: range, peakForcePerLength: range, flangeChange: range }).nullable(),
   rangeWords: text,
+  bottoms: text.exactOptional(),
   deduction: z.object({ source: z.enum(['measured', 'fitted K', 'strip']), spread: number.nullable(), words: text }),
   whyV: list(text),
   testStrip: z.object({ along: number, across: number, bends: list(z.object({ bendAngle: number, depth: number })), measure: list(text) }).nullable(),
@@ -235,6 +237,7 @@ const step = z.object({
   contactReach: number,
   margins: list(z.object({ name: text, value: number, limit: number, unit: text, source: text })),
   forming: forming.exactOptional(),
+  pressing: z.object({ strongest: z.object({ forcePerLength: number, words: text }), limits }).exactOptional(),
   wayIn: list(move),
   wayOut: list(move),
   words: text,

@@ -3,13 +3,15 @@ import type { Margin, Reason, Step, Trial } from '../trial/index.js';
 /** Margins of the planner that speak of force. */
 const FORCES = new Set(['force', 'force per length', 'force on one cylinder']);
 
-/** A step's margins of force, at the thickest and strongest sheet that the metal's standards let through where forming knows it. */
+/** A step's margins of force, at the thickest and strongest sheet that the metal's standards let through. */
 export const worstStock = (step: Step): readonly Margin[] => {
   const nominal = step.margins.filter((m) => FORCES.has(m.name));
-  const range = step.forming?.range ?? null;
-  if (range === null || step.forcePerLength === 0) return nominal;
-  const factor = Math.max(1, range.peakForcePerLength.max / step.forcePerLength);
-  return nominal.map((m) => ({ ...m, name: `${m.name}, thickest and strongest sheet`, value: m.value * factor }));
+  const { forming, pressing, forcePerLength } = step;
+  const most = forming?.range?.peakForcePerLength.max ?? pressing?.strongest.forcePerLength;
+  // a plan kept from before this was reckoned has the typical sheet's alone
+  if (most === undefined || forcePerLength === 0) return nominal;
+  const factor = Math.max(1, most / forcePerLength);
+  return nominal.map((m) => ({ ...m, name: `${m.name}, thickest and strongest sheet`, value: m.value * factor, source: pressing ? `${m.source}; ${pressing.strongest.words}` : m.source }));
 };
 
 /** A step whose limit of force the worst sheet breaks although the typical one keeps it. */

@@ -66,6 +66,17 @@ export const airBendAtDepth = (input: AirBendDepthInput): AirBendResult => {
   };
 };
 
+/** The same pressed until the sheet lies on the die's walls: the last that bends in air. */
+export const airBendToWalls = (setup: AirBendSetup): AirBendResult => {
+  const bad = checkSetup(setup);
+  if (bad !== null) return { ok: false, reason: bad };
+  const { strip, stroke } = stripOf(setup);
+  const last = lastInclination(setup);
+  const state = stroke.where((e) => e.inclination, last, last);
+  if (state !== null) return { ok: true, value: answer(setup, strip, stroke, state) };
+  return { ok: false, reason: whyNone(setup, stroke.states[stroke.states.length - 1]?.inclination ?? 0) };
+};
+
 /** Bend angles below this are not asked for in practice and would be elastic. */
 const LEAST_ANGLE = 1;
 /** Over the thickness. */

@@ -1,6 +1,7 @@
 import { type Metal, metalOfStrength, type ThicknessTolerance } from '../metal/index.js';
-import { airBend, airBendAtDepth } from './airBend.js';
+import { airBend, airBendAtDepth, airBendToWalls } from './airBend.js';
 import type { AirBend, AirBendInput, AirBendReason } from './airBendTypes.js';
+import { FORCE_BY_STOCK, forceByStock } from './pressing.js';
 
 /** Least and greatest. */
 export interface Range {
@@ -18,6 +19,11 @@ export interface BendRange {
    * angle that comes out.
    */
   readonly flangeChange: Range;
+  /**
+   * Where the depth takes one of these sheets onto the die's walls, as the end of a sentence; null where it takes none there. Its angle and
+   * flange are those at the walls, its force is that at the walls at least.
+   */
+  readonly bottoms: string | null;
   /** How it was reckoned, in words. */
   readonly words: string;
 }
@@ -38,39 +44,74 @@ export type BendRangeResult =
   | { readonly ok: true; readonly value: BendRange }
   | { readonly ok: false; readonly reason: AirBendReason };
 
+/** A sheet at one end of thickness and strength, in the stroke that is set for the typical one. */
+interface End {
+  /** mm, and share of the typical strength. */
+  readonly thickness: number;
+  readonly factor: number;
+  /** Null where the strip cannot follow it; as it lies on the die's walls where it comes there before the stroke ends. */
+  readonly bend: AirBend | null;
+  readonly forcePerLength: number;
+  /** Why the stroke does not bend it in air; null where it does. */
+  readonly fault: AirBendReason | null;
+}
+
+/** `depth` from this sheet's first touch. */
+const endOf = ({ bendAngle: _wanted, ...setup }: AirBendInput, nominal: AirBend, thickness: number, factor: number, depth: number): End => {
+  const sheet = { ...setup, metal: ofStrength(setup.metal, factor), thickness };
+  const bent = airBendAtDepth({ ...sheet, depth });
+  const fault = bent.ok ? null : bent.reason;
+  const last = fault?.code === 'bottoming' ? airBendToWalls(sheet) : bent;
+  const bend = last.ok ? last.value : null;
+  return { thickness, factor, bend, fault, forcePerLength: bend?.peakForcePerLength ?? nominal.peakForcePerLength * forceByStock(factor, thickness / setup.thickness) };
+};
+
 /**
- * Sets the depth for the typical sheet and bends the four corners of thickness and strength with it. A corner that runs
- * onto the die's walls is a failure of the setting and is returned as such.
+ * Sets the depth for the typical sheet and bends the four corners of thickness and strength with it. A sheet that comes onto the die's walls
+ * before the stroke ends counts as it lies on them; of one that the strip cannot follow the force alone counts, by `forceByStock`. Fails only
+ * where the typical sheet does.
  */
 export const bendRange = (input: AirBendInput, scatter: Scatter): BendRangeResult => {
-  const nominal = airBend(input);
-  if (!nominal.ok) return nominal;
+  const answer = airBend(input);
+  if (!answer.ok) return answer;
+  const nominal = answer.value;
   const { tensile } = input.metal;
+  const { minus, plus } = scatter.thickness;
   const strength = scatter.strength ?? { min: tensile.min / tensile.typical, max: tensile.max / tensile.typical };
-  const corners: AirBend[] = [nominal.value];
-  const { bendAngle: _wanted, ...setup } = input;
-  for (const factor of [strength.min, strength.max])
-    for (const change of [scatter.thickness.minus, scatter.thickness.plus]) {
-      const thickness = input.thickness + change;
-      // the tip's place is t - depth above the die: at the same place a sheet thicker by d is pressed deeper by d
-      const depth = nominal.value.depth + (scatter.held === 'ram position' ? change : 0);
-      const corner = airBendAtDepth({ ...setup, metal: ofStrength(input.metal, factor), thickness, depth });
-      if (!corner.ok) return corner;
-      corners.push(corner.value);
-    }
-  const half = nominal.value.deduction / 2;
+  // the tip's place is t - depth above the die: at the same place a sheet thicker by d is pressed deeper by d
+  const ends = [strength.min, strength.max].flatMap((factor) => [minus, plus].map((change) =>
+    endOf(input, nominal, input.thickness + change, factor, nominal.depth + (scatter.held === 'ram position' ? change : 0))));
+  const bends = [nominal, ...ends.flatMap(({ bend }) => bend ?? [])];
+  const half = nominal.deduction / 2;
+  const bottoms = bottomsInWords(ends, input.dieAngle);
   return {
     ok: true,
     value: {
-      nominal: nominal.value,
-      bendAngleReleased: rangeOf(corners.map((c) => c.bendAngleReleased)),
-      peakForcePerLength: rangeOf(corners.map((c) => c.peakForcePerLength)),
-      flangeChange: rangeOf(corners.map((c) => mouldDeduction(c, input.thickness) / 2 - half)),
-      words:
-        `Depth set for ${input.thickness} mm and typical strength; thickness ${signed(scatter.thickness.minus)} to ` +
-        `${signed(scatter.thickness.plus)} mm, strength ${pct(strength.min)} to ${pct(strength.max)} of typical, ${scatter.held} held.`,
+      nominal,
+      bendAngleReleased: rangeOf(bends.map((b) => b.bendAngleReleased)),
+      peakForcePerLength: rangeOf([nominal.peakForcePerLength, ...ends.map((e) => e.forcePerLength)]),
+      flangeChange: rangeOf(bends.map((b) => mouldDeduction(b, input.thickness) / 2 - half)),
+      bottoms,
+      words: [
+        `Depth set for ${input.thickness} mm and typical strength; thickness ${signed(minus)} to ${signed(plus)} mm, strength ${pct(strength.min)} to ${pct(strength.max)} of typical, ${scatter.held} held.`,
+        ...(bottoms === null ? [] : [`Beware: ${bottoms}.`]),
+        ...ends.flatMap((e) => (e.bend !== null || e.fault === null ? [] : [`${sheetInWords(e)} could not be followed, its force is taken ${FORCE_BY_STOCK}: ${e.fault.sentence}`])),
+      ].join(' '),
     },
   };
+};
+
+const sheetInWords = ({ thickness, factor }: End): string => `${Number(thickness.toFixed(3))} mm of sheet at ${pct(factor)} of typical strength`;
+
+/** mm of stroke on the walls that are told: less is lost in the scatter of the sheet. Common practice, no source. */
+const NO_MATTER = 0.005;
+
+/** Of the sheets that lie on the walls before the stroke ends, the one that asks most; null where none does. */
+const bottomsInWords = (ends: readonly End[], dieAngle: number): string | null => {
+  const [worst] = ends.filter(({ bend, fault }) => bend !== null && fault !== null && (fault.by ?? 0) >= NO_MATTER).sort((a, b) => b.forcePerLength - a.forcePerLength);
+  return worst === undefined ? null
+    : `the depth set for the typical sheet bottoms the thickest and strongest that its standards let through: ${sheetInWords(worst)} lies on the walls of the die of ${dieAngle} degrees included ` +
+      `${(worst.fault?.by ?? 0).toFixed(2)} mm before the stroke ends, at ${worst.forcePerLength.toFixed(0)} N/mm, and asks more to go on`;
 };
 
 /** Kept, so that each metal's section is built once at each end of its band. */

@@ -19,13 +19,13 @@ export {
 } from './deductionTable.js';
 export { fittedByTools, type FittedTools } from './fittedByTools.js';
 export { forceFromMoment, leverArm, linearHardeningForce, oehlerForce, textbookForce } from './force.js';
-export { closedHemDeduction, hemCloseForce } from './hem.js';
+export { closedHemDeduction, hemCloseForce, hemMinimumRadius } from './hem.js';
 export { type PlaneStrainArc, planeStrainArc } from './planeStrainArc.js';
 export { gardinerRatio, legRelease, springbackFactor, toolRadiusByFactor } from './springback.js';
 export { type LinearHardeningBend, linearHardeningBend } from './linearHardeningBend.js';
 export { type FittedMetal, type FittedMetalResult, type MeasuredBend, metalFromBends } from './metalFromBends.js';
 export { minimumFlange, type MinimumFlange } from './minimumFlange.js';
-export { otherStrokes, type PressingFactor, pressingForce } from './pressing.js';
+export { FORCE_BY_STOCK, forceByStock, otherStrokes, type PressingFactor, pressingForce } from './pressing.js';
 export { crowningOf, degreesPerMm, type StepLimit, stepLimits, type StepSituation } from './stepLimits.js';
 export { reliefHole, type ReliefHole } from './reliefHole.js';
 export { sectionBeam } from './sectionBeam.js';

@@ -24,6 +24,15 @@ export const pressingForce = (stroke: PressingFactor['stroke'], airBendForce: nu
   return { least: factor.least * airBendForce, most: factor.most * airBendForce };
 };
 
+/**
+ * How much more another sheet of the same metal asks of a stroke that is not worked out for it, from its strength and thickness over the
+ * typical ones: in proportion to strength and to thickness squared, as K Rm t^2 / V. Common practice, no source.
+ */
+export const forceByStock = (strength: number, thickness: number): number => strength * thickness ** 2;
+
+/** The rule of `forceByStock` as a source is told. */
+export const FORCE_BY_STOCK = 'in proportion to tensile strength and to thickness squared, common practice, no source';
+
 /** Force per length of every other stroke in the same sheet, N/mm, least and most; none of them is worked out, and each says so. */
 export const otherStrokes = (airBendForce: number): readonly PressingFactor[] =>
   PRESSING_FACTORS.map((f) => ({ ...f, least: f.least * airBendForce, most: f.most * airBendForce }));

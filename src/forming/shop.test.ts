@@ -44,6 +44,17 @@ describe('stock at the ends of its range', () => {
     expect(max / bend.peakForcePerLength).toBeCloseTo(1.1 * 1.05 ** 2, 1);
     expect(min / bend.peakForcePerLength).toBeCloseTo(0.9 * 0.95 ** 2, 1);
   });
+  it('a sheet that comes onto the walls counts with its force there, and the depth is told to bottom it', () => {
+    const strong = metalById('s355jr')!;
+    const stroke = { ...setup, metal: strong, thickness: 3, v: 24, dieAngle: 85, bendAngle: 90 };
+    const r = bendRange(stroke, { thickness: { minus: -0.22, plus: 0.22 }, held: 'ram position' });
+    if (!r.ok) throw new Error(r.reason.sentence);
+    // the strongest metal at its nominal thickness, short of the walls: a thicker sheet of it asks more on its way there
+    const nominal = value({ ...stroke, metal: metalOfStrength(strong, 680 / 540) }, 80).peakForcePerLength;
+    expect(r.value.peakForcePerLength.max).toBeGreaterThan(1.05 * nominal);
+    expect(r.value.bottoms).toMatch(/^the depth set for the typical sheet bottoms the thickest and strongest .*: 3\.22 mm of sheet at 126 % of typical strength lies on the walls of the die of 85 degrees included 0\.\d\d mm before the stroke ends, at \d+ N\/mm/);
+    expect(r.value.words).toContain(r.value.bottoms!);
+  });
   it('no scatter, no range', () => {
     const r = bendRange({ ...setup, bendAngle: 90 }, { thickness: { minus: 0, plus: 0 }, strength: { min: 1, max: 1 }, held: 'ram position' });
     if (!r.ok) throw new Error(r.reason.sentence);

@@ -3,6 +3,7 @@ import type { Metal } from '../metal/index.js';
 import type { HemArc, Part } from '../sheet/index.js';
 import type { Die, Machine, Punch, Rack } from '../shop/index.js';
 import { type Pair, pairOf } from './bodies.js';
+import { strongestSheet } from './strongestSheet.js';
 import type { Reason } from './trial.js';
 import type { VBend } from './vBend.js';
 
@@ -79,7 +80,7 @@ export const formedHem = (metal: Metal, part: Part, bend: number, die: Die, tipR
 const closingForce = (metal: Metal, part: Part, bend: number): number =>
   hemCloseForce(metal.tensile.typical, part.thickness, isClosedHem(part.bends[bend]!.insideRadius, part.thickness) ? 'closed' : 'open');
 
-/** The flattening pairs of the rack that bear the force, or why there is none. `length`: mm of hem closed at once. */
+/** The flattening pairs of the rack that bear the force, where there are such that of the strongest sheet too; or why there is none. `length`: mm of hem closed at once. */
 export const closingPairs = (
   metal: Metal, part: Part, bends: readonly number[], length: number, machine: Machine, rack: Rack,
 ): { readonly pairs: readonly Pair[]; readonly reason: Reason | null } => {
@@ -92,7 +93,9 @@ export const closingPairs = (
     return { pairs: [], reason: { code: 'hem', bends: ids, sentence: `Hem ${ids.join(', ')} is closed between a flattening punch and an anvil; no such pair fits this machine.` } };
   }
   const rated = (p: Pair): number => Math.min(p.punch.rating, p.die.rating, machine.ratingPerLength);
-  const pairs = all.filter((p) => rated(p) >= perLength);
+  const bearing = (force: number): readonly Pair[] => all.filter((p) => rated(p) >= force);
+  const strong = bearing(perLength * strongestSheet(metal, part.thickness));
+  const pairs = strong.length > 0 ? strong : bearing(perLength);
   const most = Math.max(...all.map(rated));
   if (pairs.length === 0) {
     return { pairs, reason: { code: 'tool rating', bends: ids, by: perLength - most, sentence: `Closing hem ${ids.join(', ')} asks ${perLength.toFixed(0)} N/mm (common practice, no source) and the weakest of punch, anvil and machine is rated ${most.toFixed(0)} N/mm.` } };

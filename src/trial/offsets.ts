@@ -6,6 +6,7 @@ import { type Die, type Machine, type OffsetForm, type Punch, type Rack, bendsIn
 import { airBendKept } from './airBendKept.js';
 import { V_LEAST, V_MOST } from './limits.js';
 import { widthAcross } from './offsetBend.js';
+import { strongestSheet } from './strongestSheet.js';
 import type { Reason } from './trial.js';
 
 /** Two opposite bends of one angle and radius on either side of a narrow web, made in one stroke of an offset tool. */
@@ -124,7 +125,9 @@ export const offsetsOf = (part: Part, metal: Metal, machine: Machine, rack: Rack
     }
     const forcePerLength = pressingForce('offset in one stroke', textbookForce(metal.tensile.typical, thickness, REFERENCE_V * thickness)).most;
     const rated = ({ punch, die }: (typeof suited)[number]): number => Math.min(punch.rating, die.rating, machine.ratingPerLength);
-    const able = suited.filter((p) => rated(p) >= forcePerLength);
+    const bearing = (force: number): typeof suited => suited.filter((p) => rated(p) >= force);
+    const strong = bearing(forcePerLength * strongestSheet(metal, thickness));
+    const able = strong.length > 0 ? strong : bearing(forcePerLength);
     const strongest = Math.max(...suited.map(rated));
     if (able.length === 0) return no(`An offset tool for it asks ${forcePerLength.toFixed(0)} N/mm (common practice, no source) and the weakest of punch, die and machine is rated ${strongest.toFixed(0)} N/mm.`, forcePerLength - strongest, 'tool rating');
     const us = part.bends[found.bends[0]]!.zone.flat().map((v) => v.x);

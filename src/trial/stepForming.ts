@@ -1,7 +1,7 @@
 import {
-  type StepSituation, bendRange, closedForms, crowningOf, degreesPerMm, explainChosenV, stepLimits, testStripFor,
+  type StepLimit, type StepSituation, bendRange, closedForms, crowningOf, degreesPerMm, explainChosenV, hemMinimumRadius, stepLimits, testStripFor,
 } from '../forming/index.js';
-import { type Grain, angularTolerance, thicknessTolerance } from '../metal/index.js';
+import { type Grain, type Metal, angularTolerance } from '../metal/index.js';
 import type { Machine } from '../shop/index.js';
 import { grainOf } from './grainOf.js';
 import type { TrialInput } from './input.js';
@@ -10,28 +10,27 @@ import { type MachineBeams, machineBeams } from './machineBeams.js';
 import { nearestCut } from './nearestCut.js';
 import { bendPieces } from './strokeOption.js';
 import type { Forming } from './forming.js';
+import { STOCK_WIDTH, STRONGEST_SHEET, stockTolerance, strongestSheet } from './strongestSheet.js';
 import type { Tooling } from './tooling.js';
-import type { Step, StepForming } from './trial.js';
+import type { Step, StepForming, StepPressing } from './trial.js';
 
-/** Width of the sheet as bought, for its thickness tolerance, mm: the data do not say. Common practice, no source. */
-const STOCK_WIDTH = 1250;
 /** Holes further off than this many thicknesses are of no concern to any bend; a flange's own edge lies further off. */
 const FAR_HOLE = 5;
 
 /** What belongs to tools and sheet alone, the same for every step that they make. */
-type Shared = Pick<StepForming, 'byRule' | 'range' | 'rangeWords' | 'deduction' | 'whyV' | 'testStrip'>;
+type Shared = Pick<StepForming, 'byRule' | 'range' | 'rangeWords' | 'bottoms' | 'deduction' | 'whyV' | 'testStrip'>;
 
-const rangeOf = ({ setup, air }: Forming): Pick<StepForming, 'range' | 'rangeWords'> => {
+const rangeOf = ({ setup, air }: Forming): Pick<StepForming, 'range' | 'rangeWords' | 'bottoms'> => {
   const { metal, thickness } = setup;
-  const tolerance = thicknessTolerance(metal.thicknessStandard, thickness, STOCK_WIDTH);
+  const tolerance = stockTolerance(metal, thickness);
   const result = bendRange(
     { ...setup, bendAngle: air.bendAngleReleased }, { thickness: tolerance ?? { minus: 0, plus: 0 }, held: 'ram position' },
   );
-  if (!result.ok) return { range: null, rangeWords: `At an end of the stock's range: ${result.reason.sentence}` };
-  const { bendAngleReleased, peakForcePerLength, flangeChange, words } = result.value;
+  if (!result.ok) return { range: null, rangeWords: result.reason.sentence };
+  const { bendAngleReleased, peakForcePerLength, flangeChange, bottoms, words } = result.value;
   const thicknessSource = tolerance === null ? 'no thickness tolerance known, none reckoned with' : `${tolerance.source}, for sheet up to ${STOCK_WIDTH} mm wide`;
   return {
-    range: { bendAngleReleased, peakForcePerLength, flangeChange },
+    range: { bendAngleReleased, peakForcePerLength, flangeChange }, ...(bottoms !== null && { bottoms }),
     rangeWords: `${words} Thickness: ${thicknessSource}. Strength: ${metal.tensile.source} (${metal.tensile.mark}).`,
   };
 };
@@ -78,6 +77,19 @@ const crowningWordsOf = (machine: Machine, { uncrowned, setting, residual, angle
   return `${give}; crowning ${machine.crowning}: begin with ${setting.toFixed(2)} mm at the middle of the bed, which leaves ${residual.toFixed(3)} mm (about ${angleSpread.toFixed(1)} degrees), and set it ${check}`;
 };
 
+/** Of a hem that is closed: the least radius that its metal takes. */
+const hemLimits = ({ kind, insideRadius }: Step, metal: Metal, thickness: number, grain: Grain | undefined): readonly StepLimit[] => {
+  const least = kind === 'hem close' ? hemMinimumRadius(metal, thickness, grain ?? 'along') : null;
+  if (least === null) return [];
+  const { radius: limit, mark, source } = least;
+  return [{ name: `inside radius of the closed hem ${grain ?? 'along'} the grain`, value: insideRadius, limit, margin: insideRadius - limit, unit: 'mm', holds: insideRadius >= limit, mark, source }];
+};
+
+const pressingOf = (step: Step, { metal, part: { thickness } }: TrialInput, grain: Grain | undefined): StepPressing => ({
+  strongest: { forcePerLength: step.forcePerLength * strongestSheet(metal, thickness), words: STRONGEST_SHEET },
+  limits: hemLimits(step, metal, thickness, grain),
+});
+
 /** The steps with all that forming says of them: rules, limits, ranges, the V explained, the test strip, the crowning. */
 export const withForming = (steps: readonly Step[], layout: Layout, tooling: Tooling, input: TrialInput): readonly Step[] => {
   const { machine, part } = input;
@@ -85,9 +97,9 @@ export const withForming = (steps: readonly Step[], layout: Layout, tooling: Too
   const grainAt = grainOf(tooling.sheet);
   const known = new Map<string, Shared>();
   return steps.map((step, i) => {
-    if (step.kind !== 'V bend') return step;
     const { setting } = layout.plan[i]!.option;
     const first = setting.group.bends[0]!;
+    if (step.kind !== 'V bend') return { ...step, pressing: pressingOf(step, input, grainAt(first)) };
     const whole = tooling.forming[first]!;
     const forming = setting.group.pass === 1 ? { ...whole, air: whole.passes!.air, bend: whole.passes!.first } : whole;
     const { punch } = setting.pair;
@@ -110,14 +122,13 @@ export const withForming = (steps: readonly Step[], layout: Layout, tooling: Too
   });
 };
 
-/** Limits that do not hold, as warnings, the same of several steps told once: none of them is one that refuses a stroke. */
+/** Limits that do not hold and depths that bottom some sheet, as warnings, the same of several steps told once: none of them is one that refuses a stroke. */
 export const unheldLimits = (steps: readonly Step[]): string[] => {
   const told = new Map<string, number[]>();
-  for (const step of steps)
-    for (const l of step.forming?.limits ?? []) {
-      if (l.holds) continue;
-      const words = `${l.name} ${l.value.toFixed(2)} ${l.unit} where ${l.limit.toFixed(2)} ${l.unit} is the limit (${l.source}${l.source.includes(l.mark) ? '' : `; ${l.mark}`})`;
-      told.set(words, [...(told.get(words) ?? []), step.number]);
-    }
+  for (const { number, forming, pressing } of steps) {
+    const unheld = [...(forming?.limits ?? []), ...(pressing?.limits ?? [])].filter(({ holds }) => !holds);
+    const all = unheld.map((l) => `${l.name} ${l.value.toFixed(2)} ${l.unit} where ${l.limit.toFixed(2)} ${l.unit} is the limit (${l.source}${l.source.includes(l.mark) ? '' : `; ${l.mark}`})`);
+    for (const words of forming?.bottoms === undefined ? all : [...all, forming.bottoms]) told.set(words, [...(told.get(words) ?? []), number]);
+  }
   return [...told].map(([words, numbers]) => `${numbers.length === 1 ? 'Step' : 'Steps'} ${numbers.join(', ')}: ${words}.`);
 };

@@ -188,13 +188,15 @@ export interface StepForming {
   readonly byRule: readonly ClosedForm[];
   /** Every limit of the step with its margin and source, the tightest first. */
   readonly limits: readonly StepLimit[];
-  /** What the stock's scatter does to bend angle (released), force and flange; null where an end of it cannot be bent. */
+  /** What the stock's scatter does to bend angle (released), force and flange; null where it is not worked out. */
   readonly range: {
     readonly bendAngleReleased: Range;
     readonly peakForcePerLength: Range;
     readonly flangeChange: Range;
   } | null;
   readonly rangeWords: string;
+  /** Where the depth takes a sheet that the standards let through onto the die's walls, as the end of a sentence. */
+  readonly bottoms?: string;
   /** What allowance and deduction of the step rest on. */
   readonly deduction: { readonly source: DeductionAnswer['source']; readonly spread: number | null; readonly words: string };
   /** Why this V and punch, and what the next smaller and larger V would do. */
@@ -203,6 +205,13 @@ export interface StepForming {
   readonly testStrip: TestStripPlan | null;
   /** mm: how ram and bed give way along the bend, the device's setting and what it leaves; degrees that the rest is worth. */
   readonly crowning: Crowning & { readonly angleSpread: number };
+}
+
+/** What forming says of a stroke that is no V bend, by rules. */
+export interface StepPressing {
+  /** N/mm in the thickest and strongest sheet that the metal's standards let through, and by which rule. */
+  readonly strongest: { readonly forcePerLength: number; readonly words: string };
+  readonly limits: readonly StepLimit[];
 }
 
 /** One stroke. */
@@ -263,6 +272,8 @@ export interface Step {
   readonly margins: readonly Margin[];
   /** Absent from strokes that are no V bends. */
   readonly forming?: StepForming;
+  /** Absent from V bends. */
+  readonly pressing?: StepPressing;
   readonly wayIn: readonly Move[];
   readonly wayOut: readonly Move[];
   /** What to do with the sheet, in words. */
