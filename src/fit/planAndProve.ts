@@ -11,14 +11,8 @@ export interface PlanAndProveHooks extends TrialHooks {
   readonly onProof?: (share: number) => void;
 }
 
-/**
- * Plans one part on one machine and has the plan replayed by the independent check: the one way in which a trial comes to
- * the verdict 'makes'. A rejected plan comes back as 'not decided' with the finding as its first reason.
- *
- * @example await planAndProve({ part, machine, rack, metal, quantity: 10 }, { now: () => performance.now() })
- */
-export const planAndProve = async (input: TrialInput, hooks: PlanAndProveHooks = {}): Promise<Trial> => {
-  const trial = planTrial(input, hooks);
+/** A plan that answers `input`, replayed by the independent check; one without strokes to replay comes back as it is. */
+export const proved = async (input: TrialInput, trial: Trial, hooks: PlanAndProveHooks): Promise<Trial> => {
   hooks.onPlanned?.(trial);
   if (!needsProof(trial)) return trial;
   if (hooks.cancelled?.() === true) return unproved(trial, 'Stopped before the independent check of the plan.');
@@ -29,3 +23,11 @@ export const planAndProve = async (input: TrialInput, hooks: PlanAndProveHooks =
   }
   return afterProof(trial, proof);
 };
+
+/**
+ * Plans one part on one machine and has the plan replayed by the independent check: the one way in which a trial comes to
+ * the verdict 'makes'. A rejected plan comes back as 'not decided' with the finding as its first reason.
+ *
+ * @example await planAndProve({ part, machine, rack, metal, quantity: 10 }, { now: () => performance.now() })
+ */
+export const planAndProve = (input: TrialInput, hooks: PlanAndProveHooks = {}): Promise<Trial> => proved(input, planTrial(input, hooks), hooks);

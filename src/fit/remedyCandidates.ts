@@ -105,7 +105,7 @@ const OPENINGS = [4, 5, 6, 7, 8, 10, 12, 14, 16, 18, 20, 22, 24, 28, 32, 36, 40,
 const dieCandidates = (part: Part, machine: Machine, rack: Rack, reasons: readonly Reason[]): Candidate[] => {
   const has = new Set(rack.dies.filter((d) => d.shape === 'V' && machine.seatFamilies.includes(d.tang)).map((d) => d.v));
   const smaller = meets(reasons, 'short flange').length > 0;
-  const wider = meets(reasons, 'force', 'tool rating').length > 0;
+  const wider = meets(reasons, 'force', 'tool rating', 'minimum radius').length > 0;
   const any = meets(reasons, 'no tool').length > 0;
   if (!smaller && !wider && !any) return [];
   const t = part.thickness;
@@ -127,7 +127,7 @@ const dieCandidates = (part: Part, machine: Machine, rack: Rack, reasons: readon
 const NATURAL = 0.16 * 8;
 
 const radiusCandidates = (part: Part, reasons: readonly Reason[]): Candidate[] => {
-  if (meets(reasons, 'radius', 'minimum radius', 'no tool').length === 0) return [];
+  if (meets(reasons, 'radius', 'no tool').length === 0) return [];
   const radius = Math.round(NATURAL * part.thickness * 10) / 10;
   // of the part as other changes have left it
   const formed = (of: Part): Part | null => {

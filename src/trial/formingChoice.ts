@@ -61,11 +61,12 @@ export const formingChoice = ({ part, metal, machine, dies, punches: all, measur
     const tips = [...new Set(punches.map((p) => p.tipRadius))];
     const { id, kind, insideRadius: drawn } = part.bends[bend]!;
     const isHem = kind === 'hem';
-    const mayUse = (die: Die): boolean => die.v === v && (!isHem || preBends(die)) && !leaveOut.some((o) => o.bend === id && o.die === die.id);
+    const mayUse = (die: Die): boolean => die.v === v && (!isHem || preBends(die)) && !leaveOut.some((o) => o.bend === id && o.die === die.id && o.tip === undefined);
     let best: Forming | null = null;
     let least = Infinity;
     for (const die of dies.filter(mayUse).sort((a, b) => b.includedAngle - a.includedAngle)) {
       for (const tip of isHem ? [...new Set(punches.filter(preBends).map((p) => p.tipRadius))] : tips) {
+        if (leaveOut.some((o) => o.bend === id && o.die === die.id && o.tip === tip)) continue;
         const answer = formed(metal, part, bend, die, tip, measured, twice.get(bend));
         if ('code' in answer) {
           reasons.push(answer);

@@ -1,7 +1,9 @@
 export type {
-  Margin, Move, Placed, ProofSummary, Reason, Remedy, RemedyItem, Station, Step, StepForming, Stop, TimePiece, Trial,
+  Margin, Move, Placed, ProofSummary, Reason, Remedy, RemedyItem, Station, Step, StepForming, StepPressing, Stop, TimePiece, Trial,
 } from './trial.js';
 export type { Replaceable, Searched, TrialHooks, TrialInput } from './input.js';
+export { airBendKept } from './airBendKept.js';
+export { V_LEAST, V_MOST } from './limits.js';
 export { planTrial } from './planTrial.js';
 export type { InTwo } from './twoPasses.js';
 export type { Wishes } from './wishes.js';

@@ -23,8 +23,8 @@ export interface TrialInput {
   readonly blank?: Pick<Blank, 'outline' | 'holes'>;
   /** Bends to be made in two passes: begun to a smaller bend angle, finished by a later stroke. */
   readonly inTwo?: readonly InTwo[];
-  /** Dies (by id) that some bends (by id) are not made in, although they could be. */
-  readonly leaveOut?: readonly { readonly bend: string; readonly die: string }[];
+  /** Dies (by id) that some bends (by id) are not made in, although they could be: under one tip radius (mm), or under any. */
+  readonly leaveOut?: readonly { readonly bend: string; readonly die: string; readonly tip?: number }[];
   /** What the user asks of the order. */
   readonly wishes?: Wishes;
   /** The shop's own measured deductions: where a bend's metal, thickness, V and tip are in it, it overrides the strip. */
