@@ -3,6 +3,7 @@ import { benchParts } from '../bench/parts.js';
 import { type OneLayout, oneLayout } from '../src/fit/index.js';
 import { metalById } from '../src/metal/index.js';
 import { proveTrial } from '../src/proof/index.js';
+import { profilePart } from '../src/sheet/index.js';
 import { type Rack, demoFloor, demoRack } from '../src/shop/index.js';
 import type { Trial } from '../src/trial/index.js';
 import { raised } from './proof/damage.js';
@@ -70,6 +71,21 @@ describe('P17: P5, P7 and P8 on one layout', () => {
     const other = first.stations.find(({ id }) => id !== first.steps[0]!.station)!;
     const { findings } = await proveTrial(raised(first, other.id, 20, 20), { steps: [1] });
     expect(findings.join('\n')).toContain(`Step 1: with the ram at its lowest the empty punch of station ${other.id}`);
+  }, PATIENT);
+
+  it('a part that the shared stations leave without a promise is refused in one sentence', async () => {
+    // the channel asks the gooseneck, the angle would go under the straight punch by itself: 84 N/mm, 117 in the thickest and strongest sheet
+    const [channel, angle] = [[70, 60, 70], [40, 40]].map((flanges, i) => {
+      const made = profilePart({ name: i === 0 ? 'channel' : 'angle', thickness: i === 0 ? 1 : 1.5, insideRadius: 1, width: 200, flanges, turns: flanges.slice(1).map(() => 90) });
+      if (!made.ok) throw new Error(made.failure.sentence);
+      return made.value;
+    });
+    const weak: Rack = { ...whole, dies: whole.dies.filter((d) => d.id === 'die-v12-85'), punches: rack.punches.map((p) => (p.id === 'gooseneck' ? { ...p, rating: 100 } : p)) };
+    const made = await oneLayout({ inputs: [channel!, angle!].map((part) => ({ ...inputs[0]!, part, rack: weak })) });
+    expect(made).toMatchObject({ ok: false, sentence: expect.stringMatching(/^angle is no promise on the shared layout: .* asks 117 N\/mm where 100 is the least rating/) });
+    // nor does its own plan go onto a layout where it is none
+    const none = await oneLayout({ inputs: [{ ...inputs[0]!, part: angle!, rack: { ...weak, punches: weak.punches.filter((p) => p.id === 'gooseneck') } }] });
+    expect(none).toMatchObject({ ok: false, sentence: expect.stringMatching(/makes none of the parts .* asks 117 N\/mm where 100 is the least rating/) });
   }, PATIENT);
 
   it('a bed too short is refused in one sentence with both lengths', async () => {

@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import { type DayPlan, type OneLayout, dayPlan, oneLayout, planAndProve, withRemedies } from '../fit/index.js';
 import { CAVEAT } from '../forming/index.js';
 import { dayPlanPdf, layoutInWords, stripsInWords } from '../papers/index.js';
+import { threadClock } from '../server/index.js';
 import type { Trial, TrialInput } from '../trial/index.js';
 import { commandWith } from './commandLine.js';
 import { exitCodeOf } from './exitCode.js';
@@ -97,7 +98,7 @@ export const dayplanCommand = (): Command =>
       const { parts, notRead } = await partsOf(files, options);
       const bed = options.bed === undefined ? undefined : positive('--bed', options.bed);
       if (bed !== undefined && options.oneLayout !== true) throw new Fault('--bed says how much of the bed one layout may take: it goes with --one-layout.');
-      const hooks = { now: () => performance.now() };
+      const hooks = { now: threadClock() };
       const inputs = parts.map((part): TrialInput => ({ part, machine, rack, metal, quantity: pieces, limits: { seconds } }));
       let layout: OneLayout | undefined;
       const trials: Trial[] = [];

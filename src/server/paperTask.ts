@@ -13,6 +13,7 @@ import { type MeasuredBends, metalDataFromBends } from './askedMetal.js';
 import { bendAnswer, type BendQuestion } from './bendAnswer.js';
 import { found, HttpError } from './httpError.js';
 import { type PartSummary, partSummary } from './partSummary.js';
+import { threadClock } from './threadClock.js';
 
 /** One drawing, paper or reckoning that may take a while: plain data, so that it can be sent to a worker. */
 export type PaperTask =
@@ -58,7 +59,7 @@ export const makePaper = async (task: PaperTask): Promise<Paper> => {
       return dayPlanPdf(task.plan, task.trials, task.options);
     case 'one layout':
       // data, as text: it is kept and handed on like any other paper
-      return JSON.stringify(await oneLayout(task, { now: () => performance.now() }));
+      return JSON.stringify(await oneLayout(task, { now: threadClock() }));
     case 'bend':
       return JSON.stringify(bendAnswer(task.question));
     case 'metal of bends':

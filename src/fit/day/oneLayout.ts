@@ -1,7 +1,8 @@
-import { type Replaceable, type SharedLayout, type SharedPart, type Trial, type TrialInput, planTrial, sharedLayout } from '../../trial/index.js';
+import { type Replaceable, type SharedLayout, type SharedPart, type Trial, type TrialInput, V_LEAST, V_MOST, planTrial, sharedLayout } from '../../trial/index.js';
 import { proveTrial } from '../../proof/index.js';
 import type { Machine, Rack } from '../../shop/index.js';
 import { afterProof, needsProof } from '../afterProof.js';
+import { judgedPlan, unpromised } from '../judgedPlan.js';
 import { notPlanned } from './notPlanned.js';
 
 /** Parts of one machine that are to stand on one layout, and how much of its bed they may take (mm; all of it when absent). */
@@ -40,10 +41,13 @@ interface Planned {
   readonly replaceable: Replaceable | null;
 }
 
+/** As a buyer may be promised it, but for the proof, which all have at the end. */
 const planned = (input: TrialInput, hooks: OneLayoutHooks): Planned => {
   let replaceable: Replaceable | null = null;
-  const trial = planTrial(input, { ...(hooks.now && { now: hooks.now }), ...(hooks.cancelled && { cancelled: hooks.cancelled }), onPlan: (plan) => (replaceable = plan) });
-  return { trial, replaceable };
+  const plan = (asked: TrialInput): Trial =>
+    planTrial(asked, { ...(hooks.now && { now: hooks.now }), ...(hooks.cancelled && { cancelled: hooks.cancelled }), onPlan: (found) => (replaceable = found) });
+  const { trial } = judgedPlan(input, plan, hooks.cancelled);
+  return { trial, replaceable: trial.verdict === 'makes' ? replaceable : null };
 };
 
 const toolsOf = (trials: readonly Trial[]): ReadonlySet<string> => new Set(trials.flatMap(({ punches, dies }) => [...punches, ...dies].map(({ id }) => id)));
@@ -53,9 +57,6 @@ const only = (rack: Rack, ids: ReadonlySet<string>): Rack => ({ ...rack, punches
 const noneStands = ({ name }: Machine, trials: readonly Trial[]): string =>
   `${name} makes none of the parts asked for as they stand, so there is nothing to put on one layout. ${trials.flatMap((trial, i) => notPlanned(trial, i) ?? []).map(({ part, reason }) => `${part}: ${reason}`).join(' ')}`;
 
-/** V openings of the dies that are tried one by one, as shares of the thickness: those that the planner tries. */
-const LEAST_V = 4;
-const MOST_V = 16;
 /** s for each plan with other tools. */
 const OTHER_SECONDS = 20;
 
@@ -67,7 +68,7 @@ const plansOf = (inputs: readonly TrialInput[], best: readonly Planned[], part: 
   const others = best.filter((_, i) => i !== part).map(({ trial }) => trial);
   const own = toolsOf([best[part]!.trial]);
   const { thickness } = input.part;
-  const vs = rack.dies.filter(({ shape, v }) => shape === 'V' && v >= LEAST_V * thickness && v <= MOST_V * thickness);
+  const vs = rack.dies.filter(({ shape, v }) => shape === 'V' && v >= V_LEAST * thickness && v <= V_MOST * thickness);
   const without = (die: string): ReadonlySet<string> => new Set([...all].filter((id) => id === die || !vs.some((other) => other.id === id)));
   const sets = [...new Map([...others.map((trial) => toolsOf([trial])), toolsOf(others), ...vs.map(({ id }) => without(id))].map((ids) => [[...ids].sort().join(), ids])).values()];
   return [best[part]!.replaceable!, ...sets.filter((ids) => [...own].some((id) => !ids.has(id))).flatMap((ids) => {
@@ -108,6 +109,11 @@ export const oneLayout = async ({ inputs: asked, bed, seconds = DEFAULT_SECONDS 
   });
   if (!shared.ok) return { ok: false, sentence: shared.sentence, trials };
   const proved: Trial[] = [];
+  for (const [i, trial] of shared.value.trials.entries()) {
+    // the shared stations may hold other tools than its own plan, and stand elsewhere under the cylinders
+    const [fault] = trial.verdict === 'makes' ? unpromised(trial, inputs[i]!) : [];
+    if (fault) return { ok: false, trials: shared.value.trials, sentence: `${trial.sheet.part.name} is no promise on the shared layout: ${fault.reason.sentence}` };
+  }
   for (const [i, trial] of shared.value.trials.entries()) {
     say(`checking ${trial.sheet.part.name} with all stations standing`, 0.7 + (0.3 * i) / inputs.length);
     proved.push(needsProof(trial) ? afterProof(trial, await proveTrial(trial)) : trial);
