@@ -1,6 +1,7 @@
 import { withAskedTolerance } from './askedTolerance.js';
 import type { Attempt } from './attempt.js';
 import { hitPitch } from './hits.js';
+import { holdingWords } from './holdingWords.js';
 import type { TrialInput } from './input.js';
 import type { Layout } from './layout.js';
 import { HELP, helpWords, liftingOf } from './lifting.js';
@@ -80,6 +81,7 @@ export const keptTrial = ({ input, attempt, result, layout, tried, twice }: Kept
       ...unheldLimits(steps),
       ...[movedWords(input.machine, layout)].filter((words) => words !== null),
       ...steps.filter((_, i) => isScribed(layout.plan[i]!.option.stop)).map((s) => `Step ${s.number} finds no stop in the gauge's reach: it is placed by eye to a scribed line.`),
+      ...holdingWords(tooling.sheet, layout.plan.map(({ option }) => option), input.metal),
       ...oneFinger(steps.filter((s) => s.stop.z.length === 1).map((s) => String(s.number))),
     ],
   });
