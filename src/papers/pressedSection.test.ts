@@ -55,7 +55,7 @@ describe('a hem being closed, on paper', () => {
 
   it('the tables give no figure of a bend in a V', () => {
     const [, step] = trial.steps;
-    const names = [...stopRows(step!, 'mm'), ...strokeRows(step!, 'mm'), ...expectRows(trial, step!, 'mm')].map(([name]) => name);
+    const names = [...stopRows(trial, step!, 'mm'), ...strokeRows(step!, 'mm'), ...expectRows(trial, step!, 'mm')].map(([name]) => name);
     for (const name of ['Touching face to bend', 'Depth from touch', 'Ram, tip from die seat', 'Crowning', 'Bend angle', 'Included angle', 'Bend / incl. under load', 'Inside radius']) expect(names).not.toContain(name);
     expect(expectRows(trial, step!, 'mm').slice(0, 2)).toEqual([['Height of the hem, flat', '3.20 mm'], ['Gap inside the hem', '0.20 mm']]);
   });

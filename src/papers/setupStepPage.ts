@@ -185,7 +185,7 @@ export const drawStepPage = (doc: Doc, trial: Trial, step: Step, units: Units): 
   rule(doc, FRAME.x, y - 1.5, FRAME.x + FRAME.width, y - 1.5);
   const column = (width - 2 * GAP) / 3;
   const tables: readonly [string, readonly Row[]][] = [
-    ['Set the stop', stopRows(step, units)],
+    ['Set the stop', stopRows(trial, step, units)],
     ['Set the stroke', strokeRows(step, units)],
     ['Expect', expectRows(trial, step, units)],
   ];

@@ -1,12 +1,14 @@
-import { type StopFigure, angleBefore, leavesOpen, stationOf, stopX } from '../stroke/index.js';
+import { type StopFigure, angleBefore, leavesOpen, scribedLine, stationOf, stopX } from '../stroke/index.js';
 import type { Step, Trial } from '../trial/index.js';
 import { type Units, angleFigure, fineText, forceText, lengthFigure, lengthText, roundFigure, roundText } from './format.js';
 
 /** Name and figure. */
 export type Row = readonly [string, string];
 
-export const stopRows = (step: Step, units: Units): readonly Row[] => {
+export const stopRows = (trial: Trial, step: Step, units: Units): readonly Row[] => {
   const { stop, kind } = step;
+  const line = scribedLine(trial, step);
+  if (line) return [['Stop', 'none: by the scribed line'], ['Line on the flat blank', lengthText(line.distance, units)], ['', `from the ${line.from}`]];
   // where it stands along the bed is told in full under the tables
   if (stop.kind === 'none') return [['Stop', step.pass === 2 ? 'none: by the bend begun' : kind === 'hem close' ? 'none: fold set by eye' : 'none: by the scribed line']];
   const { set, face } = stopX(step);

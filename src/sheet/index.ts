@@ -10,7 +10,7 @@ export { bendFrame } from './bendFrame.js';
 export { type BendLine, type Blank, blank } from './blank.js';
 export { CLOSED_HEM_RADIUS, staysOpen } from './closedHemRadius.js';
 export { chainLoops } from './chainLoops.js';
-export type { FlatEdge } from './flatPieces.js';
+export { type FlatEdge, flatPieces } from './flatPieces.js';
 export { demoParts } from './demoParts.js';
 export { defaultDimensions } from './defaultDimensions.js';
 export { develop, ruleInWords } from './develop.js';

@@ -4,6 +4,7 @@ export { type CloseUp, closeUp } from './closeUp.js';
 export { CAUTIONS, LIFT_CAUTION, liftWords } from './cautions.js';
 export { cutPlace } from './cutPlace.js';
 export { type Moment, PHASE_ENDS, filmOf } from './film.js';
+export { type ScribedLine, scribedLine } from './scribedLine.js';
 export { seatPose } from './seatPose.js';
 export { type CutPiece, sheetSection } from './sheetSection.js';
 export { cautionWords, leavesOpen, pictureWords, strokeInWords } from './strokeWords.js';

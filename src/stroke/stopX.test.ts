@@ -28,7 +28,7 @@ describe('the X of a stop', () => {
   });
 
   it('is the same figure on the set-up sheet, in its section, on the command line and in what is checked before', () => {
-    expect(stopRows(first, 'mm').slice(0, 3)).toEqual([['X axis, set to', '67.20 mm'], ['R, from die seat', `${first.stop.r.toFixed(2)} mm`], ['Touching face to bend', '92.20 mm']]);
+    expect(stopRows(trial, first, 'mm').slice(0, 3)).toEqual([['X axis, set to', '67.20 mm'], ['R, from die seat', `${first.stop.r.toFixed(2)} mm`], ['Touching face to bend', '92.20 mm']]);
     expect(textsOf(sectionPicture(trial, 1).items)).toEqual(expect.arrayContaining(['X 67.20', 'face 92.20']));
     expect(textsOf(sectionPicture(trial, 2).items).filter((words) => words.startsWith('face'))).toEqual([]);
     const x = second.stop.x.toFixed(2);

@@ -1,4 +1,4 @@
-import { stopX, strokeInWords } from '../../stroke/index.js';
+import { scribedLine, stopX, strokeInWords } from '../../stroke/index.js';
 import type { Step, Trial } from '../../trial/index.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Units, forceText, lengthText } from '../format.js';
@@ -12,8 +12,10 @@ import { INNER, type Pages, aboveStrip } from '../pages.js';
 const PATH = 52;
 const GAP = 4;
 
-const stopWords = (step: Step, units: Units): string => {
+const stopWords = (trial: Trial, step: Step, units: Units): string => {
   const { stop, pass, kind } = step;
+  const line = scribedLine(trial, step);
+  if (line) return `Placed by eye to a line scribed on the flat blank ${lengthText(line.distance, units)} from the ${line.from}`;
   if (stop.kind === 'none') return pass === 2 ? 'Placed by the bend begun' : kind === 'hem close' ? 'The fold placed by eye under the punch' : 'Placed by eye to a scribed line';
   const { set, face } = stopX(step);
   const told = [...set, ...face].map(({ name, value }, i) => `${i === 0 ? name : `${name.charAt(0).toLowerCase()}${name.slice(1)}`} ${lengthText(value, units)}`);
@@ -21,7 +23,7 @@ const stopWords = (step: Step, units: Units): string => {
 };
 
 const figuresOf = (trial: Trial, step: Step, units: Units): string =>
-  `${figuresInWords(trial, step, units)}; force ${forceText(step.force, units)} ${mark('stroke')}. ${stopWords(step, units)}. ` +
+  `${figuresInWords(trial, step, units)}; force ${forceText(step.force, units)} ${mark('stroke')}. ${stopWords(trial, step, units)}. ` +
   `Measure ${step.measure.what}: ${lengthText(step.measure.length, units)} ${step.measure.tolerance === null ? '(no tolerance asked)' : `± ${lengthText(step.measure.tolerance, units)}`} ${mark('measure')}.`;
 
 const drawStep = (pages: Pages, trial: Trial, step: Step, at: Area, units: Units): void => {

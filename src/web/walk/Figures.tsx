@@ -1,4 +1,4 @@
-import { angleBefore, leavesOpen, stationOf, stopX } from '../../stroke/index.js';
+import { angleBefore, leavesOpen, scribedLine, stationOf, stopX } from '../../stroke/index.js';
 import type { Step, Trial } from '../../trial/index.js';
 import { degrees, figure, mm } from '../wording.js';
 
@@ -13,8 +13,10 @@ const Big = ({ name, value, unit = '', more }: BigFigure) => (
   <div className="figure"><dt>{name}</dt><dd><span className={value.length > 9 ? 'value long' : 'value'}>{value}</span> <span className="unit">{unit}</span><span className="more">{more}</span></dd></div>
 );
 
-const stopFigures = (step: Step): readonly BigFigure[] => {
+const stopFigures = (trial: Trial, step: Step): readonly BigFigure[] => {
   const { stop, kind } = step;
+  const line = scribedLine(trial, step);
+  if (line) return [{ name: `Scribed line, from the ${line.from}`, value: figure(line.distance, 2), unit: 'mm', more: `scribed on the flat blank, set by eye under the punch tip; ${stop.sideways}` }];
   if (stop.kind === 'none') return [{ name: kind === 'hem close' ? 'Fold' : 'Stop', value: 'by eye', more: stop.sideways }];
   const { set, face } = stopX(step);
   const faceAt = face.map(({ name, value }) => `; ${name.charAt(0).toLowerCase()}${name.slice(1)} ${mm(value)}`).join('');
@@ -65,5 +67,5 @@ const offsetFigures = (step: Step): readonly BigFigure[] => [
 /** The numbers to set and to expect, to be read at two metres: of each kind of stroke those that it has. */
 export const Figures = ({ trial, step }: { readonly trial: Trial; readonly step: Step }) => {
   const own = step.kind === 'V bend' ? vFigures(step) : step.kind === 'hem close' ? hemFigures(trial, step) : offsetFigures(step);
-  return <dl className="step-figures">{[...stopFigures(step), measureFigure(step), ...own].map((it) => <Big key={it.name} {...it} />)}</dl>;
+  return <dl className="step-figures">{[...stopFigures(trial, step), measureFigure(step), ...own].map((it) => <Big key={it.name} {...it} />)}</dl>;
 };
