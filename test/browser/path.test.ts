@@ -110,6 +110,9 @@ describe.skipIf(!existsSync(CHROMIUM) || !existsSync(PART) || !existsSync(FLAT))
     await page.getByText('100.00 mm × 97.39 mm').waitFor();
     await noBarriers();
     await page.getByRole('textbox', { name: 'Name' }).fill('Typed angle');
+    await page.reload();
+    expect(await page.getByRole('textbox', { name: 'Name' }).inputValue()).toBe('Typed angle');
+    expect(await line.inputValue()).toBe('40 ^90 60 t1.5 w100');
     await page.getByRole('button', { name: 'Keep as a part' }).click();
     await page.getByRole('heading', { name: 'Typed angle', level: 1 }).waitFor();
     await page.goto(`${server.url()}/#/parts`);

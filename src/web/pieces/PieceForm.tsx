@@ -2,10 +2,18 @@ import { type FormEvent, useState } from 'react';
 import type { ExpectedFigure, MadePiece, PieceRecord } from '../../fit/index.js';
 import { post, sentence } from '../ask.js';
 import { Fault } from '../sheet/Fault.js';
+import { useTypedFields } from '../shop/useTypedFields.js';
 import { figure } from '../wording.js';
 import { typedNumber } from './pieces.js';
 
 const unit = (f: Pick<ExpectedFigure, 'unit'>): string => (f.unit === 'mm' ? 'mm' : 'degrees');
+
+const HEAD = ['serial', 'batch', 'instrument', 'tools', 'note'] as const;
+type Head = (typeof HEAD)[number];
+const headOf = (fields: Readonly<Record<Head, string>>): Readonly<Record<string, string>> => Object.fromEntries(HEAD.map((name) => [name, fields[name]]));
+
+/** The field of a figure, beside those of the piece. */
+const ofFigure = (id: string): string => `figure ${id}`;
 
 interface PieceFormProps {
   readonly here: string;
@@ -19,22 +27,25 @@ interface PieceFormProps {
 
 /** A piece as it is measured at the machine: big fields, empty ones are left out. */
 export const PieceForm = ({ here, expected, tools, before, corrects, kept }: PieceFormProps) => {
-  const [head, setHead] = useState({ serial: before?.serial ?? '', batch: before?.batch ?? '', instrument: before?.instrument ?? '', tools: before?.tools ?? tools, note: before?.note ?? '' });
-  const [typed, setTyped] = useState<Readonly<Record<string, string>>>(Object.fromEntries((before?.figures ?? []).map((f) => [f.id, String(f.measured)])));
+  const [fields, type] = useTypedFields(corrects === undefined ? `piece ${here}` : null, {
+    serial: before?.serial ?? '', batch: before?.batch ?? '', instrument: before?.instrument ?? '', tools: before?.tools ?? tools, note: before?.note ?? '',
+    ...Object.fromEntries(expected.map(({ id }) => [ofFigure(id), String(before?.figures.find((f) => f.id === id)?.measured ?? '')])),
+  });
+  const typed = (id: string): string => fields[ofFigure(id)] ?? '';
   const [fault, setFault] = useState<string>();
   const [sending, setSending] = useState(false);
   const send = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
-    const measured = expected.flatMap(({ id }) => ((typed[id] ?? '').trim() === '' ? [] : [{ id, value: typedNumber(typed[id]!) }]));
+    const measured = expected.flatMap(({ id }) => (typed(id).trim() === '' ? [] : [{ id, value: typedNumber(typed(id)) }]));
     const wrong = expected.find(({ id }) => measured.some((m) => m.id === id && Number.isNaN(m.value)));
-    if (wrong) return setFault(`${wrong.what}: "${typed[wrong.id]}" is no figure.`);
+    if (wrong) return setFault(`${wrong.what}: "${typed(wrong.id)}" is no figure.`);
     if (measured.length === 0) return setFault('Nothing is measured yet: type at least one figure.');
     setSending(true);
     setFault(undefined);
     try {
-      const record = await post<PieceRecord>(`${here}/pieces`, { kind: 'piece', ...head, measured, ...(corrects !== undefined && { corrects }) });
-      setTyped({});
-      setHead({ ...head, serial: '', note: '' });
+      const record = await post<PieceRecord>(`${here}/pieces`, { kind: 'piece', ...headOf(fields), measured, ...(corrects !== undefined && { corrects }) });
+      // batch, instrument and tools are those of the next piece too
+      type({ serial: '', note: '', ...Object.fromEntries(expected.map(({ id }) => [ofFigure(id), ''])) });
       kept(record);
     } catch (refusal) {
       setFault(sentence(refusal));
@@ -42,8 +53,8 @@ export const PieceForm = ({ here, expected, tools, before, corrects, kept }: Pie
       setSending(false);
     }
   };
-  const field = (name: keyof typeof head, label: string, required = false) => (
-    <label className="field"><span>{label}</span><input type="text" autoFocus={before !== undefined && name === 'serial'} required={required} maxLength={name === 'note' || name === 'tools' ? 1000 : 80} value={head[name]} onChange={(event) => setHead({ ...head, [name]: event.target.value })} /></label>
+  const field = (name: Head, label: string, required = false) => (
+    <label className="field"><span>{label}</span><input type="text" autoFocus={before !== undefined && name === 'serial'} required={required} maxLength={name === 'note' || name === 'tools' ? 1000 : 80} value={fields[name]} onChange={(event) => type({ [name]: event.target.value })} /></label>
   );
   return (
     <form className="piece-form" onSubmit={(event) => void send(event)}>
@@ -53,7 +64,7 @@ export const PieceForm = ({ here, expected, tools, before, corrects, kept }: Pie
           <li key={f.id}>
             <label>
               <span className="what">{f.what}</span>
-              <input type="text" inputMode="decimal" autoComplete="off" value={typed[f.id] ?? ''} placeholder={figure(f.predicted, f.unit === 'mm' ? 2 : 1)} onChange={(event) => setTyped({ ...typed, [f.id]: event.target.value })} />
+              <input type="text" inputMode="decimal" autoComplete="off" value={typed(f.id)} placeholder={figure(f.predicted, f.unit === 'mm' ? 2 : 1)} onChange={(event) => type({ [ofFigure(f.id)]: event.target.value })} />
               <span className="small soft">{unit(f)}; predicted {figure(f.predicted, f.unit === 'mm' ? 2 : 1)}{f.tolerance === null ? ', no tolerance asked' : ` ± ${figure(f.tolerance, 2)}`}</span>
             </label>
           </li>

@@ -3,6 +3,7 @@ import type { BentStrip, PieceRecord } from '../../fit/index.js';
 import type { Trial } from '../../trial/index.js';
 import { post, sentence } from '../ask.js';
 import { Fault } from '../sheet/Fault.js';
+import { useTypedFields } from '../shop/useTypedFields.js';
 import { typedNumber } from './pieces.js';
 
 const FIELDS = [['bendAngle', 'Bend angle, released, degrees'], ['cut', 'Cut length across the bend, mm'], ['legA', 'One leg outside, mm'], ['legB', 'Other leg outside, mm'], ['thickness', 'Thickness, mm']] as const;
@@ -12,6 +13,8 @@ type Name = (typeof FIELDS | typeof MORE)[number][0];
 
 const typedOf = ({ bendAngle, cut, legs: [legA, legB], thickness, depth, underLoad, force }: BentStrip): Readonly<Partial<Record<Name, string>>> =>
   Object.fromEntries(Object.entries({ bendAngle, cut, legA, legB, thickness, depth, underLoad, force }).flatMap(([name, value]) => (value === undefined ? [] : [[name, String(value)]])));
+
+const NOTHING = Object.fromEntries([...FIELDS, ...MORE].map(([name]) => [name, ''])) as Readonly<Record<Name, string>>;
 
 interface StripFormProps {
   readonly here: string;
@@ -24,27 +27,29 @@ interface StripFormProps {
 
 /** A test strip as it was measured: it tells the deduction of this metal batch and pair of tools. */
 export const StripForm = ({ here, trial, before, corrects, kept }: StripFormProps) => {
-  const [head, setHead] = useState({ serial: before?.serial ?? '', batch: before?.batch ?? '', station: before?.station ?? trial.stations[0]?.id ?? '' });
-  const [typed, setTyped] = useState(before ? typedOf(before) : {});
+  const [fields, type] = useTypedFields(corrects === undefined ? `strip ${here}` : null, {
+    serial: before?.serial ?? '', batch: before?.batch ?? '', station: before?.station ?? trial.stations[0]?.id ?? '', ...NOTHING, ...(before && typedOf(before)),
+  });
+  const { serial, batch, station } = fields;
+  const typed: Readonly<Record<Name, string>> = fields;
   const [fault, setFault] = useState<string>();
   const [sending, setSending] = useState(false);
   const send = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
-    const value = (name: Name): number => typedNumber(typed[name] ?? '');
+    const value = (name: Name): number => typedNumber(typed[name]);
     const wrong = FIELDS.find(([name]) => Number.isNaN(value(name)));
-    const read = MORE.filter(([name]) => (typed[name] ?? '').trim() !== '');
+    const read = MORE.filter(([name]) => typed[name].trim() !== '');
     const unread = read.find(([name]) => Number.isNaN(value(name)));
-    if (unread) return setFault(`${unread[1]}: "${typed[unread[0]] ?? ''}" is no figure.`);
-    if (wrong) return setFault(`${wrong[1]}: "${typed[wrong[0]] ?? ''}" is no figure.`);
+    if (unread) return setFault(`${unread[1]}: "${typed[unread[0]]}" is no figure.`);
+    if (wrong) return setFault(`${wrong[1]}: "${typed[wrong[0]]}" is no figure.`);
     setFault(undefined);
     setSending(true);
     try {
       const record = await post<PieceRecord>(`${here}/pieces`, {
-        kind: 'strip', ...head, ...(before && { instrument: before.instrument, note: before.note }), ...(corrects !== undefined && { corrects }),
+        kind: 'strip', serial, batch, station, ...(before && { instrument: before.instrument, note: before.note }), ...(corrects !== undefined && { corrects }),
         bendAngle: value('bendAngle'), cut: value('cut'), legs: [value('legA'), value('legB')], thickness: value('thickness'), ...Object.fromEntries(read.map(([name]) => [name, value(name)])),
       });
-      setTyped({});
-      setHead({ ...head, serial: '' });
+      type({ serial: '', ...NOTHING });
       kept(record);
     } catch (refusal) {
       setFault(sentence(refusal));
@@ -55,15 +60,15 @@ export const StripForm = ({ here, trial, before, corrects, kept }: StripFormProp
   return (
     <form className="piece-form" onSubmit={(event) => void send(event)}>
       <div className="piece-head">
-        <label className="field"><span>Mark on the strip</span><input type="text" autoFocus={before !== undefined} required maxLength={80} value={head.serial} onChange={(event) => setHead({ ...head, serial: event.target.value })} /></label>
-        <label className="field"><span>Batch of the strip’s metal</span><input type="text" maxLength={80} value={head.batch} onChange={(event) => setHead({ ...head, batch: event.target.value })} /></label>
+        <label className="field"><span>Mark on the strip</span><input type="text" autoFocus={before !== undefined} required maxLength={80} value={serial} onChange={(event) => type({ serial: event.target.value })} /></label>
+        <label className="field"><span>Batch of the strip’s metal</span><input type="text" maxLength={80} value={batch} onChange={(event) => type({ batch: event.target.value })} /></label>
         <label className="field"><span>Station</span>
-          <select value={head.station} onChange={(event) => setHead({ ...head, station: event.target.value })}>{trial.stations.map(({ id, punch, die }) => <option key={id} value={id}>{id}: {punch} over {die}</option>)}</select>
+          <select value={station} onChange={(event) => type({ station: event.target.value })}>{trial.stations.map(({ id, punch, die }) => <option key={id} value={id}>{id}: {punch} over {die}</option>)}</select>
         </label>
       </div>
       <ul className="piece-fields">
         {[...FIELDS, ...MORE].map(([name, label]) => (
-          <li key={name}><label><span className="what">{label}</span><input type="text" inputMode="decimal" autoComplete="off" value={typed[name] ?? ''} onChange={(event) => setTyped({ ...typed, [name]: event.target.value })} /></label></li>
+          <li key={name}><label><span className="what">{label}</span><input type="text" inputMode="decimal" autoComplete="off" value={typed[name]} onChange={(event) => type({ [name]: event.target.value })} /></label></li>
         ))}
       </ul>
       <div className="buttons"><button type="submit" disabled={sending}>{before ? 'Write down the correction' : 'Write the strip down'}</button></div>

@@ -10,6 +10,7 @@ import { NOTHING_LIT } from '../scene/sheetMesh.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
+import { useTypedFields } from '../shop/useTypedFields.js';
 import { mm } from '../wording.js';
 import { SectionPicture } from './SectionPicture.js';
 
@@ -19,8 +20,7 @@ const RULE = { name: 'K-factor', k: DEFAULT_K } as const;
 /** A profile typed as one line: the part appears as it is typed, and is kept as a part like any other. */
 export const ProfilePage = () => {
   const go = useGo();
-  const [line, setLine] = useState(FIRST);
-  const [name, setName] = useState('');
+  const [{ line, name }, type, forget] = useTypedFields('profile', { line: FIRST, name: '' });
   const [cursor, setCursor] = useState<number>();
   const [fault, setFault] = useState<string>();
   const [busy, setBusy] = useState(false);
@@ -42,6 +42,7 @@ export const ProfilePage = () => {
     setBusy(true);
     try {
       const { parts } = await post<{ readonly parts: readonly PartRevision[] }>('/api/parts', { profile: { name: name.trim() === '' ? line.trim().slice(0, 60) : name.trim(), line } });
+      forget();
       go(to.part(parts[0]!.id));
     } catch (refusal) {
       setFault(sentence(refusal));
@@ -68,11 +69,11 @@ export const ProfilePage = () => {
           <label className="field profile-line"><span>Profile</span>
             <input
               ref={field} type="text" value={line} autoComplete="off" autoCapitalize="off" spellCheck={false} aria-describedby="line-says" aria-invalid={!typed.ok}
-              onChange={(event) => { setLine(event.target.value); setCursor(event.target.selectionStart ?? undefined); }}
+              onChange={(event) => { type({ line: event.target.value }); setCursor(event.target.selectionStart ?? undefined); }}
               onSelect={(event) => setCursor(event.currentTarget.selectionStart ?? undefined)}
             />
           </label>
-          <label className="field"><span>Name</span><input type="text" maxLength={200} value={name} placeholder="the line itself" autoComplete="off" onChange={(event) => setName(event.target.value)} /></label>
+          <label className="field"><span>Name</span><input type="text" maxLength={200} value={name} placeholder="the line itself" autoComplete="off" onChange={(event) => type({ name: event.target.value })} /></label>
           <button type="submit" className="next" disabled={!typed.ok || busy}>Keep as a part</button>
         </form>
         <div id="line-says" aria-live="polite" className="line-says">

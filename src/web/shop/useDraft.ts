@@ -6,7 +6,8 @@ export interface Draft {
   readonly data: unknown;
 }
 
-const held = (key: string): Draft | undefined => {
+const held = (key: string | null): Draft | undefined => {
+  if (key === null) return undefined;
   try {
     return (JSON.parse(sessionStorage.getItem(key) ?? 'null') as Draft | null) ?? undefined;
   } catch {
@@ -14,12 +15,13 @@ const held = (key: string): Draft | undefined => {
   }
 };
 
-/** What is typed on a page, held in this tab until it is kept or forgotten: another page or a reload loses nothing. */
-export const useDraft = (name: string): readonly [Draft | undefined, (draft: Draft | undefined) => void] => {
-  const key = `brakewright.typed ${name}`;
+/** What is typed on a page, held in this tab until it is kept or forgotten: another page or a reload loses nothing. Without a name it is held on the page alone. */
+export const useDraft = (name: string | null): readonly [Draft | undefined, (draft: Draft | undefined) => void] => {
+  const key = name === null ? null : `brakewright.typed ${name}`;
   const [draft, setDraft] = useState(() => held(key));
   return [draft, (next) => {
     setDraft(next);
+    if (key === null) return;
     try {
       if (next === undefined) sessionStorage.removeItem(key);
       else sessionStorage.setItem(key, JSON.stringify(next));
