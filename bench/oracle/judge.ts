@@ -3,7 +3,8 @@ import { proveTrial } from '../../src/proof/index.js';
 import { createAsker } from '../../src/trial/asker.js';
 import type { Setting } from '../../src/trial/setting.js';
 import { chooseStop } from '../../src/trial/stops.js';
-import { bendLine, settingOf } from '../../src/trial/strokeOption.js';
+import { bendLine } from '../../src/trial/bentPieces.js';
+import { settingOf } from '../../src/trial/strokeOption.js';
 import { anglesIn } from '../../src/trial/states.js';
 import { symmetriesOf } from '../../src/trial/symmetry.js';
 import { viewer } from '../../src/trial/views.js';
@@ -97,7 +98,7 @@ export const judge = async (searched: Searched, input: TrialInput): Promise<{ re
       return said;
     }
     const setting = settingOf(tooling, input.machine, task.groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, angles(mask));
-    const [from, to] = bendLine(tooling, setting.seat, setting.group);
+    const [from, to] = bendLine(tooling.sheet.part, setting.seat, setting.group);
     const bare = Math.min(BARE_END, (to - from) / 10);
     const need: Interval = [from + bare, to - bare];
     const free = await freeWay(action, mask, setting, need);

@@ -4,7 +4,8 @@ import { type Searched, type Trial, type TrialInput, planTrial } from '../../src
 import { measuring } from '../../src/trial/measuring.js';
 import { reasonsFrom } from '../../src/trial/reasons.js';
 import type { Blocked } from '../../src/trial/task.js';
-import { bendLine, needOf, settingOf } from '../../src/trial/strokeOption.js';
+import { bendLine } from '../../src/trial/bentPieces.js';
+import { needOf, settingOf } from '../../src/trial/strokeOption.js';
 import { NEVER_TWICE, anglesIn } from '../../src/trial/states.js';
 import { waysFor } from '../../src/trial/toolClearance.js';
 import { viewer } from '../../src/trial/views.js';
@@ -66,7 +67,7 @@ const checkOne = async (searched: Searched, input: TrialInput, { blocked: { acti
   const { by: told, view } = conflict;
   const angles = anglesIn(tooling.sheet.part, NEVER_TWICE)(mask);
   const setting = settingOf(tooling, input.machine, task.groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, viewer(tooling.sheet), angles);
-  const line = bendLine(tooling, setting.seat, setting.group);
+  const line = bendLine(tooling.sheet.part, setting.seat, setting.group);
   const need = needOf(line);
   const { waysIn, waysOut } = waysFor(setting);
   const stop: Option['stop'] = { kind: 'none', plate: setting.views.find((v) => v.wing && v.onGaugeSide)!.plate, face: 'none', x: 0, axisX: 0, r: 0, z: [], retract: 0, spread: 0, feature: null, height: 0, touching: 0 };

@@ -9,6 +9,7 @@ import { type Metal, makeMetal } from './metal.js';
 import type { PhaseName } from './phase.js';
 import { dieOf, fingerBodies, pressBodies, punchOf } from './pressBodies.js';
 import { ramFindings } from './ramFindings.js';
+import { flangeFindings } from './flangeFindings.js';
 import { forceFindings } from './forceFindings.js';
 import { finalFindings, reachFindings, stepFindings } from './recordFindings.js';
 import { replayStep } from './replayStep.js';
@@ -115,6 +116,7 @@ const proveStep = async (
     ...offsetFindings(setting),
     ...collinearFindings(setting, metal, inRadians),
     ...coverFindings(setting, metal, inRadians),
+    ...flangeFindings(kernel, setting, metal),
     ...stopFindings(kernel, setting),
     ...ramFindings(setting, trial.machine, press),
   );

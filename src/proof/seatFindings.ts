@@ -1,15 +1,15 @@
 import { type Rigid, type Vec3, apply, compose } from '../geometry/index.js';
-import type { Contour } from '../geometry/index.js';
 import type { Placed } from '../trial/index.js';
 import { sideFrame } from './bendShape.js';
 import { platePoses } from './fold.js';
 import type { Metal } from './metal.js';
+import { metalSpans } from './metalSpans.js';
 import type { Setting } from './setting.js';
 import { mm } from './stepLog.js';
 import { COLLINEAR, SEGMENT_PLAY, UNCOVERED_END } from './tolerances.js';
 
 /** Poses of all plates in the machine with the running bends at x. */
-const machinePoses = (setting: Setting, metal: Metal, angles: readonly number[], x: number): ReadonlyMap<number, Rigid> => {
+export const machinePoses = (setting: Setting, metal: Metal, angles: readonly number[], x: number): ReadonlyMap<number, Rigid> => {
   const at = angles.map((a, i) => (setting.running.has(i) ? x : a));
   const gauge = setting.root('gauge', x);
   const poses = platePoses(setting.sheet, metal.shapes, at, setting.wings.roots.gauge);
@@ -71,16 +71,6 @@ export const collinearFindings = (setting: Setting, metal: Metal, angles: readon
     }
   }
   return findings;
-};
-
-/** u from and to where the zone has metal in the middle of the arc. */
-const metalSpans = (zone: readonly Contour[]): (readonly [number, number])[] => {
-  const crossings = zone
-    .flatMap((c) => c.map((v, i) => [v, c[(i + 1) % c.length]!] as const))
-    .filter(([p, q]) => p.y > 0.5 !== q.y > 0.5)
-    .map(([p, q]) => p.x + ((q.x - p.x) * (0.5 - p.y)) / (q.y - p.y))
-    .sort((a, b) => a - b);
-  return crossings.flatMap((from, k) => (k % 2 === 0 && k + 1 < crossings.length ? [[from, crossings[k + 1]!] as const] : []));
 };
 
 /** Tools joined where they stand side by side. */

@@ -92,3 +92,15 @@ export const FAR = 20_000;
 
 /** Shared space thinner than this is two faces that meet. */
 export const ROUNDING = 0.01;
+
+/** Flat metal kept beyond where the shoulder bears on it, over the V between the shoulders' tangent points. Common practice, no source. */
+export const FLANGE_MARGIN = 0.07;
+
+/** Thicknesses that a flange lies under the land of an offset tool. Common practice, no source. */
+export const OFFSET_HOLD = 2;
+
+/** A slit of no more than this across the flat parts nothing. Common practice, no source. */
+export const SLIT = 1;
+
+/** How far metal beside a bend may miss what is asked by rounding and chords. */
+export const FLANGE_MEASURING = 0.1;

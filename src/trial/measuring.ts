@@ -1,3 +1,4 @@
+import { bendLine } from './bentPieces.js';
 import type { Conflict } from './conflict.js';
 import { exactDepth } from './exactDepth.js';
 import { exactPlateDepth } from './exactPlateDepth.js';
@@ -5,7 +6,7 @@ import { exactRoomAlong } from './exactRoomAlong.js';
 import type { Group } from './groups.js';
 import type { TrialInput } from './input.js';
 import { type Twice, anglesIn } from './states.js';
-import { bendLine, needOf, settingOf } from './strokeOption.js';
+import { needOf, settingOf } from './strokeOption.js';
 import type { Blocked } from './task.js';
 import type { Tooling } from './tooling.js';
 import { viewer } from './views.js';
@@ -16,7 +17,7 @@ export const measuring = (tooling: Tooling, groups: readonly Group[], twice: Twi
   const angles = anglesIn(tooling.sheet.part, twice);
   return ({ action, mask }, conflict) => {
     const setting = settingOf(tooling, machine, groups[action.group]!, action.gaugeSide, tooling.pairs[action.pair]!, look, angles(mask));
-    const need = needOf(bendLine(tooling, setting.seat, setting.group));
+    const need = needOf(bendLine(tooling.sheet.part, setting.seat, setting.group));
     const by = exactDepth(setting, conflict, need) ?? exactPlateDepth(setting, conflict) ?? exactRoomAlong(setting, conflict, need);
     return by === null ? conflict : { ...conflict, by };
   };

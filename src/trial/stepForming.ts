@@ -3,12 +3,12 @@ import {
 } from '../forming/index.js';
 import { type Grain, type Metal, angularTolerance } from '../metal/index.js';
 import type { Machine } from '../shop/index.js';
+import { bentPieces } from './bentPieces.js';
 import { grainOf } from './grainOf.js';
 import type { TrialInput } from './input.js';
 import type { Layout } from './layout.js';
 import { type MachineBeams, machineBeams } from './machineBeams.js';
 import { nearestCut } from './nearestCut.js';
-import { bendPieces } from './strokeOption.js';
 import type { Forming } from './forming.js';
 import { STOCK_WIDTH, STRONGEST_SHEET, stockTolerance, strongestSheet } from './strongestSheet.js';
 import type { Tooling } from './tooling.js';
@@ -107,7 +107,7 @@ export const withForming = (steps: readonly Step[], layout: Layout, tooling: Too
     const key = `${forming.die.id}|${punch.id}|${step.bendAngle}|${drawn}|${step.measure.length.toFixed(1)}`;
     const shared = known.get(key) ?? sharedOf(forming, step, punch, drawn, input);
     known.set(key, shared);
-    const pieces = bendPieces(tooling.sheet.part, setting.seat, setting.group).map(([from, to]) => ({ from: from + step.place, to: to + step.place }));
+    const pieces = bentPieces(tooling.sheet.part, setting.seat, setting.group).flat().map(([from, to]) => ({ from: from + step.place, to: to + step.place }));
     // the next hit's flat ends beside this one: no cut-out
     const cuts = setting.group.bends.filter((b) => !tooling.sheet.part.bends[b]!.hit).map((b) => nearestCut(tooling.sheet.part, b, FAR_HOLE * part.thickness)).filter((d) => d !== null);
     const situation = situationOf(step, forming, pieces, cuts.length === 0 ? null : Math.min(...cuts), grainAt(first), punch.rating, machine, beams);

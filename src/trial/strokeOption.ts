@@ -1,23 +1,23 @@
-import { type Interval, apply } from '../geometry/index.js';
-import type { Part } from '../sheet/index.js';
+import type { Interval } from '../geometry/index.js';
 import type { Machine } from '../shop/index.js';
 import type { Asker } from './asker.js';
+import { bendLine } from './bentPieces.js';
 import type { Pair } from './bodies.js';
 import type { Conflict } from './conflict.js';
 import type { Group } from './groups.js';
 import { hemCloseOf } from './hemClose.js';
 import { UNCOVERED_END } from './limits.js';
 import { offsetBendOf } from './offsetBend.js';
-import { keptWithBranch } from './keptWithBranch.js';
 import { once } from './once.js';
 import type { createPlateClearance } from './plateClearance.js';
 import type { Setting } from './setting.js';
+import { shortFlange, shortHold } from './shortFlange.js';
 import type { StopChoice } from './stopChoice.js';
 import { chooseStop } from './stops.js';
 import { touchOf } from './stroke.js';
 import { type ToolClearance, reachesFrames, toolClearance } from './toolClearance.js';
 import type { Tooling } from './tooling.js';
-import { type Branch, type Seat, type View, type viewer, wingFrame } from './views.js';
+import type { Seat, View, viewer } from './views.js';
 
 /** One stroke that may be made: windows, ways, stop. Lengths along the bed count from the bend's own origin. */
 export interface StrokeOption {
@@ -34,79 +34,15 @@ export type StrokeAnswer =
   | { readonly ok: true; readonly option: StrokeOption; readonly others: () => readonly StrokeOption[] }
   | { readonly ok: false; readonly conflicts: readonly Conflict[] };
 
-/** Where each bend line of a group lies along the bed, from the first bend's origin. */
-export const bendPieces = ({ bends }: Part, seat: Seat, group: Group): readonly Interval[] => {
-  const into = wingFrame(bends[group.bends[0]!]!, seat.gaugeSide, group.hubSide);
-  return group.bends.map((index) => {
-    const bend = bends[index]!;
-    const side = bend.sides.find((s) => s.plate === group.hub)!;
-    const [from, to] = [side.line.from, side.line.to];
-    const size = Math.hypot(to[0] - from[0], to[1] - from[1]);
-    const us = bend.zone.flat().map((v) => v.x);
-    const ends = us.length > 0 ? [Math.min(...us), Math.max(...us)] : [0, size];
-    const places = ends.map((u) => apply(into, [from[0] + ((to[0] - from[0]) * u) / size, from[1] + ((to[1] - from[1]) * u) / size, 0])[0]);
-    return [Math.min(...places), Math.max(...places)];
-  });
-};
-
-/** Where the bend lines of a group lie along the bed, from the first bend's origin to the last one's end. */
-export const bendLine = (tooling: Tooling, seat: Seat, group: Group): Interval => {
-  const pieces = bendPieces(tooling.sheet.part, seat, group);
-  return [Math.min(...pieces.map(([from]) => from)), Math.max(...pieces.map(([, to]) => to))];
-};
-
 /** The part of a bend line that must stand on tools. */
 export const needOf = ([from, to]: Interval): Interval => {
   const bare = Math.min(UNCOVERED_END, (to - from) / 10);
   return [from + bare, to - bare];
 };
 
-const flatsKept = keptWithBranch<readonly Interval[]>();
-
-/** From where to where pieces of a branch lie flat with the wing on one side, away from the bend. mm */
-const flatsOf = (branch: Branch, gauge: boolean): readonly Interval[] => flatsKept(branch, gauge ? 'gauge' : 'front', () => branch.views
-  .filter((v) => v.onGaugeSide === gauge)
-  .flatMap((v) => v.pieces)
-  .filter((p) => p.flat)
-  .map((p) => p.outline.map((q) => (gauge ? q[0] : -q[0])))
-  .map((bs): Interval => [Math.min(...bs), Math.max(...bs)]));
-
-/** How far the sheet lies flat on one side of the bend, from its middle: the next flange bends this much in the die. mm */
-const flatReach = ({ branches }: Setting, gauge: boolean, allowance: number): number => {
-  const flat = branches.flatMap((branch) => flatsOf(branch, gauge)).sort((a, b) => a[0] - b[0]);
-  let reach = 0;
-  for (const [from, to] of flat) if (from <= reach + 1) reach = Math.max(reach, to);
-  return reach + allowance / 2;
-};
-
 /** How far what lies flat with the hem's flange reaches from its tangent line. mm */
 const hemReach = (views: readonly View[]): number =>
   Math.max(...views.filter((v) => v.onGaugeSide).flatMap((v) => v.pieces.filter((p) => p.flat).flatMap((p) => p.outline.map((q) => q[0]))));
-
-const shortFlange = (setting: Setting, tooling: Tooling): Conflict | null => {
-  const { air } = tooling.forming[setting.group.bends[0]!]!;
-  const sides = [true, false].map((gauge) => flatReach(setting, gauge, tooling.sheet.allowances[setting.group.bends[0]!]!));
-  // minFlange is an outside length: the flat length on one side is half the deduction less
-  const least = air.minFlange - air.deduction / 2;
-  const short = Math.min(...sides);
-  if (short >= least) return null;
-  return {
-    code: 'short flange', body: 'die', phase: 'set-up', by: least - short, view: setting.views.find((v) => v.wing && v.onGaugeSide === (sides[0]! <= sides[1]!)) ?? null,
-    note: `the flat beside the bend reaches ${short.toFixed(1)} mm from its middle and this V asks ${least.toFixed(1)} mm`,
-  };
-};
-
-/** Thicknesses that each flange beside an offset lies on its land past the bend, or the tool does not hold it. Common practice, no source. */
-const HELD = 2;
-
-const noHold = (setting: Setting): Conflict | null => {
-  const [short, gauge] = ([true, false] as const).map((side) => [flatReach(setting, side, 0), side] as const).sort((a, b) => a[0] - b[0])[0]!;
-  const least = HELD * setting.bend.thickness;
-  return short >= least ? null : {
-    code: 'short flange', body: 'die', phase: 'set-up', by: least - short, view: setting.views.find((v) => v.wing && v.onGaugeSide === gauge) ?? null,
-    note: `the flange beside the offset lies flat for ${short.toFixed(1)} mm and its tool holds ${least.toFixed(1)} mm`,
-  };
-};
 
 export interface StrokeAsker {
   (tooling: Tooling, machine: Machine, group: Group, gaugeSide: 0 | 1, pair: Pair, angleOf: (bend: number) => number): StrokeAnswer;
@@ -134,9 +70,9 @@ export const createStrokeAsker = (asker: Asker, look: ReturnType<typeof viewer>,
     if (pair.opening < least) {
       return { ok: false, conflicts: [{ code: 'daylight', body: 'beam', phase: 'set-up', by: least - pair.opening, view: null, note: `between punch and die ${pair.opening.toFixed(0)} mm stay open` }] };
     }
-    const short = group.closes ? null : group.offset ? noHold(setting) : shortFlange(setting, tooling);
+    const short = group.closes ? null : group.offset ? shortHold(setting) : shortFlange(setting, tooling);
     if (short) return { ok: false, conflicts: [short] };
-    const line = bendLine(tooling, seat, group);
+    const line = bendLine(tooling.sheet.part, seat, group);
     const need = needOf(line);
     const tools = toolClearance(asker, setting, need);
     if (!tools.ok) return { ok: false, conflicts: tools.conflicts };

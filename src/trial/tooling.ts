@@ -1,4 +1,5 @@
-import { type Developed, type Part, asFormed } from '../sheet/index.js';
+import { type Vec2, apply, convexPieces, flatten, invert } from '../geometry/index.js';
+import { type Developed, type Part, asFormed, bendFrame } from '../sheet/index.js';
 import { bendsInV } from '../shop/index.js';
 import { asCut } from './asCut.js';
 import { type Pair, pairOf } from './bodies.js';
@@ -7,9 +8,11 @@ import { formingChoice, isRelieved, suits, tooWeak } from './formingChoice.js';
 import type { Group } from './groups.js';
 import { closingPairs } from './hemTooling.js';
 import type { TrialInput } from './input.js';
-import { V_LEAST, V_MOST } from './limits.js';
+import { CHORD_ERROR, V_LEAST, V_MOST } from './limits.js';
+import { once } from './once.js';
+import { type ReachStretch, reachAlong, reachesFor } from './reachAlong.js';
 import type { Twice } from './states.js';
-import { bendLength } from './strokeLength.js';
+import { bendLength, lengthsBent } from './strokeLength.js';
 import type { Reason, Trial } from './trial.js';
 
 /** One way to tool the whole part: each bend's forming, the sheet that results, the pairs that may be used. */
@@ -31,13 +34,20 @@ export interface Tooling {
 /** V over thickness that is the trade's first choice. Common practice, no source. */
 const V_FIRST_CHOICE = 8;
 
-/** Flat reach of the shorter plate beside a bend, from the middle of the bend. mm */
-const flatReach = (part: Part, bend: number, allowance: number): number =>
-  Math.min(...part.bends[bend]!.sides.map(({ plate, line }) => {
-    const u = [line.to[0] - line.from[0], line.to[1] - line.from[1]] as const;
-    const size = Math.hypot(u[0], u[1]);
-    return Math.max(...part.plates[plate]!.outline.map((p) => Math.abs((u[0] * (p.y - line.from[1]) - u[1] * (p.x - line.from[0])) / size)));
-  })) + allowance / 2;
+/** How far each plate beside a bend reaches from its line, along each piece of the bend's metal. */
+const besideBend = (part: Part, bend: number): readonly (readonly ReachStretch[])[] => part.bends[bend]!.sides.flatMap(({ plate, line }, side) => {
+  const into = invert(bendFrame(line));
+  // side 0 lies to the right of its line
+  const away = side === 0 ? -1 : 1;
+  const flats = convexPieces(flatten(part.plates[plate]!.outline, CHORD_ERROR)).map((piece) => piece.map(([x, y]): Vec2 => {
+    const [u, v] = apply(into, [x, y, 0]);
+    return [u, away * v];
+  }));
+  return lengthsBent(part.bends[bend]!).map((piece) => reachAlong(flats, piece));
+});
+
+/** The forming of a bend (index) in a V of this width. */
+type Chooser = (v: number, bend: number) => Forming | null;
 
 type Asked = Pick<TrialInput, 'part' | 'metal' | 'machine' | 'rack' | 'blank' | 'deductions' | 'leaveOut'>;
 
@@ -103,44 +113,40 @@ export function* toolings({ part, metal, machine, rack, blank: given, deductions
     return true;
   };
   const whole = (forming: readonly (Forming | null)[]): forming is readonly Forming[] => forming.every((f) => f !== null);
-  const reaches = (bend: number, { air, hem }: Forming): boolean => flatReach(part, bend, hem?.closedLength ?? air.allowance) + air.deduction / 2 >= air.minFlange;
-  /** A hem's acute V need not be that of the other bends: of those it is long enough for, the nearest to the one wished. */
-  const forHem = (v: number, bend: number): Forming | null => {
-    const all = [v, ...openings.filter((w) => w !== v)].map((w) => withV(w, bend)).filter((f) => f !== null);
-    return all.find((f) => reaches(bend, f)) ?? all[0] ?? null;
+  const beside = part.bends.map((_, i) => once(() => besideBend(part, i)));
+  const reaches = (bend: number, { air, hem, die }: Forming): boolean => {
+    const least = air.minFlange - air.deduction / 2 - (hem?.closedLength ?? air.allowance) / 2;
+    return beside[bend]!().every((reach) => reachesFor(reach, least, die.v));
   };
   const isHem = (bend: number): boolean => part.bends[bend]!.kind === 'hem';
+  /** Of the widths a bend may take, nearest to the one wished first, the first that it and its mates of one stroke are long enough for. */
+  const longEnough = (widths: readonly number[], bend: number, mates: readonly number[], chosen: Chooser = withV): Forming | null => {
+    const all = widths.map((w) => chosen(w, bend)).filter((f) => f !== null);
+    return all.find((f) => mates.every((m) => reaches(m, f))) ?? (isHem(bend) ? all[0] : chosen(widths[0]!, bend)) ?? null;
+  };
+  const alone = (bend: number): readonly number[] => [bend];
+  const inOne = (bend: number): readonly number[] => groups.find((g) => g.bends.includes(bend))?.bends ?? [bend];
+  /** A hem's acute V need not be that of the other bends: of those it is long enough for, the nearest to the one wished. */
+  const forHem = (v: number, bend: number, mates: readonly number[]): Forming | null => longEnough([v, ...openings.filter((w) => w !== v)], bend, mates);
   for (const v of openings) {
-    const single = part.bends.map((_, i) => inStep.get(i) ?? (isHem(i) ? forHem(v, i) : withV(v, i)));
+    const single = part.bends.map((_, i) => inStep.get(i) ?? (isHem(i) ? forHem(v, i, inOne(i)) : withV(v, i)));
     const tooling = whole(single) ? build(v, single) : null;
     if (tooling && isNew(tooling)) yield tooling;
   }
-  const withSmaller = (v: number, chosen: (v: number, bend: number) => Forming | null): Tooling | null => {
-    const smaller = openings.filter((w) => w < v).sort((a, b) => b - a);
-    const each = part.bends.map((_, i) => {
-      if (inStep.has(i)) return inStep.get(i)!;
-      if (isHem(i)) return forHem(v, i);
-      const first = chosen(v, i);
-      if (first && reaches(i, first)) return first;
-      for (const w of smaller) {
-        const other = chosen(w, i);
-        if (other && reaches(i, other)) return other;
-      }
-      return first;
-    });
-    return whole(each) ? build(v, each) : null;
-  };
-  for (const v of openings) {
-    const tooling = withSmaller(v, withV);
-    if (tooling && isNew(tooling)) yield tooling;
-  }
   // the tip nearest to the drawing may have no punch that a flange can stand up behind, where another tip has
-  const slim = (v: number, bend: number): Forming | null => {
+  const slim: Chooser = (v, bend) => {
     const nearest = withV(v, bend);
     return nearest && punches.some((p) => isRelieved(p) && suits(p, nearest)) ? nearest : withV(v, bend, true) ?? nearest;
   };
-  for (const v of openings) {
-    const tooling = withSmaller(v, slim);
-    if (tooling && isNew(tooling)) yield tooling;
+  for (const chosen of [withV, slim]) {
+    for (const v of openings) {
+      const narrower = [v, ...openings.filter((w) => w < v).sort((a, b) => b - a)];
+      // bends of one stroke in one V first, then each by itself
+      for (const mates of [inOne, alone]) {
+        const each = part.bends.map((_, i) => inStep.get(i) ?? (isHem(i) ? forHem(v, i, mates(i)) : longEnough(narrower, i, mates(i), chosen)));
+        const tooling = whole(each) ? build(v, each) : null;
+        if (tooling && isNew(tooling)) yield tooling;
+      }
+    }
   }
 }
