@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
-  MACHINE, STATION, allowance, angleTrial, channelTrial, depth, rectangle, stepOf, straightPunch, stripPart, trialOf, vDie, zedTrial,
+  MACHINE, STATION, allowance, angleTrial, channelTrial, depth, loadOf, rectangle, stepOf, straightPunch, stripPart, trialOf, vDie, zedTrial,
 } from '../../test/proof/handTrial.js';
 import type { Part } from '../sheet/index.js';
 import type { Station, Step, Trial } from '../trial/index.js';
@@ -254,7 +254,7 @@ describe('the part against itself', () => {
       ],
     };
     return trialOf({ part, allowances: [allowance(90), allowance(90)] }, [
-      stepOf(1, 'b1', 'A', 0, { plate: 0, x: allowance(90) / 2 + 50, r: 60, retract: 0 }, { bends: ['b1', 'b2'] }),
+      stepOf(1, 'b1', 'A', 0, { plate: 0, x: allowance(90) / 2 + 50, r: 60, retract: 0 }, { bends: ['b1', 'b2'], ...loadOf(80) }),
     ]);
   };
 
@@ -284,9 +284,10 @@ describe('flanges beside the line', () => {
     };
     const stop = { plate: 0, r: 60, retract: 0 };
     return trialOf({ part, allowances: [allowance(90), allowance(90)] }, [
-      stepOf(1, 'b1', 'A', 0, { ...stop, x: allowance(90) / 2 + 50 }, { place: 30 }),
+      stepOf(1, 'b1', 'A', 0, { ...stop, x: allowance(90) / 2 + 50 }, { place: 30, ...loadOf(60) }),
       stepOf(2, 'b2', 'A', 0, { ...stop, x: allowance(90) / 2 + 60 }, {
         place: placeOfSecond,
+        ...loadOf(50, placeOfSecond - 25),
         stop: { ...angleTrial().steps[0]!.stop, ...stop, x: allowance(90) / 2 + 60, axisX: allowance(90) / 2 + 60, z: [placeOfSecond - 45, placeOfSecond - 14] },
       }),
     ]);

@@ -88,9 +88,27 @@ const heightFindings = (trial: Trial, station: Station): string[] => {
   return findings;
 };
 
+/** Stations on risers of one height and seat take no more bed than these carry in all. */
+const riserFindings = (trial: Trial): string[] => {
+  const asked = new Map<string, { readonly height: number; readonly seat: string; length: number }>();
+  for (const station of trial.stations) {
+    const die = dieOf(trial, station);
+    if (die === undefined || station.riser <= RECORD) continue;
+    const key = `${die.tang}/${station.riser.toFixed(1)}`;
+    const entry = asked.get(key) ?? { height: station.riser, seat: die.tang, length: 0 };
+    entry.length += station.dieSegments.reduce((sum, p) => sum + p.length, 0);
+    asked.set(key, entry);
+  }
+  return [...asked.values()].flatMap(({ height, seat, length }) => {
+    const has = trial.risers.reduce((sum, r) => sum + (r.seat === seat && Math.abs(r.height - height) <= RECORD ? r.length : 0), 0);
+    return length <= has + RECORD ? [] : [`Stations on risers of ${mm(height)} mm take ${mm(length)} mm of bed; these risers carry ${mm(has)} mm in all.`];
+  });
+};
+
 /** What is wrong with the layout whatever the step. */
 export const layoutFindings = (trial: Trial): string[] => [
   ...trial.stations.flatMap((s) => heightFindings(trial, s)),
   ...placeFindings(trial),
   ...countFindings(trial),
+  ...riserFindings(trial),
 ];

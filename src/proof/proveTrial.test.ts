@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { angleTrial, channelTrial, depth, stepOf, stripPart, trialOf, allowance, zedTrial } from '../../test/proof/handTrial.js';
+import { angleTrial, channelTrial, depth, loadOf, stepOf, stripPart, trialOf, allowance, zedTrial } from '../../test/proof/handTrial.js';
 import { proveTrial } from './index.js';
 
 const RADIANS = Math.PI / 180;
@@ -53,7 +53,7 @@ describe('trials that hold', () => {
   it('ends of a bend line may stand 4 mm out of the tool, not 6', async () => {
     const wide = (length: number) =>
       trialOf(stripPart(length, [40, 60], [{ degrees: 90, direction: 'A' }]), [
-        stepOf(1, 'b1', 'A', 1, { plate: 1, x: allowance(90) / 2 + 60, r: 60, retract: 0 }, { place: -length / 2 }),
+        stepOf(1, 'b1', 'A', 1, { plate: 1, x: allowance(90) / 2 + 60, r: 60, retract: 0 }, { place: -length / 2, ...loadOf(length) }),
       ]);
     expect((await proveTrial(wide(108))).findings).toEqual([]);
     expect((await proveTrial(wide(112))).findings.join('\n')).toContain('the punch of station S1 leaves 6.00 mm at an end of bend b1 uncovered');

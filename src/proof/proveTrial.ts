@@ -10,7 +10,7 @@ import type { PhaseName } from './phase.js';
 import { dieOf, fingerBodies, pressBodies, punchOf } from './pressBodies.js';
 import { ramFindings } from './ramFindings.js';
 import { flangeFindings } from './flangeFindings.js';
-import { forceFindings } from './forceFindings.js';
+import { forceFindings, loadFindings } from './forceFindings.js';
 import { finalFindings, reachFindings, stepFindings } from './recordFindings.js';
 import { replayStep } from './replayStep.js';
 import { collinearFindings, coverFindings } from './seatFindings.js';
@@ -117,6 +117,7 @@ const proveStep = async (
     ...collinearFindings(setting, metal, inRadians),
     ...coverFindings(setting, metal, inRadians),
     ...flangeFindings(kernel, setting, metal),
+    ...loadFindings(setting, metal, inRadians),
     ...stopFindings(kernel, setting),
     ...ramFindings(setting, trial.machine, press),
   );

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
-  MACHINE, STATION, allowance, angleTrial, rectangle, stepOf, straightPunch, stripPart, trialOf, vDie, zedTrial,
+  MACHINE, STATION, allowance, angleTrial, loadOf, rectangle, stepOf, straightPunch, stripPart, trialOf, vDie, zedTrial,
 } from '../../test/proof/handTrial.js';
 import type { Bend, HemArc, Part } from '../sheet/index.js';
 import type { Station, Step, Trial } from '../trial/index.js';
@@ -120,6 +120,12 @@ describe('a hem', () => {
 });
 
 describe('the layout', () => {
+  it('risers that carry less bed than stands on them', async () => {
+    const of = (length: number): Trial => ({ ...withStation(angleTrial(), { riser: 20, dieTop: 80, stackHeight: 180 }), risers: [{ id: 'riser', height: 20, seat: 'seat A', length, width: 60 }] });
+    expect(await ofRecord(of(100))).toEqual([]);
+    expect(await ofRecord(of(90))).toEqual(['Stations on risers of 20.0 mm take 100.0 mm of bed; these risers carry 90.0 mm in all.']);
+  });
+
   it('a stack higher than die top and punch make', async () => {
     expect(await ofRecord(withStation(angleTrial(), { stackHeight: 165 }))).toEqual(['Station S1: the stack is written as 165.0 mm high; die top and punch make 160.0 mm.']);
   });
@@ -220,7 +226,7 @@ describe('bodies around', () => {
     const row = [{ length: 50, from: -25 }];
     const beside = (top: number): Promise<string> => {
       const other: Station = { ...STATION, id: 'S2', die: 'other', dieTop: top, stackHeight: top + 100, punchSegments: [], dieSegments: [{ length: 100, from: -34.5 - 100 }] };
-      const second = stepOf(2, 'b1', 'A', 0, { plate: 0, x: allowance(90) / 2 + 50, r: 60, retract: 0 }, { place: 30 });
+      const second = stepOf(2, 'b1', 'A', 0, { plate: 0, x: allowance(90) / 2 + 50, r: 60, retract: 0 }, { place: 30, ...loadOf(60) });
       const trial = trialOf({ part, allowances: [allowance(90), allowance(90)] }, [
         stepOf(1, 'b2', 'A', 0, { plate: 0, x: allowance(90) / 2 + 60, r: 60, retract: 0 }),
         { ...second, stop: { ...second.stop, z: [-15, 15] }, wayIn: [{ kind: 'shift', by: [0, 400, 0] }] },

@@ -37,15 +37,15 @@ export const heightFault = (stations: readonly StationHeight[], risers: readonly
 
 /**
  * The least risers (by their sum) under the dies that lift every fault; null when none of those at hand do. Every choice
- * is tried: a bed holds few stations and a rack few heights.
+ * is tried: a bed holds few stations and a rack few heights. `suffice`: has the rack so many for all stations at once?
  */
-export const correctedHeights = (stations: readonly StationHeight[], choices: readonly (readonly number[])[], shutHeight: number): readonly number[] | null => {
+export const correctedHeights = (stations: readonly StationHeight[], choices: readonly (readonly number[])[], shutHeight: number, suffice: (risers: readonly number[]) => boolean = () => true): readonly number[] | null => {
   let best: readonly number[] | null = null;
   let least = Infinity;
   const visit = (risers: readonly number[], sum: number): void => {
     if (sum >= least) return;
     if (risers.length === stations.length) {
-      if (heightFault(stations, risers, shutHeight)) return;
+      if (heightFault(stations, risers, shutHeight) || !suffice(risers)) return;
       best = risers;
       least = sum;
       return;

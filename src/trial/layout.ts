@@ -1,10 +1,12 @@
 import type { Interval } from '../geometry/index.js';
 import { type Machine, type Rack, punchPenetration } from '../shop/index.js';
+import { resultantOf } from './bentPieces.js';
 import type { Pair } from './bodies.js';
 import type { Conflict } from './conflict.js';
 import { type EndPieces, type EarStock, endPieces, freshEars, withoutEnds } from './earStock.js';
 import { type StationHeight, correctedHeights, heightFault } from './heights.js';
 import { BASE_ALLOWANCE, BETWEEN_STATIONS } from './limits.js';
+import { riserStock } from './riserStock.js';
 import type { Planned, Stood } from './task.js';
 import type { Settle } from './seatShift.js';
 import { type Stock, compose, lengthFor, plainStock, without } from './segments.js';
@@ -220,8 +222,8 @@ export const layoutOf = (
   const origins = atZero.map(({ origin }) => origin);
   // where a step's resultant may lie so that neither cylinder pulls nor bears more than half the rating
   const room = plan.map((step, i): Interval => {
-    const { line } = step.option;
-    const at = origins[i]! + (line[0] + line[1]) / 2;
+    const { sheet, seat, group } = step.option.setting;
+    const at = origins[i]! + resultantOf(sheet.part, seat, group);
     const reach = (machine.cylinders.spacing / 2) * Math.min(1, machine.rating / force(step) - 1);
     return [-reach - at, reach - at];
   });
@@ -254,7 +256,8 @@ export const layoutOf = (
   }));
   const fault = heightFault(heights, row.map(() => 0), machine.shutHeight);
   if (!fault) return { ok: true, layout: { stations, placements, plan } };
-  const risers = raised ? correctedHeights(heights, row.map((d) => heightsFor(rack, d)), machine.shutHeight) : null;
+  const stock = riserStock(rack, row.map(({ pair: { die }, length }) => ({ die, length })));
+  const risers = raised ? correctedHeights(heights, stock.choices, machine.shutHeight, stock.suffice) : null;
   const higher = risers && plan.map((step, i) => raised!(step, risers[placements[i]!.station]!));
   if (higher?.every((step): step is Planned => step !== null)) return layoutOf(higher as Planned[], machine, rack, null, force, settle);
   return trouble(fault.kind === 'shut' ? 'shut height' : 'one ram', fault.kind === 'shut'
@@ -270,11 +273,6 @@ export const standTogether = (machine: Machine, rack: Rack, pairs: readonly [Pai
   const heights = pairs.map((pair, i): StationHeight => ({
     id: pair.key, dieHeight: pair.die.height, punchHeight: pair.punch.height, emptyLimit: emptyLimitOf(pair), lowest: lowest[i]!,
   }));
-  const choices = pairs.map((pair) => [0, ...rack.risers.filter((r) => r.seat === pair.die.tang).map((r) => r.height)]);
-  return correctedHeights(heights, choices, machine.shutHeight) !== null;
+  // their lengths are not known yet
+  return correctedHeights(heights, riserStock(rack, pairs.map(({ die }) => ({ die, length: 0 }))).choices, machine.shutHeight) !== null;
 };
-
-/** Riser heights that can stand under a die: the seat must suit and their length suffice. 0 is none. mm */
-const heightsFor = (rack: Rack, draft: Draft): readonly number[] => [
-  0, ...rack.risers.filter((r) => r.seat === draft.pair.die.tang && r.length >= draft.length).map((r) => r.height),
-];

@@ -4,6 +4,7 @@ import { type Convex, type Planar, distance, gapOf } from '../geometry/index.js'
 import { type Bend, plateNames, staysOpen } from '../sheet/index.js';
 import { createAsker } from './asker.js';
 import type { Body } from './body.js';
+import { resultantOf } from './bentPieces.js';
 import { insetOf } from './ears.js';
 import { DAYLIGHT, leastOpening } from './leastOpening.js';
 import { type Layout, lowestSeat } from './layout.js';
@@ -20,6 +21,7 @@ import type { Tooling } from './tooling.js';
 import type { Margin, Move, Step, Stop, TimePiece } from './trial.js';
 import { type Made, madeBy } from './made.js';
 import { contactReach, startOf, tipAt, touchOf, travelOf, wingsAt } from './stroke.js';
+import type { View } from './views.js';
 import { FRONT_TRAVEL, type Way } from './ways.js';
 
 /** How far a part is carried along the bed to be clear of a station: both lengths and room. mm */
@@ -75,22 +77,37 @@ const clearanceOf = ({ setting, tools }: StrokeOption): number => {
   return Math.max(least, 0);
 };
 
+/** The flange beside the running bends that reaches least far from its tangent line, and how far with all that hangs on it. mm */
+const shorterFlange = ({ setting: { views } }: StrokeOption): { readonly wing: View; readonly reach: number } => {
+  const flanges = [true, false].flatMap((gauge) => {
+    const side = views.filter((v) => v.onGaugeSide === gauge);
+    const wings = side.filter((v) => v.wing);
+    return wings.map((wing) => {
+      const alongs = wing.pieces.flatMap((p) => p.along);
+      const [from, to] = [Math.min(...alongs), Math.max(...alongs)];
+      // of several flanges side by side each has what lies behind its own metal
+      const behind = side.flatMap((v) => v.pieces).filter((p) => wings.length === 1 || (p.along[0] < to && p.along[1] > from));
+      return { wing, reach: Math.max(...behind.flatMap((p) => p.outline.map((q) => (gauge ? q[0] : -q[0])))) };
+    });
+  });
+  return flanges.reduce((least, flange) => (flange.reach < least.reach ? flange : least));
+};
+
 /** Outside length over the shorter side after the stroke, and which it is. */
 const measureOf = (option: StrokeOption, air: Made): Step['measure'] => {
-  const { group, views, sheet, bend } = option.setting;
+  const { group, sheet, bend } = option.setting;
   if (bend.kind === 'offset') {
     const length = travelOf(bend) + bend.thickness;
     return { what: `over both flanges of the offset ${listed(group.bends.map((b) => sheet.part.bends[b]!.id))}, outside`, length, tolerance: null };
   }
   const half = ((Math.min(bend.bendAngle, 90) / 2) * Math.PI) / 180;
   const setback = (air.insideRadius + bend.thickness) * Math.tan(half);
-  const reach = (gauge: boolean): number => Math.max(...views.filter((v) => v.onGaugeSide === gauge).flatMap((v) => v.pieces.flatMap((p) => p.outline.map((q) => (gauge ? q[0] : -q[0])))));
-  const onGauge = reach(true) <= reach(false);
-  const wing = views.find((v) => v.wing && v.onGaugeSide === onGauge)!;
+  const { wing, reach } = shorterFlange(option);
+  const id = group.bends.map((b) => sheet.part.bends[b]!).find((b) => b.sides.some((s) => s.plate === wing.plate))!.id;
   // of a hem not all metal that its zone holds is curved
   const level = (sheet.allowances[group.bends[0]!]! - air.allowance) / 2;
-  const length = Math.min(reach(true), reach(false)) + level + setback;
-  return { what: `${plateNames(sheet.part)[wing.plate]!}, outside, to the ${bend.bendAngle > 90 ? 'outer tangent' : 'outer corner'} of ${sheet.part.bends[group.bends[0]!]!.id}`, length, tolerance: null };
+  const length = reach + level + setback;
+  return { what: `${plateNames(sheet.part)[wing.plate]!}, outside, to the ${bend.bendAngle > 90 ? 'outer tangent' : 'outer corner'} of ${id}`, length, tolerance: null };
 };
 
 const side = (n: number): string => (n >= 0 ? 'right' : 'left');
@@ -155,8 +172,7 @@ export const stepsOf = (layout: Layout, tooling: Tooling, machine: Machine, hand
     const stationTo = stand.punchSegments.reduce((end, s) => Math.max(end, s.from + s.length), stationFrom);
     const length = strokeLength(part, group);
     const force = air.peakForcePerLength * length;
-    const middle = origin + (option.line[0] + option.line[1]) / 2;
-    const cylinders = cylinderForces(force, middle, machine.cylinders.spacing);
+    const cylinders = cylinderForces(force, origin + resultantOf(part, setting.seat, group), machine.cylinders.spacing);
     const alongs = setting.views.flatMap((v) => v.pieces.flatMap((p) => p.along));
     const leftward = station === 0 && layout.stations.length > 1;
     const far = Math.max(...alongs) - Math.min(...alongs) + (stationTo - stationFrom) + SIDE_ROOM;

@@ -178,6 +178,10 @@ export const STATION: Station = {
   emptyLimit: 5,
 };
 
+/** What a step of 1 N/mm over `length` mm loads, its middle `at` mm right of the bed's: the moments about cylinders 800 apart. */
+export const loadOf = (length: number, at = 0): Pick<Step, 'force' | 'cylinderForces'> =>
+  ({ force: length, cylinderForces: [(length * (400 - at)) / 800, (length * (400 + at)) / 800] });
+
 /** A step of 90 degrees; slid in from the front, lifted and drawn out to the front, the gauge at rest. */
 export const stepOf = (
   number: number,
@@ -211,9 +215,8 @@ export const stepOf = (
   ramOpening: 140,
   ramOpeningOut: 140,
   speedChange: 5,
-  force: 1,
+  ...loadOf(100),
   forcePerLength: 1,
-  cylinderForces: [1, 1],
   crowning: null,
   crowningWords: '',
   clearance: 0,

@@ -1,6 +1,7 @@
 import type { Machine, Rack } from '../../shop/index.js';
 import { type StationHeight, correctedHeights, heightFault } from '../heights.js';
 import { emptyLimitOf, lowestSeat } from '../layout.js';
+import { riserStock } from '../riserStock.js';
 import type { Planned } from '../task.js';
 import type { Merged } from './merging.js';
 import { type ToolWay, wayOf } from './toolWay.js';
@@ -18,8 +19,6 @@ const heightOf = (id: string, ways: readonly ToolWay[]): StationHeight => {
   return { id, dieHeight: pair.dieTop, punchHeight: pair.punch.height, emptyLimit: emptyLimitOf(pair), lowest: lowest - pair.dieTop };
 };
 
-const risersUnder = ({ pair }: ToolWay, rack: Rack, length: number): readonly number[] => [0, ...rack.risers.filter((r) => r.seat === pair.die.tang && r.length >= length).map((r) => r.height)];
-
 /** Can two stations stand under one ram at all, on whatever risers the rack has? Worked out once for each two heights. */
 export const createTogether = (machine: Machine, rack: Rack): ((a: ToolWay, b: ToolWay) => boolean) => {
   const known = new Map<string, boolean>();
@@ -33,7 +32,7 @@ export const createTogether = (machine: Machine, rack: Rack): ((a: ToolWay, b: T
     const two = [of(a), of(b)];
     const key = two.map(({ id, lowest }) => `${id} ${lowest}`).join('|');
     let can = known.get(key);
-    if (can === undefined) known.set(key, (can = correctedHeights(two, [risersUnder(a, rack, 0), risersUnder(b, rack, 0)], machine.shutHeight) !== null));
+    if (can === undefined) known.set(key, (can = correctedHeights(two, riserStock(rack, [a, b].map(({ pair: { die } }) => ({ die, length: 0 }))).choices, machine.shutHeight) !== null));
     return can;
   };
 };
@@ -45,8 +44,8 @@ export const createTogether = (machine: Machine, rack: Rack): ((a: ToolWay, b: T
 export const underOneRam = (stations: readonly Merged<ToolWay>[], machine: Machine, rack: Rack): readonly (readonly ToolWay[])[] | 'not on risers' | null => {
   const heights = stations.map(({ ways }, i) => heightOf(`${i}`, ways));
   if (!heightFault(heights, heights.map(() => 0), machine.shutHeight)) return stations.map(({ ways }) => ways);
-  const choices = stations.map(({ ways, least }) => risersUnder(ways[0]!, rack, least));
-  const risers = correctedHeights(heights, choices, machine.shutHeight);
+  const stock = riserStock(rack, stations.map(({ ways, least }) => ({ die: ways[0]!.pair.die, length: least })));
+  const risers = correctedHeights(heights, stock.choices, machine.shutHeight, stock.suffice);
   if (!risers) return null;
   const raised = stations.map(({ ways }, i) => (risers[i] === 0 ? ways : ways.map((way) => onRiser(way, risers[i]!, machine))));
   return raised.every((ways): ways is readonly ToolWay[] => ways.every((way) => way !== null)) ? raised : 'not on risers';
