@@ -25,6 +25,7 @@ export const fitInWords = (board: FitBoard, units: 'mm' | 'in' | undefined): str
   '',
   `${VERDICT_SIGN.makes} makes, with predicted seconds a part and the share of its tightest limit that is used; ${VERDICT_SIGN['makes with remedy']} with a remedy; ${VERDICT_SIGN['does not make']} does not make; ${VERDICT_SIGN['not decided']} not decided; ${VERDICT_SIGN['not tried']} not tried`,
   ...board.machines.filter(({ whose }) => whose !== 'ours').map(columnWords),
+  ...board.machines.flatMap(({ id, standsStill = [] }) => standsStill.map((words) => `Beware of ${id}: ${words}`)),
   '',
   ...board.cells.flatMap((row, p) => row.flatMap((cell, m) => cell.verdict === 'makes' ? [] : [
     `${board.parts[p]!.name} on ${board.machines[m]!.id}: ${cell.verdict}. ${words(reasonsTold(cell.reasons)[0]?.sentence ?? '')}`,
@@ -33,7 +34,7 @@ export const fitInWords = (board: FitBoard, units: 'mm' | 'in' | undefined): str
   ])),
   '',
   `Cheapest for ${board.cheapest?.cannot.length === 0 ? 'all' : 'those that are made'}: ${cheapestOfAll(board)}.`,
-  ...board.alone.map((alone, m) => `On ${board.machines[m]!.id} alone: ${cheapestWords(alone, board.parts, nothingCostsLess(), true)}.`),
+  ...board.alone.map((alone, m) => `On ${board.machines[m]!.id} alone: ${cheapestWords(alone, board, nothingCostsLess(), true)}.`),
   ...(board.options.length > 0 ? ['', 'What each option buys:'] : []),
   ...board.options.map((o) => `  ${o.machine}: ${words(o.sentence)} (${money(o.price, o.currency)})`),
   '',

@@ -5,7 +5,7 @@ import { columnSum } from './columnSums.js';
 
 interface Answered {
   readonly parts: readonly unknown[];
-  readonly machines: readonly Pick<BoardMachine, 'name' | 'whose'>[];
+  readonly machines: readonly Pick<BoardMachine, 'name' | 'whose' | 'standsStill'>[];
   readonly cells: readonly (readonly (FitCell | null)[])[];
 }
 
@@ -15,8 +15,14 @@ export const columnName = ({ name, whose }: Pick<BoardMachine, 'name' | 'whose'>
 /** Machines named in one sentence; of more it is told how many. */
 const MOST_NAMED = 3;
 
-/** Which machines make all parts as they stand, which with what sort of change, and where none does, which makes the most: the sentences at the head. */
-export const answerInWords = ({ parts, machines, cells }: Answered): string => {
+/** What makes machines stand still whatever they make, each machine once. */
+const stillWords = (machines: Answered['machines']): string =>
+  [...new Set(machines.flatMap(({ name, standsStill = [] }) => (standsStill.length > 0 ? [` ⚠ “${name}”: ${standsStill.join(' ')}`] : [])))].join('');
+
+/** Which machines make all parts as they stand, which with what sort of change, where none does, which makes the most, and which stand still whatever they make: the sentences at the head. */
+export const answerInWords = (asked: Answered): string => `${madeInWords(asked)}${stillWords(asked.machines)}`;
+
+const madeInWords = ({ parts, machines, cells }: Answered): string => {
   const sums = machines.map((machine, m) => ({ name: columnName(machine), ...columnSum(cells.map((row) => row[m] ?? null)) }));
   const all = parts.length;
   const what = all === 1 ? 'this part' : all === 2 ? 'both parts' : `all ${all} parts`;

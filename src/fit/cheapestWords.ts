@@ -22,13 +22,23 @@ export interface CheapestTold {
 
 export const NONE_MADE = 'not shown to make any of these parts, whatever of what was looked at is added';
 
+interface Told {
+  readonly parts: readonly { readonly name: string }[];
+  /** Columns by which a machine that stands still is known, where they are at hand. */
+  readonly machines?: FitBoard['machines'];
+}
+
 /** What a set costs and makes, piece by piece. `proven` is said where it is; `alone`: the one machine need not be named again. */
-export const cheapestTold = (cheapest: Cheapest, parts: readonly { readonly name: string }[], proven: string, alone = false): CheapestTold => {
+export const cheapestTold = (cheapest: Cheapest, { parts, machines = [] }: Told, proven: string, alone = false): CheapestTold => {
   const { currency, cannot, unpriced = [] } = cheapest;
   const name = (part: number): string => parts[part]!.name;
   return {
     bought: cannot.length === parts.length ? null
-      : [...(alone ? [] : cheapest.machines), ...cheapest.options, ...cheapest.tools].map((b) => `${b.name} (${money(b.price, currency)})`),
+      : [
+        ...(alone ? [] : cheapest.machines).map(({ id, name: called, price }) =>
+          `${called} (${money(price, currency)}${machines.some((m) => m.machineId === id && m.name === called && m.standsStill) ? ', ⚠ stands still' : ''})`),
+        ...[...cheapest.options, ...cheapest.tools].map((b) => `${b.name} (${money(b.price, currency)})`),
+      ],
     price: money(cheapest.price, currency),
     proof: cheapest.proven ? proven : `not proven the cheapest; none costs less than ${money(cheapest.bound, currency)}`,
     asked: cheapest.asked.map(({ part, what }) => `${name(part)} only with ${what}, if the drawing allows it`),
@@ -41,13 +51,13 @@ export const cheapestTold = (cheapest: Cheapest, parts: readonly { readonly name
 export const notReckoned = ({ alone }: Pick<FitBoard, 'alone'>): string => (alone.length === 0 ? 'not reckoned, since not every part has been tried on every machine' : SEVERAL_CURRENCIES);
 
 /** The set over all machines of a board, or why there is none, in a sentence without its full stop. */
-export const cheapestOfAll = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'parts'>): string =>
-  board.cheapest === null ? notReckoned(board) : cheapestWords(board.cheapest, board.parts, nothingCostsLess(board));
+export const cheapestOfAll = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'parts' | 'machines'>): string =>
+  board.cheapest === null ? notReckoned(board) : cheapestWords(board.cheapest, board, nothingCostsLess(board));
 
 /** The set over all machines in one sentence for the head: how many parts, by what, for how much, and how many of them ask for another drawing; null where there is none. */
-export const cheapestInShort = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'parts'>): string | null => {
+export const cheapestInShort = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'parts' | 'machines'>): string | null => {
   const { cheapest, parts } = board;
-  const told = cheapest && cheapestTold(cheapest, parts, nothingCostsLess(board));
+  const told = cheapest && cheapestTold(cheapest, board, nothingCostsLess(board));
   if (!cheapest || !told?.bought) return null;
   const made = parts.length - cheapest.cannot.length;
   const asked = cheapest.asked.length === 0 ? '' : `, ${cheapest.asked.length} of them only if the drawing allows a change`;
@@ -56,11 +66,11 @@ export const cheapestInShort = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'pa
 };
 
 /** What a set costs and makes in a sentence without its full stop; null is one that has prices in several currencies. */
-export const cheapestWords = (cheapest: Cheapest | null, parts: FitBoard['parts'], proven: string, alone = false): string => {
+export const cheapestWords = (cheapest: Cheapest | null, board: Told, proven: string, alone = false): string => {
   if (cheapest === null) return SEVERAL_CURRENCIES;
-  const { bought, price, proof, asked, unpriced, not } = cheapestTold(cheapest, parts, proven, alone);
+  const { bought, price, proof, asked, unpriced, not } = cheapestTold(cheapest, board, proven, alone);
   if (bought === null) return [NONE_MADE, ...unpriced].join('; ');
   const what = bought.length === 0 ? (alone ? 'with nothing more' : 'with nothing to buy') : `${alone ? 'with ' : ''}${bought.join(' + ')}`;
-  const left = not.length > 0 ? [`not shown to be made by it: ${not.map((p) => parts[p]!.name).join('; ')}`] : cheapest.cannot.length === 0 ? ['it makes every part'] : [];
+  const left = not.length > 0 ? [`not shown to be made by it: ${not.map((p) => board.parts[p]!.name).join('; ')}`] : cheapest.cannot.length === 0 ? ['it makes every part'] : [];
   return [`${what}: ${price} in all, ${proof}`, ...left, ...unpriced, ...asked].join('; ');
 };

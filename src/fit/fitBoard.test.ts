@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Machine, demoFloor, demoRack, inventedGooseneck } from '../shop/index.js';
-import { cheapestOfAll, cheapestWords } from './cheapestWords.js';
+import { answerInWords } from './answerInWords.js';
+import { cheapestInShort, cheapestOfAll, cheapestWords } from './cheapestWords.js';
 import { fitBoard } from './fitBoard.js';
 import type { FitCell } from './fitCell.js';
 import { fitColumns } from './fitColumn.js';
@@ -35,6 +36,19 @@ describe('the buyer\'s machine under the id of one of ours', () => {
   });
 });
 
+describe('a machine that stands still', () => {
+  const crack = 'A crack was found at the throat of this machine: it stands still until a competent person has judged it.';
+  const [part] = parts;
+  const board = fitBoard([part!], fitColumns([{ ...machine('worn'), beware: [crack, 'Its floor is soft.'] }], demoRack()), [[makes]]);
+
+  it('is told so at its head, in the answer and in the cheapest set, whatever it makes', () => {
+    expect(board.machines[0]!.standsStill).toEqual([crack]);
+    expect(answerInWords(board)).toBe(`One machine makes this part as it stands: “${machine('worn').name}”. ⚠ “${machine('worn').name}”: ${crack}`);
+    expect(cheapestOfAll(board)).toContain(' EUR, ⚠ stands still): ');
+    expect(cheapestInShort(board)).toContain('⚠ stands still');
+  });
+});
+
 describe('tools beyond the rack', () => {
   const [a, b] = ['a', 'b'].map((id): Machine => ({ ...machine('general'), id, name: id, price: 1000 })) as [Machine, Machine];
   const gooseneck = (tang: string, price: number | null = 9_500, currency = 'EUR'): FitCell => {
@@ -54,7 +68,7 @@ describe('tools beyond the rack', () => {
   it('whose price nobody entered are in no sum, and the sum says so', () => {
     const { cheapest } = fitBoard(two, columns, [[makes, no], [no, gooseneck('tang B', null)]]);
     expect(cheapest).toMatchObject({ price: 1000, cannot: [1], unpriced: [{ part: 1, what: 'Gooseneck beyond the rack, tang B, tip radius 1 mm, relief 40 mm, height 220 mm' }] });
-    expect(cheapestWords(cheapest, two, 'nothing costs less')).toBe('a (1,000 EUR): 1,000 EUR in all, nothing costs less; right is made with Gooseneck beyond the rack, tang B, tip radius 1 mm, relief 40 mm, height 220 mm, whose price is not entered, so it is not in the sum');
+    expect(cheapestWords(cheapest, { parts: two }, 'nothing costs less')).toBe('a (1,000 EUR): 1,000 EUR in all, nothing costs less; right is made with Gooseneck beyond the rack, tang B, tip radius 1 mm, relief 40 mm, height 220 mm, whose price is not entered, so it is not in the sum');
     // a change that nobody asked to be counted needs no price
     expect(fitBoard(two, columns, [[makes, no], [makes, gooseneck('tang B', null)]]).cheapest!.unpriced).toBeUndefined();
   });

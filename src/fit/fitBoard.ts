@@ -1,3 +1,4 @@
+import { standsStill } from '../shop/index.js';
 import type { Remedy, RemedyItem } from '../trial/index.js';
 import { changeKind, isBought } from './changeKind.js';
 import { type Way, cheapestSet } from './cheapestSet.js';
@@ -47,6 +48,8 @@ export interface BoardMachine {
   /** Name of the rack, and how much of it this machine holds. */
   readonly rack: string;
   readonly tools: ToolsTaken;
+  /** Why nothing is to be bent on it for now, whatever it makes; a sentence each, absent where there is none. */
+  readonly standsStill?: readonly string[];
 }
 
 export interface FitBoard {
@@ -144,6 +147,7 @@ export const fitBoard = (
     parts, cells, options,
     machines: columns.map(({ id, machine, rack, whose }) => ({
       id, machineId: machine.id, name: machine.name, whose, price: machine.price, currency: machine.currency, rack: rack.name, tools: toolsTaken(machine, rack),
+      ...(standsStill(machine).length > 0 && { standsStill: standsStill(machine) }),
     })),
     cheapest: cheapestOf(columns, free, cells),
     alone: columns.map((column, c) => cheapestOf([column], free, cells.map((row) => [row[c]!]))),

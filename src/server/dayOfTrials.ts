@@ -7,6 +7,7 @@ import { found, HttpError } from './httpError.js';
 import type { PaperDesk } from './paperDesk.js';
 import { livePart } from './routes/livePart.js';
 import type { Shop, ShopKeeper } from './shopKeeper.js';
+import { bewareToday } from './today.js';
 
 export interface DayQuestion {
   readonly trialIds: readonly string[];
@@ -82,9 +83,12 @@ export const dayOfTrials = async (question: DayQuestion, context: DayContext): P
   const { trialIds: ids, pieces, spares, layout } = question;
   const stored: StoredTrial[] = [];
   for (const id of ids) stored.push(found(await context.store.trial(id), `There is no trial '${id}'.`));
-  const tools = toolsOf(stored, await context.shop.current());
+  const shop = await context.shop.current();
+  const tools = toolsOf(stored, shop);
+  const [first] = stored;
+  const beware = first ? bewareToday(first, shop) : [];
   const { rack } = tools;
-  const apart = dayPlan({ trials: stored.map(({ trial }) => trial), rack, pieces, spares });
+  const apart = dayPlan({ trials: stored.map(({ trial }) => trial), rack, pieces, spares, beware });
   if (!apart.ok) throw new HttpError(422, apart.sentence);
   if (layout === undefined) return { plan: apart.value, trials: stored.map(({ trial }) => trial), of: stored };
   // what is not made stands on no layout; it is told after the others
@@ -92,7 +96,7 @@ export const dayOfTrials = async (question: DayQuestion, context: DayContext): P
   const shared = await onOneLayout(made, tools, question, context);
   const on = made.filter((_, i) => shared.without.every(({ input }) => input !== i));
   const trials = [...shared.trials, ...shared.without.map(({ trial }) => trial), ...left.map(({ trial }) => trial)];
-  const planned = dayPlan({ trials, rack, pieces, spares, layout: shared });
+  const planned = dayPlan({ trials, rack, pieces, spares, beware, layout: shared });
   if (!planned.ok) throw new HttpError(422, planned.sentence);
   return { plan: planned.value, trials, of: [...on, ...shared.without.map(({ input }) => made[input]!), ...left] };
 };

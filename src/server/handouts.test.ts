@@ -1,5 +1,9 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { askedServer } from '../../test/askedServer.js';
+import { has, run } from '../papers/pdfTools.js';
+import { demoShopData } from '../shop/index.js';
 import type { FitView } from './index.js';
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
@@ -145,4 +149,23 @@ describe('a day plan', () => {
     const drawn = await fetch(`${server.url}/api/day-plan/layout.svg?${query}`);
     expect([drawn.headers.get('content-type'), (await drawn.text()).includes('angle: step 1')]).toEqual([expect.stringContaining('image/svg+xml'), true]);
   }, 120_000);
+});
+
+test('what is found of a machine after a plan was made is told with the plan, its fit, its day and its sheet', async () => {
+  const [record] = demoShopData().conditions;
+  const still = async (): Promise<readonly (readonly string[])[]> => [
+    ((await ask(`/api/trials/${trialIds[0]}`)).body as { readonly standsStill: readonly string[] }).standsStill,
+    ((await ask(`/api/fits/${fit.id}`)).body as FitView).machines[0]!.standsStill ?? [],
+  ];
+  expect(await still()).toEqual([[], []]);
+  expect((await post('/api/machines/general/condition', { data: { ...record, machineId: 'general', overhauled: null, asFound: { ...record!.asFound, throat: 'crack found', guarding: 'present' } } })).status).toBe(201);
+  const crack = 'A crack was found at the throat of this machine: it stands still until a competent person has judged it.';
+  expect(await still()).toEqual([[crack], [crack]]);
+  expect(((await ask(`/api/fits/${fit.id}`)).body as FitView).answer).toContain(crack);
+  expect(((await ask(`/api/fits/${fit.id}/report`)).body as FitView).answer).toContain(crack);
+  expect(((await ask(`/api/day-plan?trials=${trialIds.join(',')}`)).body as { readonly checks: readonly string[] }).checks[0]).toBe(`⚠ ${crack}`);
+  if (!has('pdftotext')) return;
+  const file = join(server.dataDir, 'sheet.pdf');
+  writeFileSync(file, Buffer.from(await (await fetch(`${server.url}/api/trials/${trialIds[0]}/setup-sheet.pdf`)).arrayBuffer()));
+  expect(run('pdftotext', file, '-').replace(/\s+/g, ' ')).toContain(crack);
 });

@@ -3,6 +3,7 @@ export { type ServerOptions, StartRefusal } from './serverOptions.js';
 export type { EnvelopeView } from './envelopeDesk.js';
 export type { JobView } from './jobPool.js';
 export type { PartSummary } from './partSummary.js';
+export type { TrialView } from './routes/trials.js';
 export type { FitPart, FitSummary, FitView, KeptCell } from './fitTask.js';
 export { type CellCache, type FitQuestion, runFit, runOptions } from './runFit.js';
 export { readOwnMetal } from './askedMetal.js';

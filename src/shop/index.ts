@@ -18,6 +18,7 @@ export { segmentsFromWords, segmentsInWords } from './segmentWords.js';
 export { parseRack } from './parseRack.js';
 export { type ConditionRecord, type ConditionState, type Reading, type TestBend, stateOf } from './condition.js';
 export { parseCondition } from './parseCondition.js';
+export { standsStill } from './standsStill.js';
 export { withCondition } from './withCondition.js';
 export { type ConditionFigures, conditionFigures } from './conditionFigures.js';
 export { nothingSet, placeInWords, settingInWords } from './settingInWords.js';

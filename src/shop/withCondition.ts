@@ -1,5 +1,6 @@
 import { type ConditionRecord, type ConditionState, type Reading, stateOf } from './condition.js';
 import type { Known, Machine, SeatPlace, Seats } from './machine.js';
+import { CRACKED, unguarded } from './standsStill.js';
 
 /** Places of the wear map where both seats were read: how much further apart they stand than a straight and parallel pair. mm */
 export const gapsOf = ({ wear }: Pick<ConditionState, 'wear'>): readonly SeatPlace[] =>
@@ -14,10 +15,10 @@ const seatsOf = (machine: Machine, state: ConditionState): Seats => {
 
 /** What everybody who plans on the machine must read, one sentence each. */
 const bewareOf = (state: ConditionState, machine: Machine): readonly string[] => [
-  ...(state.throat === 'crack found' ? ['A crack was found at the throat of this machine: it stands still until a competent person has judged it.'] : []),
+  ...(state.throat === 'crack found' ? [CRACKED] : []),
   ...(state.throat === 'weld repair found' ? ['The throat of this machine was repaired by welding: have a competent person judge the repair before the rated force is used.'] : []),
   ...(state.throat === null ? ['Whether the throat of this machine has cracks or weld repairs is not known.'] : []),
-  ...(state.guarding === 'present' ? [] : [`The guarding of this machine is ${state.guarding === 'missing' ? 'missing' : 'not known'}: it does not run before guarding by the local rules is fitted and tested.`]),
+  ...(state.guarding === 'present' ? [] : [unguarded(state.guarding === 'missing' ? 'missing' : 'not known')]),
   ...(state.stoppingTime === null ? ['The stopping time of this machine is not known: it must be tested by a competent person before guarding distances are set.'] : []),
   ...(state.forceReached === null ? [`Whether this machine reaches its rating of ${(machine.rating / 1000).toFixed(0)} kN was not measured.`]
     : state.forceReached < machine.rating ? [`This machine reached ${(state.forceReached / 1000).toFixed(0)} kN of its rating of ${(machine.rating / 1000).toFixed(0)} kN: no more is planned with.`] : []),

@@ -13,8 +13,8 @@ const notKnown = (machine: Machine): string[] =>
 /** "28.6 to 95.9 mm", and of one figure that one. */
 const span = (values: readonly number[], decimals: number): string => [...new Set([Math.min(...values), Math.max(...values)].map((v) => v.toFixed(decimals)))].join(' to ');
 
-/** What is to be seen to before the buyer stands there, each with its measure. */
-export const checkFirst = (machine: Machine, trials: readonly Trial[]): readonly string[] => {
+/** What is to be seen to before the buyer stands there, each with its measure; `beware`: what the machine's record says that everybody must read, which comes first. */
+export const checkFirst = (machine: Machine, trials: readonly Trial[], beware = machine.beware ?? []): readonly string[] => {
   const planned = trials.filter(({ steps }) => steps.length > 0);
   if (planned.length === 0) return [];
   const opening = most(planned, (t) => Math.max(...t.steps.map((s) => Math.max(s.ramOpening, s.ramOpeningOut) + t.stations.find(({ id }) => id === s.station)!.stackHeight)));
@@ -25,6 +25,7 @@ export const checkFirst = (machine: Machine, trials: readonly Trial[]): readonly
   const hand = (['x', 'r', 'z'] as const).filter((axis) => machine.gauge[axis].drive !== 'powered');
   const unknown = notKnown(machine);
   return [
+    ...beware.map((words) => `⚠ ${words}`),
     'Guarding: fitted, working and its stopping time tested by a competent person, by the local rules and the standards for press brakes; its settings suit the openings and flange heights of these parts.',
     `Daylight: the ram must open to ${opening.value.toFixed(0)} mm from the die seat to the punch shoulder (${opening.name}); the machine's open height is ${machine.openHeight.toFixed(0)} mm. See that no stroke limit is set lower.`,
     `Force: at most ${(force.value / 1000).toFixed(1)} kN predicted (${force.name}); the machine's rating as entered is ${(machine.rating / 1000).toFixed(0)} kN. Read the rating on its plate.`,

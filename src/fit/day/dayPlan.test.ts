@@ -77,6 +77,15 @@ describe('a day plan', () => {
     expect(said).not.toMatch(/\bsafe\b|guarantee/i);
   });
 
+  it('begins with what the machine\'s record says that everybody must read, as it is known today', () => {
+    const known = { ...a, machine: { ...a.machine, beware: ['It has a crack.'] } };
+    const firstOf = (beware?: readonly string[]): string => {
+      const day = dayPlan({ trials: [known], rack, pieces: 1, spares: 0, ...(beware && { beware }) });
+      return day.ok ? day.value.checks[0]! : day.sentence;
+    };
+    expect([firstOf(), firstOf(['Its guarding is missing.']), firstOf([])]).toEqual(['⚠ It has a crack.', '⚠ Its guarding is missing.', plan.checks[0]]);
+  });
+
   it('leaves out what is not made as it stands, says why and what would make it, and plans the others', () => {
     const reason = { code: 'clearance', sentence: 'The left flange meets the punch by 4.0 mm.' } as Trial['reasons'][number];
     const gooseneck = { sentence: '', confirmed: true, price: 9500, items: [{ kind: 'punch', id: 'g', name: 'A gooseneck', price: 9500, currency: 'EUR' }] } as const;

@@ -81,6 +81,8 @@ export interface DayAsked {
   /** Of each part. */
   readonly pieces: number;
   readonly spares: number;
+  /** What everybody who works on the machine must read, as its record says today; as the first trial knows it when absent. */
+  readonly beware?: readonly string[];
   readonly notRead?: readonly NotRead[];
   /** The layout that the trials with the verdict 'makes' stand on, in their order, where they share one. */
   readonly layout?: OneLayout;
@@ -110,7 +112,7 @@ const faultOf = (trials: readonly Trial[]): string | null => {
  * The day: parts in the order of least tool changes, what to lay out, cut and check beforehand, and how long it takes. A part that is not
  * made as it stands is left out and told with its reason and what would make it.
  */
-export const dayPlan = ({ trials, rack, pieces, spares, notRead = [], layout }: DayAsked): DayPlanned => {
+export const dayPlan = ({ trials, rack, pieces, spares, beware, notRead = [], layout }: DayAsked): DayPlanned => {
   const fault = faultOf(trials);
   if (fault !== null) return { ok: false, sentence: fault };
   const machine: Machine = trials[0]!.machine;
@@ -145,7 +147,7 @@ export const dayPlan = ({ trials, rack, pieces, spares, notRead = [], layout }: 
     ok: true,
     value: {
       machine: { id: machine.id, name: machine.name, demo: machine.demo }, metal: [...new Set(shown.map(({ metal }) => metal.name))].join(', '), stops, left: leftOut(trials), notRead,
-      changes: best.changes, changesAsGiven: asGiven, kit: kitList(shown, rack), checks: checkFirst(machine, shown), seconds: at, model: layout ? LAYOUT_MODEL : MODEL, ...(layout && { layout: dayLayoutOf(layout, trials, made) }),
+      changes: best.changes, changesAsGiven: asGiven, kit: kitList(shown, rack), checks: checkFirst(machine, shown, beware), seconds: at, model: layout ? LAYOUT_MODEL : MODEL, ...(layout && { layout: dayLayoutOf(layout, trials, made) }),
     },
   };
 };

@@ -25,7 +25,7 @@ const headOf = (data: ReportData, machines: readonly number[], size: number): Gr
   { words: 'Part', size, bold: true },
   ...machines.map((m): GridCell => {
     const machine = data.machines[m]!;
-    return { words: columnName(data.board.machines[m]!), under: `${machine.condition}, ${money(machine.price, machine.currency)} ${mark('price')}`, size, bold: true };
+    return { words: columnName(data.board.machines[m]!), under: `${machine.condition}, ${money(machine.price, machine.currency)} ${mark('price')}${data.board.machines[m]!.standsStill ? '\n⚠ stands still' : ''}`, size, bold: true };
   }),
 ];
 
@@ -50,6 +50,7 @@ const machineSays = ({ board }: ReportData, m: number): string => {
   const levels = sum.levels.filter(({ more }) => more > 0).map((level) => `${level.words}: ${level.made} of ${board.cells.length}.`);
   return [
     `makes ${sum.makes} of ${board.parts.length} as it stands${sum.open > 0 ? `; ${sum.open} not decided or not tried` : ''}.`,
+    ...(board.machines[m]!.standsStill ?? []).map((words) => `⚠ ${words}`),
     ...levels,
     ...(why.length > 0 ? [`Why not the others: ${why.join('; ')}.`] : []),
     ...(changes.length > 0 ? [`What would change it ${mark('remedy')}: ${changes.join('; ')}.`] : []),
@@ -88,7 +89,7 @@ const costBlocks = (data: ReportData): Block[] => [
   {
     heading: `Each machine alone, with what it lacks ${mark('cheapest')}`,
     paragraphs: data.board.alone.flatMap((alone, m) => (alone && alone.options.length + alone.tools.length + (alone.unpriced ?? []).length === 0 ? [] : [{
-      words: `${columnName(data.board.machines[m]!)}: ${cheapestWords(alone, data.board.parts, nothingCostsLess(), true)}.`, sign: '–', style: { size: 2.4 },
+      words: `${columnName(data.board.machines[m]!)}: ${cheapestWords(alone, data.board, nothingCostsLess(), true)}.`, sign: '–', style: { size: 2.4 },
     }])),
   },
   ...optionBlocks(data),

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type FitCell, type PieceRecord, fitBoard, fitColumns, pieceDifferences } from '../../fit/index.js';
-import { demoFloor, demoRack } from '../../shop/index.js';
+import { demoFloor, demoRack, demoShopData, standsStill, withCondition } from '../../shop/index.js';
 import { channelTrial } from '../fixture.js';
 import { buyersReportPdf } from './buyersReportPdf.js';
 import type { ReportData } from './reportData.js';
@@ -101,6 +101,18 @@ describe.skipIf(!has('pdftotext'))("the buyer's report", () => {
     expect(last({ ...data.board, cheapest: null, alone: [] })).toBe('How "cheapest" is counted: not reckoned, since not every part has been tried on every machine');
     const two = fitBoard(data.board.parts, fitColumns([machines[0]!, { ...machines[1]!, currency: 'USD' }], demoRack()), [[yes, no]]);
     expect(last(two)).toBe('How "cheapest" is counted: not reckoned, since the prices are in several currencies');
+  });
+
+  it('says on its first sheet which machine stands still, at its head, in the answer and in its paragraph', async () => {
+    const [crack] = standsStill(withCondition(machines[1]!, { ...demoShopData().conditions[0]!, overhauled: { ...demoShopData().conditions[0]!.overhauled!, throat: 'crack found' } }));
+    const board = fitBoard(data.board.parts, fitColumns([{ ...machines[1]!, beware: [crack!] }], demoRack()), [[yes]]);
+    const path = join(folder, 'still.pdf');
+    writeFileSync(path, await buyersReportPdf({ ...data, board, machines: [machines[1]!], demonstrated: [], walk: null }));
+    const first = flat(run('pdftotext', '-l', '1', path, '-'));
+    expect(first).toContain(`⚠ “${machines[1]!.name}”: ${crack}`);
+    expect(first).toContain(`as it stands. ⚠ ${crack}`);
+    // head and cheapest set
+    expect(first.split('⚠ stands still').length - 1).toBe(2);
   });
 
   it('names for the shop each machine once, ours beside the buyer\'s of the same id', () => {

@@ -12,6 +12,7 @@ import { whoAsks } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
 import { cellSeconds, fitBodyLimit, mostCells, mostPlanSeconds } from '../limits.js';
 import type { Shop } from '../shopKeeper.js';
+import { fitToday } from '../today.js';
 import { livePart } from './livePart.js';
 
 interface ById { readonly Params: { readonly id: string } }
@@ -81,7 +82,7 @@ export const fitRoutes = (app: FastifyInstance, { store, fits, shop }: Context):
 
   app.get('/api/fits', async () => ({ fits: await fits.list() }));
 
-  app.get<ById>('/api/fits/:id', async ({ params }) => fitOr404(await fits.view(params.id)));
+  app.get<ById>('/api/fits/:id', async ({ params }) => fitToday(fitOr404(await fits.view(params.id)), await shop.current()));
 
   app.get<ById>('/api/fits/:id/board.csv', async ({ params }, reply) => {
     const view = fitOr404(await fits.view(params.id));

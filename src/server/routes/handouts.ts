@@ -11,6 +11,7 @@ import { whoAsks } from '../guard.js';
 import { hashOf } from '../hashOf.js';
 import { found, HttpError } from '../httpError.js';
 import { type ReportOfFit, reportOfFit } from '../reportOfFit.js';
+import { fitToday } from '../today.js';
 
 /** Characters of what is typed for a paper. */
 const typedLimit = 2000;
@@ -30,12 +31,12 @@ interface DayAnswer extends DayPlan {
 
 /** What the buyer takes home and what the demonstrator prepares: the report of a fit, and the plan of a day. */
 export const handoutRoutes = (app: FastifyInstance, context: Context): void => {
-  const { store, fits, desk } = context;
+  const { store, fits, desk, shop } = context;
   const today = (): string => new Date().toISOString().slice(0, 10);
 
   const report = async (id: string, query: unknown): Promise<ReportOfFit & { readonly view: FitView }> => {
     const { walk, ...said } = checked(reportSchema, query);
-    const view = found(await fits.view(id), 'There is no such fit; one goes when a part of it is deleted.');
+    const view = fitToday(found(await fits.view(id), 'There is no such fit; one goes when a part of it is deleted.'), await shop.current());
     const written = Object.fromEntries(Object.entries({ date: today(), who: view.by, ...said }).filter(([, words]) => words !== undefined && words !== ''));
     return { view, ...(await reportOfFit(store, view, await fits.columns(id), walk, written)) };
   };
@@ -45,7 +46,7 @@ export const handoutRoutes = (app: FastifyInstance, context: Context): void => {
     const { board, metal, quantity, racks, typed: said, demonstrated, parts } = data;
     return {
       fitId: view.id, answer: answerInWords(board), cheapest: cheapestOfAll(board), all: board.cheapest?.cannot.length === 0,
-      alone: board.alone.map((alone) => cheapestWords(alone, board.parts, nothingCostsLess(), true)),
+      alone: board.alone.map((alone) => cheapestWords(alone, board, nothingCostsLess(), true)),
       metal, quantity, racks, typed: said, walkTrialId, demonstrated, ...reportWordsOf(data),
       parts: view.parts.map((part, p) => ({ ...part, demo: parts[p]!.demo })), machines: board.machines,
       sums: view.sums, options: board.options,

@@ -5,6 +5,7 @@ import { disposition } from '../disposition.js';
 import { drawingPolicy } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
 import type { PaperTask } from '../paperTask.js';
+import { bewareToday } from '../today.js';
 import { livePart } from './livePart.js';
 import { revisionOf, ruleOf } from './rule.js';
 
@@ -13,7 +14,7 @@ interface ByNumber { readonly Params: { readonly id: string; readonly n: string 
 interface OfPart { readonly Querystring: { readonly revision?: string; readonly rule?: string; readonly k?: string } }
 
 /** Drawings and papers, made from what is kept. */
-export const paperRoutes = (app: FastifyInstance, { store, desk }: Context): void => {
+export const paperRoutes = (app: FastifyInstance, { store, desk, shop }: Context): void => {
   for (const [name, kind] of [['blank.dxf', 'blank.dxf'], ['blank.svg', 'blank.svg'], ['picture.svg', 'part']] as const) {
     app.get<ById & OfPart>(`/api/parts/:id/${name}`, async ({ params, query }, reply) => {
       const { part, revision } = await livePart(store, params.id, revisionOf(query.revision));
@@ -34,9 +35,13 @@ export const paperRoutes = (app: FastifyInstance, { store, desk }: Context): voi
 
   app.get<ById>('/api/trials/:id/setup-sheet.pdf', async (request, reply) => {
     // whoever ran the trial answers for its sheet, on its date
-    const { id, trial, createdAt, by, partName, partRevision } = found(await store.trial(request.params.id), 'There is no such trial.');
+    const stored = found(await store.trial(request.params.id), 'There is no such trial.');
+    const { id, createdAt, by, partName, partRevision } = stored;
+    // what was found of the machine since it was planned stands before what was known then
+    const beware = bewareToday(stored, await shop.current());
+    const trial = { ...stored.trial, warnings: [...new Set([...beware, ...stored.trial.warnings])] };
     const options = { date: createdAt.slice(0, 10), who: by, partName, revision: String(partRevision) };
-    const pdf = await desk.make(`${id}/setup sheet`, { kind: 'setup sheet', trial, options });
+    const pdf = await desk.make(`${id}/setup sheet/${JSON.stringify(beware)}`, { kind: 'setup sheet', trial, options });
     return reply.type('application/pdf').header('content-disposition', disposition('inline', `${partName} set-up sheet.pdf`))
       .send(Buffer.from(pdf as Uint8Array));
   });

@@ -1,13 +1,22 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
+import type { StoredTrial } from '../../store/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { whoAsks } from '../guard.js';
 import { found, HttpError } from '../httpError.js';
 import { mostPlanSeconds } from '../limits.js';
+import { standsStill } from '../../shop/index.js';
+import { bewareToday } from '../today.js';
 import { livePart } from './livePart.js';
 
 interface ById { readonly Params: { readonly id: string } }
+
+/** A trial as the API shows it. */
+export interface TrialView extends StoredTrial {
+  /** Why nothing is to be bent on its machine for now, as the floor says today; a sentence each. */
+  readonly standsStill: readonly string[];
+}
 
 const askedSchema = z.strictObject({
   partId: z.string(),
@@ -47,7 +56,10 @@ export const trialRoutes = (app: FastifyInstance, { store, jobs, shop }: Context
   app.get<{ Querystring: { partId?: string } }>('/api/trials', async ({ query }) =>
     ({ trials: await store.trials(query.partId === undefined ? {} : { partId: query.partId }) }));
 
-  app.get<ById>('/api/trials/:id', async ({ params }) => found(await store.trial(params.id), 'There is no such trial.'));
+  app.get<ById>('/api/trials/:id', async ({ params }): Promise<TrialView> => {
+    const stored = found(await store.trial(params.id), 'There is no such trial.');
+    return { ...stored, standsStill: standsStill({ beware: bewareToday(stored, await shop.current()) }) };
+  });
 
   app.get<ById>('/api/trials/:id/defect.json', async ({ params }, reply) => {
     const text = found(await store.defect(params.id), 'This trial has no defect file: its plan was not rejected.');

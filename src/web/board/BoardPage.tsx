@@ -1,8 +1,9 @@
 import type { JobView } from '../../server/index.js';
-import type { Machine } from '../../shop/index.js';
+import { type Machine, standsStill } from '../../shop/index.js';
 import type { PartRevision, TrialRecord } from '../../store/index.js';
 import { useJobs } from '../part/useJobs.js';
 import { to } from '../place.js';
+import { Beware } from '../sheet/Beware.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { DemoTag } from '../sheet/DemoTag.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
@@ -21,7 +22,7 @@ const Row = ({ machine, trial, job, stopped }: { readonly machine: Machine; read
   const under = job && job.endedAt === null;
   return (
     <tr>
-      <th scope="row"><span className="machine">{machine.name}</span><DemoTag of={machine} /><span className="small soft summary">{machine.summary}</span></th>
+      <th scope="row"><span className="machine">{machine.name}</span><DemoTag of={machine} /><span className="small soft summary">{machine.summary}</span><Beware of={standsStill(machine)} /></th>
       <td>
         {under ? <span className="under-way"><span>{job.state === 'queued' ? 'waiting' : job.what}</span><progress aria-label={`Trial on ${machine.name}`} value={job.share} /></span>
           : trial ? <Verdict verdict={trial.verdict} /> : <span className="soft">not tried</span>}

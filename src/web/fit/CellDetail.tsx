@@ -1,6 +1,7 @@
 import { type BoardMachine, reasonsTold } from '../../fit/index.js';
 import type { FitPart, KeptCell } from '../../server/index.js';
 import { to } from '../place.js';
+import { Warning } from '../sheet/Fault.js';
 import { Verdict } from '../sheet/Verdict.js';
 import { amountOf, figure, seconds } from '../wording.js';
 
@@ -9,6 +10,7 @@ export const CellDetail = ({ part, machine, cell, seconds: limit }: { readonly p
   <section className="section cell-detail" aria-labelledby="cell-title" aria-live="polite">
     <h2 id="cell-title">{part.name} on {machine.name}{machine.whose === 'ours' ? '' : ` (${machine.whose})`}</h2>
     <p className="big-verdict"><Verdict verdict={cell.verdict} /></p>
+    {machine.standsStill?.map((words) => <Warning key={words} word="Beware.">{words}</Warning>)}
     {cell.seconds !== null && cell.partsAnHour !== null && cell.changeOver !== null && (
       <p>Predicted {figure(cell.partsAnHour, 0)} parts an hour once set up, change-over {figure(cell.changeOver / 60, 0)} min; {seconds(cell.seconds)} a part with the set-up shared.</p>
     )}
@@ -30,7 +32,7 @@ export const CellDetail = ({ part, machine, cell, seconds: limit }: { readonly p
         </tbody>
       </table>
     )}
-    {cell.warnings.length > 0 && <ul className="small dots">{cell.warnings.map((w) => <li key={w}>{w}</li>)}</ul>}
+    {cell.warnings.length > 0 && <ul className="small dots">{cell.warnings.filter((w) => !machine.standsStill?.includes(w)).map((w) => <li key={w}>{w}</li>)}</ul>}
     {cell.trialId !== null && <div className="buttons no-print"><a className="button next" href={to.trial(cell.trialId)}>Open the trial</a></div>}
   </section>
 );

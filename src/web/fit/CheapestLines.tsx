@@ -5,15 +5,16 @@ interface LineProps {
   readonly what: string;
   readonly cheapest: Cheapest;
   readonly parts: FitView['parts'];
+  readonly machines: FitView['machines'];
   /** Is a part not decided on some machine of this line? */
   readonly open: (part: number) => boolean;
   /** What is said where the set is proven the cheapest. */
   readonly proven: string;
 }
 
-const Line = ({ what, cheapest, parts, open, proven }: LineProps) => {
+const Line = ({ what, cheapest, parts, machines, open, proven }: LineProps) => {
   const names = (of: readonly number[]): string => of.map((p) => parts[p]!.name).join('; ');
-  const told = cheapestTold(cheapest, parts, proven);
+  const told = cheapestTold(cheapest, { parts, machines }, proven);
   const [undecided, not] = [told.not.filter(open), told.not.filter((p) => !open(p))];
   return (
     <tr>
@@ -43,8 +44,8 @@ export const CheapestLines = ({ fit }: { readonly fit: FitView }) => fit.alone.l
       <table className="cheapest-lines">
         <thead><tr><th scope="col">With</th><th scope="col">Machines, options and tools</th><th scope="col" className="number">Price</th><th scope="col">Proof</th><th scope="col">Makes</th></tr></thead>
         <tbody>
-          {fit.cheapest === null ? <NotReckoned what="any of these machines" /> : <Line what={leavesDrawings(fit) ? 'any of these machines, changing drawings least' : 'any of these machines'} proven={nothingCostsLess(fit)} cheapest={fit.cheapest} parts={fit.parts} open={(p) => fit.cells[p]!.some(isOpen)} />}
-          {fit.alone.map((alone, c) => alone === null ? <NotReckoned key={fit.machines[c]!.id} what={aloneWords(fit.machines[c]!)} /> : <Line key={fit.machines[c]!.id} what={aloneWords(fit.machines[c]!)} cheapest={alone} parts={fit.parts} open={(p) => isOpen(fit.cells[p]![c]!)} proven={nothingCostsLess()} />)}
+          {fit.cheapest === null ? <NotReckoned what="any of these machines" /> : <Line what={leavesDrawings(fit) ? 'any of these machines, changing drawings least' : 'any of these machines'} proven={nothingCostsLess(fit)} cheapest={fit.cheapest} parts={fit.parts} machines={fit.machines} open={(p) => fit.cells[p]!.some(isOpen)} />}
+          {fit.alone.map((alone, c) => alone === null ? <NotReckoned key={fit.machines[c]!.id} what={aloneWords(fit.machines[c]!)} /> : <Line key={fit.machines[c]!.id} what={aloneWords(fit.machines[c]!)} cheapest={alone} parts={fit.parts} machines={fit.machines} open={(p) => isOpen(fit.cells[p]![c]!)} proven={nothingCostsLess()} />)}
         </tbody>
       </table>
     </div>

@@ -3,6 +3,7 @@ import { type BoardMachine, cheapestInShort } from '../../fit/index.js';
 import { post, sentence } from '../ask.js';
 import { HandoutLinks } from '../handout/HandoutLinks.js';
 import { to } from '../place.js';
+import { Beware } from '../sheet/Beware.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
@@ -21,6 +22,7 @@ const Head = ({ machine, makes, of }: { readonly machine: BoardMachine; readonly
   <th scope="col">
     <span className="machine">{machine.name}</span>
     <span className="soft">makes {makes} of {of}</span>
+    <Beware of={machine.standsStill} />
     {machine.whose !== 'ours' && <span className="tag">{machine.whose}</span>}
     {machine.whose !== 'ours' && <span className="small soft">holds {machine.tools.held} of {machine.tools.of} tools of {machine.rack}{machine.tools.others.length > 0 ? `; not ${machine.tools.others.join(', ')}` : ''}</span>}
   </th>
@@ -53,7 +55,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
       trail={[['Parts', to.parts], ['Fit', to.fits]]} notes={<Cautions />}
       block={[
         ['Sheet', 'Fit board'], ['Metal', fit.metalName], ['Quantity', `${fit.quantity} of each`], ['General tolerance', fit.toleranceClass ? `ISO 2768-1 class ${fit.toleranceClass}` : 'none asked'],
-        ['Who', fit.by], ['When', day(fit.createdAt)], ['Makes all', fit.endedAt === null ? '–' : makesAll.map((m) => m.name).join('; ') || (fit.sums.some(({ open, no }) => open > 0 && no === 0) ? 'none yet; something is open' : 'none as it stands')],
+        ['Who', fit.by], ['When', day(fit.createdAt)], ['Makes all', fit.endedAt === null ? '–' : makesAll.map((m) => `${m.name}${m.standsStill ? ', ⚠ stands still' : ''}`).join('; ') || (fit.sums.some(({ open, no }) => open > 0 && no === 0) ? 'none yet; something is open' : 'none as it stands')],
       ]}
     >
       <div className="body">

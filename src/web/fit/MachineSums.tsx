@@ -1,5 +1,6 @@
 import { money } from '../../fit/index.js';
 import type { FitView } from '../../server/index.js';
+import { Beware } from '../sheet/Beware.js';
 
 /** Parts named as far as they are few. */
 const NAMED = 8;
@@ -22,7 +23,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
           <tbody>
             {rows.map(({ machine, sum }) => (
               <tr key={machine.id}>
-                <th scope="row">{machine.name}{machine.whose !== 'ours' && <span className="tag">{machine.whose}</span>}{machine.whose !== 'the buyer\'s' && <span className="small soft">{money(machine.price, machine.currency)}</span>}</th>
+                <th scope="row">{machine.name}{machine.whose !== 'ours' && <span className="tag">{machine.whose}</span>}{machine.whose !== 'the buyer\'s' && <span className="small soft">{money(machine.price, machine.currency)}</span>}<Beware of={machine.standsStill} /></th>
                 <td>
                   <span className="share"><strong>{sum.makes} of {all}</strong></span>
                   <meter min={0} max={Math.max(1, all)} value={sum.makes} aria-label={`${machine.name} makes ${sum.makes} of ${all} parts`} />
@@ -33,7 +34,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                 </td>
                 <td>{sum.makes === all ? 'makes all' : sum.why.length === 0 ? '–' : <ul className="dots">{sum.why.map(({ words, parts }) => <li key={words}>{words} <span className="soft">({of(parts)})</span></li>)}</ul>}</td>
                 <td>
-                  {sum.makes === all ? 'nothing needed' : (
+                  {sum.makes === all ? machine.standsStill ? 'nothing, once it may run' : 'nothing needed' : (
                     <ul className="dots">
                       {sum.changes.map(({ words, cost, terms, parts }) => (
                         <li key={words}>{words} ({[...(cost !== '' ? [`to buy: ${cost}`] : terms === '' ? ['nothing to buy'] : []), ...(terms !== '' ? [terms] : [])].join('; ')}) <span className="soft">({of(parts)})</span></li>

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { type ConditionRecord, type ConditionState, type Machine, ACCURACY_STANDARDS, conditionFigures, parseCondition, stateOf } from '../../shop/index.js';
+import { type ConditionRecord, type ConditionState, type Machine, ACCURACY_STANDARDS, conditionFigures, parseCondition, stateOf, withCondition } from '../../shop/index.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting } from '../sheet/Fault.js';
@@ -54,7 +54,7 @@ export const ConditionPage = ({ id }: { readonly id: string }) => {
           <div className={record ? '' : 'stale'}>
             <div className="scroll" tabIndex={0} role="group" aria-label="Wear map as a picture"><WearPicture state={stateOf(last)} machine={press} figures={figures} /></div>
             <label className="field work-length"><span>Work along the bed, mm</span><input type="text" inputMode="decimal" value={length} onChange={(event) => setLength(event.target.value)} /></label>
-            <ConditionResult figures={figures} />
+            <ConditionResult figures={figures} beware={withCondition(press, last).beware ?? []} />
           </div>
         )}
         {data !== undefined && press && (

@@ -4,12 +4,13 @@ import { MINUS, degrees, figure, mm } from '../wording.js';
 
 const pm = (value: number | null | undefined): string => (value === null || value === undefined ? 'not known' : `± ${mm(value, 3)}`);
 
-/** What follows from the record: corrected, avoided, left; and what was not measured. */
-export const ConditionResult = ({ figures: f }: { readonly figures: ConditionFigures }) => {
+/** What follows from the record: what everybody who plans on the machine is told; corrected, avoided, left; and what was not measured. */
+export const ConditionResult = ({ figures: f, beware }: { readonly figures: ConditionFigures; readonly beware: readonly string[] }) => {
   const setting = settingInWords(f);
   return (
   <section className="section" aria-labelledby="result-title">
     <h2 id="result-title">What follows, {f.asOf}</h2>
+    {beware.map((words) => <Warning key={words} word="Beware.">{words}</Warning>)}
     <div className="scroll" tabIndex={0} role="group" aria-label="What follows from the record"><table className="follows">
       <thead><tr><th scope="col">Of the depth along a bend</th><th scope="col" className="number">As it is</th><th scope="col" className="number">After setting</th><th scope="col">How</th></tr></thead>
       <tbody>

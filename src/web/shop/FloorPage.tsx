@@ -3,6 +3,7 @@ import type { ShopRevision } from '../../store/index.js';
 import { post } from '../ask.js';
 import { nameOnRecord } from '../nameOnRecord.js';
 import { to } from '../place.js';
+import { Beware } from '../sheet/Beware.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Fault, Waiting, Warning } from '../sheet/Fault.js';
 import { Sheet } from '../sheet/Sheet.js';
@@ -43,7 +44,7 @@ export const FloorPage = () => {
                   const { machine, condition } = value.revisions[m.id]!;
                   return (
                     <tr key={m.id}>
-                      <th scope="row"><span className="machine">{m.name}</span>{m.demo && <> <span className="tag">demo</span></>}<span className="small soft summary">{m.summary}</span></th>
+                      <th scope="row"><span className="machine">{m.name}</span>{m.demo && <> <span className="tag">demo</span></>}<span className="small soft summary">{m.summary}</span><Beware of={m.beware} /></th>
                       <td className="number">{figure(m.rating / 1000, 0)}</td><td className="number">{figure(m.length, 0)}</td><td className="number">{figure(m.openHeight, 0)}</td>
                       <td>{[m.gauge.x, m.gauge.r, m.gauge.z].map(({ drive }) => drive).join(' · ')}</td>
                       <td>{m.condition}{(m.condition !== 'new' || condition !== null) && <><br /><a className="small" href={to.condition(m.id)}>{condition === null ? <><span aria-hidden="true">⚠</span> no record: not known</> : `record, revision ${condition}`}</a></>}</td>

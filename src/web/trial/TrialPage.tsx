@@ -1,5 +1,5 @@
 import { toldTogether } from '../../fit/index.js';
-import type { StoredTrial } from '../../store/index.js';
+import type { TrialView } from '../../server/index.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
 import { Drawing } from '../sheet/Drawing.js';
@@ -19,7 +19,7 @@ import { trialBlock } from './trialBlock.js';
 /** A trial: the verdict, the unfolding as one path, the steps, the bed, and why not where it does not make. */
 export const TrialPage = ({ id }: { readonly id: string }) => {
   const here = `/api/trials/${encodeURIComponent(id)}`;
-  const { value, fault, again } = useAnswer<StoredTrial>(here);
+  const { value, fault, again } = useAnswer<TrialView>(here);
   if (!value) {
     return <Sheet title="Trial" trail={[['Parts', to.parts]]} block={[['Sheet', 'Trial']]}><div className="body">{fault ? <Fault sentence={fault} again={again} /> : <Waiting what="Fetching the trial" />}</div></Sheet>;
   }
@@ -36,6 +36,7 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
       <div className="body">
         <section className="section answer" aria-label="Verdict">
           <p className="big-verdict"><Verdict verdict={value.verdict} /></p>
+          {value.standsStill.map((words) => <Warning key={words} word="Beware.">{words}</Warning>)}
           {planned && (
             <p>
               {trial.steps.length === 1 ? '1 step' : `${trial.steps.length} steps`} at {trial.stations.length === 1 ? '1 station' : `${trial.stations.length} stations`},
@@ -73,7 +74,7 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
           <section aria-labelledby="checked-title" className="stack">
             <h2 id="checked-title">Checked and assumed</h2>
             <ProofLine proof={trial.proof} />
-            {toldTogether(trial.warnings).map((words) => <Warning key={words} word="Beware.">{asSentence(words)}</Warning>)}
+            {toldTogether(trial.warnings.filter((words) => !value.standsStill.includes(words))).map((words) => <Warning key={words} word="Beware.">{asSentence(words)}</Warning>)}
             {planned && <p className="small"><strong>Model.</strong> {asSentence(trial.model)}</p>}
             {trial.assumptions.length > 0 && <ul className="small dots">{trial.assumptions.map((words) => <li key={words}>{asSentence(words)}</li>)}</ul>}
           </section>

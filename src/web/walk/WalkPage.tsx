@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import { reasonsTold } from '../../fit/index.js';
-import type { StoredTrial } from '../../store/index.js';
+import type { TrialView } from '../../server/index.js';
 import { cautionWords, pictureWords, strokeInWords } from '../../stroke/index.js';
 import { go, to } from '../place.js';
 import { Drawing } from '../sheet/Drawing.js';
@@ -21,7 +21,7 @@ const taken = (target: EventTarget | null): boolean => target instanceof Element
 /** One step, filling the tablet: what to do, before and after, the numbers large, and the stroke in motion. */
 export const WalkPage = ({ id, number }: { readonly id: string; readonly number: number }) => {
   const here = `/api/trials/${encodeURIComponent(id)}`;
-  const { value, fault, again } = useAnswer<StoredTrial>(here);
+  const { value, fault, again } = useAnswer<TrialView>(here);
   const last = value?.trial.steps.length ?? number;
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {
@@ -64,6 +64,7 @@ export const WalkPage = ({ id, number }: { readonly id: string; readonly number:
       notes={<ToolNotes trial={value.trial} step={step} />}
     >
       <div className="body walk">
+        {value.standsStill.length > 0 && <div className="stand-still">{value.standsStill.map((still) => <Warning key={still} word="Beware.">{still}</Warning>)}</div>}
         <div className="do-row">
           <p className="do">{step.words}</p>
           <Warning word="Caution.">{cautionWords(step)} {GUARDING}</Warning>
