@@ -1,6 +1,6 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
-import { type DayPlan, type OneLayout, dayPlan, oneLayout, planAndProve, withRemedies } from '../fit/index.js';
+import { type DayPlan, type OneLayout, PLANNED_ANEW, dayPlan, oneLayout, planAndProve, withRemedies } from '../fit/index.js';
 import { CAVEAT } from '../forming/index.js';
 import { dayPlanPdf, layoutInWords, stripsInWords } from '../papers/index.js';
 import { threadClock } from '../server/index.js';
@@ -36,6 +36,7 @@ const minutes = (seconds: number): string => `${(seconds / 60).toFixed(0)} min`;
 const layoutWords = (plan: DayPlan, layout: NonNullable<DayPlan['layout']>, s: Show): readonly string[] => [
   layoutInWords(layout, plan, s.unit),
   table([{ heading: 'station' }, { heading: 'part' }, { heading: 'steps' }], layout.stations.flatMap(({ station, parts }) => parts.map(({ part, steps }) => [station, part, steps.join(', ')]))),
+  PLANNED_ANEW,
   s.words(layout.model),
 ];
 

@@ -23,7 +23,7 @@ export { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
 export { type TightMargin, tightestMargin } from './tightestMargin.js';
 export { clockText } from './day/clockText.js';
 export { type DayAsked, type DayPlan, type DayStop, type NotRead, dayPlan } from './day/dayPlan.js';
-export { layoutInWords, stationsInWords } from './day/layoutInWords.js';
+export { PLANNED_ANEW, layoutInWords, stationsInWords } from './day/layoutInWords.js';
 export { MOST_PARTS } from './day/leastChanges.js';
 export { type OneLayout, type OneLayoutAnswer, oneLayout } from './day/oneLayout.js';
 export { type TestStrip, testStrips } from './testStrips.js';

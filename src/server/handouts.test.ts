@@ -146,6 +146,12 @@ describe('a day plan', () => {
     expect([...new Set(layout.stations.flatMap(({ parts }) => parts.map(({ part }) => part)))].length).toBe(stops.length);
     // built once, then nothing is touched
     expect(changes).toBe(2 * layout.stations.length);
+    // bent by a sheet of this plan, not by the trial's own
+    const sheet = async (path: string): Promise<Response> => fetch(`${server.url}/api/day-plan/setup-sheet.pdf?${path}`);
+    expect((await sheet(`${query}&trial=t-none`)).status).toBe(404);
+    const file = join(server.dataDir, 'one layout.pdf');
+    writeFileSync(file, Buffer.from(await (await sheet(`${query}&trial=${trialIds[1]}`)).arrayBuffer()));
+    if (has('pdftotext')) expect(run('pdftotext', file, '-')).toContain('long angle');
     const drawn = await fetch(`${server.url}/api/day-plan/layout.svg?${query}`);
     expect([drawn.headers.get('content-type'), (await drawn.text()).includes('angle: step 1')]).toEqual([expect.stringContaining('image/svg+xml'), true]);
   }, 120_000);

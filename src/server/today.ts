@@ -1,8 +1,13 @@
 import { answerInWords } from '../fit/index.js';
 import { standsStill } from '../shop/index.js';
 import type { StoredTrial } from '../store/index.js';
+import type { Trial } from '../trial/index.js';
 import type { FitView } from './fitTask.js';
 import type { Shop } from './shopKeeper.js';
+
+/** A trial as its sheet tells it: what the floor says today of its machine stands before what was known when it was planned. */
+export const toldToday = (stored: StoredTrial, floor: Floor, trial = stored.trial): Trial =>
+  ({ ...trial, warnings: [...new Set([...bewareToday(stored, floor), ...trial.warnings])] });
 
 type Floor = Pick<Shop, 'machines'>;
 

@@ -22,7 +22,7 @@ describe.skipIf(!has('pdftotext'))('the day plan on paper', () => {
     const file = join(folder, 'shared.pdf');
     writeFileSync(file, await dayPlanPdf(made.value, [trial, other]));
     const read = run('pdftotext', '-layout', file, '-').replace(/\s+/g, ' ');
-    const needed = ['All parts on one layout: 415 mm of 2000 mm of bed, the best found; none of its model is shorter than 400 mm', 'which is built once and stays as it is', `S1: ${trial.sheet.part.name}, step 1; bracket, steps 1, 2`, 'bracket: steps 1, 2'];
+    const needed = ['All parts on one layout: 415 mm of 2000 mm of bed, the best found; none of its model is shorter than 400 mm', 'which is built once and stays as it is', `S1: ${trial.sheet.part.name}, step 1; bracket, steps 1, 2`, 'bracket: steps 1, 2', '⚠ Each part is planned anew for this layout'];
     expect(needed.filter((s) => !read.includes(s))).toEqual([]);
   });
 

@@ -1,4 +1,4 @@
-import { type DayPlan, clockText, stationsInWords } from '../../fit/index.js';
+import { type DayPlan, PLANNED_ANEW, clockText, stationsInWords } from '../../fit/index.js';
 import { CAUTIONS, liftWords } from '../../stroke/index.js';
 import type { Trial } from '../../trial/index.js';
 import { bytesOf, openDocument } from '../document.js';
@@ -83,6 +83,7 @@ const drawLayout = (pages: Pages, plan: DayPlan, layout: NonNullable<DayPlan['la
   let { y } = INNER;
   y += paragraph(doc, layoutInWords(layout, plan, units), INNER.x, y, INNER.width, { size: 3.6, bold: true }) + 1;
   for (const words of stationsInWords(layout)) y += paragraph(doc, words, INNER.x, y, INNER.width, { size: 3 }) + 0.6;
+  y += paragraph(doc, `⚠ ${PLANNED_ANEW}`, INNER.x, y, INNER.width, { size: 3, bold: true }) + 1;
   y += paragraph(doc, layout.model, INNER.x, y, INNER.width, { size: 2.3 }) + 2;
   drawPicture(doc, layoutPicture(trials[0]!, { width: INNER.width, mostHeight: aboveStrip() - y, units, others: trials.slice(1) }), INNER.x, y);
 };

@@ -11,7 +11,7 @@ import { whoAsks } from '../guard.js';
 import { hashOf } from '../hashOf.js';
 import { found, HttpError } from '../httpError.js';
 import { type ReportOfFit, reportOfFit } from '../reportOfFit.js';
-import { fitToday } from '../today.js';
+import { fitToday, toldToday } from '../today.js';
 
 /** Characters of what is typed for a paper. */
 const typedLimit = 2000;
@@ -19,6 +19,9 @@ const typed = z.string().max(typedLimit).optional();
 const reportSchema = z.strictObject({ walk: z.string().optional(), buyer: typed, who: typed, delivery: typed, warranty: typed, remarks: typed });
 const count = z.coerce.number().int().min(0).max(1000);
 const daySchema = z.strictObject({ trials: z.string().min(1), pieces: count.min(1).default(1), spares: count.default(2), buyer: typed, who: typed, layout: z.literal('one').optional(), bed: z.coerce.number().int().min(1).max(20_000).optional() });
+
+/** The set-up sheet of one trial's part on the layout that the day's parts share. */
+const sheetSchema = daySchema.extend({ trial: z.string() });
 
 interface ById { readonly Params: { readonly id: string } }
 
@@ -78,6 +81,16 @@ export const handoutRoutes = (app: FastifyInstance, context: Context): void => {
     if (!plan.layout) throw new HttpError(422, 'These parts stand on no layout of their own: ask with layout=one.');
     const task = { kind: 'shared layout', trials: trials.filter(({ verdict }) => verdict === 'makes') } as const;
     return reply.type('image/svg+xml').send(await desk.make(hashOf(task), task));
+  });
+
+  app.get('/api/day-plan/setup-sheet.pdf', async (request, reply) => {
+    const { trial: id, ...asked } = checked(sheetSchema, request.query);
+    const { trials, of, who } = await day({ ...asked, layout: 'one' });
+    const k = of.findIndex((stored) => stored.id === id);
+    const { partName, partRevision } = found(of[k], `The day has no trial '${id}'.`);
+    const trial = toldToday(of[k]!, await shop.current(), trials[k]!);
+    const task = { kind: 'setup sheet', trial, options: { date: today(), who: who === '' ? whoAsks(request) : who, partName, revision: String(partRevision) } } as const;
+    return pdf(reply, await desk.make(hashOf(task), task), `${partName} set-up sheet on one layout.pdf`);
   });
 
   app.get('/api/day-plan.pdf', async (request, reply) => {

@@ -3,9 +3,10 @@ import { foldShares } from '../../sheet/index.js';
 import type { Context } from '../context.js';
 import { disposition } from '../disposition.js';
 import { drawingPolicy } from '../guard.js';
+import { hashOf } from '../hashOf.js';
 import { found, HttpError } from '../httpError.js';
 import type { PaperTask } from '../paperTask.js';
-import { bewareToday } from '../today.js';
+import { toldToday } from '../today.js';
 import { livePart } from './livePart.js';
 import { revisionOf, ruleOf } from './rule.js';
 
@@ -37,11 +38,9 @@ export const paperRoutes = (app: FastifyInstance, { store, desk, shop }: Context
     // whoever ran the trial answers for its sheet, on its date
     const stored = found(await store.trial(request.params.id), 'There is no such trial.');
     const { id, createdAt, by, partName, partRevision } = stored;
-    // what was found of the machine since it was planned stands before what was known then
-    const beware = bewareToday(stored, await shop.current());
-    const trial = { ...stored.trial, warnings: [...new Set([...beware, ...stored.trial.warnings])] };
+    const trial = toldToday(stored, await shop.current());
     const options = { date: createdAt.slice(0, 10), who: by, partName, revision: String(partRevision) };
-    const pdf = await desk.make(`${id}/setup sheet/${JSON.stringify(beware)}`, { kind: 'setup sheet', trial, options });
+    const pdf = await desk.make(`${id}/setup sheet/${hashOf(trial.warnings)}`, { kind: 'setup sheet', trial, options });
     return reply.type('application/pdf').header('content-disposition', disposition('inline', `${partName} set-up sheet.pdf`))
       .send(Buffer.from(pdf as Uint8Array));
   });

@@ -1,4 +1,5 @@
 import { type DayStop, clockText } from '../../fit/index.js';
+import { whoQuery } from '../nameOnRecord.js';
 import { to } from '../place.js';
 import { Drawing } from '../sheet/Drawing.js';
 import { mm } from '../wording.js';
@@ -9,8 +10,8 @@ const cutWords = ({ blanks: { pieces, spares, length, width, thickness }, strips
   `Cut ${pieces === 1 ? '1 blank' : `${pieces} blanks`} and ${spares === 1 ? '1 spare' : `${spares} spares`}, ${length === null ? 'by its drawing' : `${mm(length)} by ${mm(width!)}`}, ${mm(thickness)} thick; ` +
   `${strips.length === 0 ? 'no test strip: as for a part before it' : strips.map((s) => `${s.bends.length} test strips of ${s.along.toFixed(0)} by ${s.across.toFixed(0)} mm`).join(', ')}.`;
 
-/** The parts of the day in their order: when each begins, what is changed on the bed for it, what is cut for it. */
-export const DayOrder = ({ plan: { stops, trialIds, partIds } }: { readonly plan: Day }) => (
+/** The parts of the day in their order: when each begins, what is changed on the bed for it, what is cut for it, and by what it is bent. `query` is what the plan was asked by. */
+export const DayOrder = ({ plan: { stops, trialIds, partIds, layout }, query }: { readonly plan: Day; readonly query: string }) => (
   <ol className="day">
     {stops.map((stop, k) => (
       <li key={trialIds[k]}>
@@ -20,7 +21,9 @@ export const DayOrder = ({ plan: { stops, trialIds, partIds } }: { readonly plan
           <p>First stroke {clockText(stop.from)} after the start; {stop.seconds.change === 0 ? 'nothing to change over' : `change over ${clockText(stop.seconds.change)}`}, make ready {clockText(stop.seconds.prepare)}, {stop.blanks.pieces === 1 ? '1 piece' : `${stop.blanks.pieces} pieces`} {clockText(stop.seconds.pieces)}. Predicted.</p>
           <ul className="dots">{stop.changes.map((c) => <li key={`${c.station} ${c.kind} ${c.what}`}>{c.station} {c.kind} {c.what}: {c.name}</li>)}</ul>
           <p>{cutWords(stop)}</p>
-          <p className="no-print"><a href={to.walk(trialIds[k]!, 1)}>Walk through it</a> · <a href={to.pieces(trialIds[k]!)}>Write pieces down</a></p>
+          {layout
+            ? <p className="no-print"><a href={`/api/day-plan/setup-sheet.pdf?${query}&${new URLSearchParams({ trial: trialIds[k]! }).toString()}&${whoQuery()}`} target="_blank" rel="noreferrer">Set-up sheet on this layout (PDF)</a>. Walk and pieces belong to the part’s own plan: <a href={to.trial(trialIds[k]!)}>its trial</a>.</p>
+            : <p className="no-print"><a href={to.walk(trialIds[k]!, 1)}>Walk through it</a> · <a href={to.pieces(trialIds[k]!)}>Write pieces down</a></p>}
         </div>
       </li>
     ))}

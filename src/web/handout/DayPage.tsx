@@ -61,7 +61,7 @@ export const DayPage = ({ trials }: { readonly trials: readonly string[] }) => {
         {!value && !fault && <Waiting what={planning} />}
         <div className={current ? undefined : 'stale'} aria-busy={!value && !fault}>
           <DayLayout plan={plan} query={of} />
-          <DayOrder plan={plan} />
+          <DayOrder plan={plan} query={of} />
           <DayKit plan={plan} />
           <p className="small soft">{plan.model}</p>
         </div>
