@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import type { Command } from 'commander';
-import { type FittedK, type FittedTools, deductionsToCsv, fittedByTools, withDeductions } from '../forming/index.js';
+import { type FittedK, type FittedTools, deductionsToCsv, fittedByTools, spreadOf, withDeductions } from '../forming/index.js';
 import { metalById } from '../metal/index.js';
 import { readDeductions } from './bendSetup.js';
 import { commandWith } from './commandLine.js';
@@ -20,7 +20,7 @@ const human = (groups: readonly FittedTools[], options: OutputOptions): string =
     [{ heading: 'metal' }, { heading: 'thickness', right: true }, { heading: 'V', right: true }, { heading: 'measured' }, { heading: 'tip', right: true }, { heading: 'bend deg', right: true }, { heading: 'deduction', right: true }, { heading: 'pieces', right: true }, { heading: 'fitted K' }],
     groups.flatMap(({ rows, k }) =>
       rows.map((r, i) => [
-        r.metal, s.bare(r.thickness), s.bare(r.v), r.vConvention, s.bare(r.tipRadius), r.bendAngle.toFixed(1), `${s.bare(r.deduction)} +-${s.bare(r.spread)}`, String(r.pieces), i === 0 ? words(k) : '',
+        r.metal, s.bare(r.thickness), s.bare(r.v), r.vConvention, s.bare(r.tipRadius), r.bendAngle.toFixed(1), `${s.bare(r.deduction)}${spreadOf(r) === null ? ', spread not known' : ` +-${s.bare(r.spread)}`}`, String(r.pieces), i === 0 ? words(k) : '',
       ]),
     ),
   );

@@ -29,6 +29,7 @@ export { type OneLayout, type OneLayoutAnswer, oneLayout } from './day/oneLayout
 export { type TestStrip, testStrips } from './testStrips.js';
 export { type ExpectedFigure, expectedFigures } from './pieces/expectedFigures.js';
 export { measuredDeductions } from './pieces/measuredDeductions.js';
+export { stripFault } from './pieces/stripFault.js';
 export { stripBends } from './pieces/stripBends.js';
 export { type PieceDifference, pieceDifferences, withinTolerance } from './pieces/pieceDifferences.js';
 export { type BentStrip, type MadePiece, type PieceEntry, type PieceRecord, standing } from './pieces/pieceEntry.js';

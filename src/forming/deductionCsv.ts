@@ -1,4 +1,4 @@
-import type { MeasuredDeduction } from './deductionTable.js';
+import { type MeasuredDeduction, spreadOf } from './deductionTable.js';
 
 const COLUMNS = [
   'metal', 'thickness_mm', 'v_mm', 'v_convention', 'tip_radius_mm', 'bend_angle_deg', 'deduction_mm', 'inside_radius_mm',
@@ -14,13 +14,13 @@ export type DeductionCsv =
   /** `line` counts from 1 for the header. */
   | { readonly ok: false; readonly line: number; readonly sentence: string };
 
-/** The table as CSV with a header line; figures as they are kept. */
+/** The table as CSV with a header line; figures as they are kept, the spread of a single piece left empty. */
 export const deductionsToCsv = (rows: readonly MeasuredDeduction[]): string =>
   [
     COLUMNS.join(','),
     ...rows.map((r) =>
       [
-        r.metal, r.thickness, r.v, r.vConvention, r.tipRadius, r.bendAngle, r.deduction, r.insideRadius ?? '', r.pieces, r.spread, r.note,
+        r.metal, r.thickness, r.v, r.vConvention, r.tipRadius, r.bendAngle, r.deduction, r.insideRadius ?? '', r.pieces, spreadOf(r) ?? '', r.note,
       ].map((cell) => quoted(String(cell))).join(','),
     ),
   ].join('\n') + '\n';

@@ -13,9 +13,10 @@ export { type Crowning, type CrowningDevice, crowningFor, type CrowningShape } f
 export { bendRange, type BendRange, type BendRangeResult, type Range, type Scatter } from './bendRange.js';
 export { type ClosedForm, closedForms } from './closedForms.js';
 export { cylinderForces, type CylinderForces } from './cylinders.js';
+export { deductionLimit } from './deductionLimit.js';
 export { deductionsFromCsv, deductionsToCsv, type DeductionCsv } from './deductionCsv.js';
 export {
-  type DeductionAnswer, deductionFor, type DeductionQuery, fittedK, type FittedK, type MeasuredDeduction, withDeductions,
+  type DeductionAnswer, deductionFor, type DeductionQuery, fittedK, type FittedK, type MeasuredDeduction, spreadOf, withDeductions,
 } from './deductionTable.js';
 export { fittedByTools, type FittedTools } from './fittedByTools.js';
 export { forceFromMoment, leverArm, linearHardeningForce, oehlerForce, textbookForce } from './force.js';

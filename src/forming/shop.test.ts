@@ -80,6 +80,19 @@ describe("the shop's measured deductions", () => {
     expect(deductionFor([row], { ...query, v: 12 }, bend).source).toBe('strip');
     expect(deductionFor([row], { ...query, v: 12 }, bend).deduction).toBe(bend.deduction);
   });
+  it('one piece has no spread; what is too far from the calculated is told to beware of, with both figures', () => {
+    const query = { metal: 'dc01', thickness: 2, v: 16, vConvention: 'sharp', tipRadius: 1, bendAngle: 90 } as const;
+    const one = { ...row, pieces: 1, spread: 0 };
+    expect(deductionFor([one], query, bend)).toMatchObject({ spread: null, words: 'measured on 1 piece, spread not known' });
+    expect(deductionFor([one], { ...query, bendAngle: 60 }, value(setup, 60)).spread).toBeNull();
+    expect(deductionsToCsv([one]).split('\n')[1]).toContain(',1,,');
+    expect(deductionsFromCsv(deductionsToCsv([one]))).toEqual({ ok: true, rows: [one] });
+    expect(deductionFor([row], query, bend).beware).toBeUndefined();
+    const wild = { ...row, deduction: -3.45, pieces: 2, spread: 6.55 };
+    const calculated = bend.deduction.toFixed(2);
+    expect(deductionFor([wild], query, bend).beware).toBe(`The shop's measured deduction for 2.00 mm over V 16.0 at a bend angle of 90.0 degrees is -3.45 mm, the calculated one ${calculated} mm: measure a strip again before a blank is cut.`);
+    expect(deductionFor([wild], { ...query, bendAngle: 60 }, value(setup, 60)).beware).toMatch(/bend angle of 60\.0 degrees/);
+  });
   it('K by hand: deduction 3.55 with R 2.28, t 2 at 90 degrees', () => {
     // allowance = 2 (2.28 + 2) - 3.55 = 5.01; K = (5.01 / (pi/2) - 2.28) / 2 = 0.4547
     const k = fittedK([{ ...row, insideRadius: 2.28 }], () => 0)!;

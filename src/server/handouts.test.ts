@@ -71,6 +71,16 @@ describe('pieces', () => {
     expect(row![head!.indexOf('metal')]).toBe('dc01');
   });
 
+  test('a strip of other sheet or with impossible legs is refused with both figures', async () => {
+    const strip = { kind: 'strip', serial: 'S-2', batch: 'B7', station: 'S1', bendAngle: 90, cut: 100, legs: [51.3, 51.2], thickness: 1.49 };
+    const refused = async (wrong: object): Promise<readonly [number, string]> => {
+      const { status, body } = await post(`/api/trials/${trialIds[0]}/pieces`, { ...strip, ...wrong });
+      return [status, (body as { readonly error: string }).error];
+    };
+    expect(await refused({ thickness: 16 })).toEqual([422, expect.stringContaining('16.00 mm thick and the sheet of this plan 1.50 mm')]);
+    expect(await refused({ legs: [80, 10] })).toEqual([422, expect.stringContaining('a deduction of -10.00 mm')]);
+  });
+
   test('what does not fit the trial is refused in a sentence', async () => {
     const wrong = async (body: object): Promise<readonly [number, string]> => {
       const { status, body: told } = await post(`/api/trials/${trialIds[0]}/pieces`, { kind: 'piece', serial: 'P', batch: '', ...body });

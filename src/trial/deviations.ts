@@ -62,7 +62,7 @@ export const createDeviations = (
   const angleOf = new Map<string, Chain>();
   /** Angle and deduction of a bend: they come from its stroke alone, not from where it lies. Bends of one stroke share the ram's place. */
   const formedOf = (bend: number, step: string): Pick<BendChains, 'angle' | 'deduction'> => {
-    const { die, tipRadius, bend: vBend } = forming[bend]!;
+    const { die, tipRadius, bend: vBend, deduction } = forming[bend]!;
     const setup = vBend ? `V ${die.v} to ${vBend.bendAngle.toFixed(1)} degrees bend angle, tip ${tipRadius}` : die.name;
     const key = `${bend}|${step}`;
     let angle = angleOf.get(key);
@@ -78,7 +78,7 @@ export const createDeviations = (
       );
       angleOf.set(key, angle);
     }
-    return { angle, deduction: unitOf(sources.deduction(setup)) };
+    return { angle, deduction: unitOf(sources.deduction(setup, deduction.spread)) };
   };
   const stepOf = new Map<number, string>();
   /** mm from end to end of a step's bends. */

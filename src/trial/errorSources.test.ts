@@ -14,7 +14,7 @@ const measured: Machine = { ...fresh, repeatability: { ram: { source: 'measured'
 const of = (machine: Machine, thickness = 1.5): Record<string, number | null> => {
   const s = errorSources(machine, metal, thickness);
   const all = [
-    s.thickness, s.thicknessRead, s.strength, s.xZero, s.squareness, s.ram('b1'), s.x('b1'), s.r('b1'), s.play('b1', 0), s.edge('e'), s.scribed('b1'), s.sideways('b1'), s.heldSquare('b1'), s.angle('V'), s.deduction('V'),
+    s.thickness, s.thicknessRead, s.strength, s.xZero, s.squareness, s.ram('b1'), s.x('b1'), s.r('b1'), s.play('b1', 0), s.edge('e'), s.scribed('b1'), s.sideways('b1'), s.heldSquare('b1'), s.angle('V'), s.deduction('V', null),
   ];
   return Object.fromEntries(all.map(({ what, half }) => [what, half === null ? null : Number(half.toFixed(9))]));
 };
@@ -26,6 +26,14 @@ describe('where deviations come from', () => {
       'repeatability of the ram': 0.011, 'repeatability of X': 0.052, 'repeatability of R': 0.083, 'play and touch of a finger': 0.03, 'cut of an edge': 0.1, 'placing by eye': 0.5,
       'place along the bed, at a tapered edge': 0.5, 'holding square against one short stop': 0.1, 'bend angle left by the test strip': 0.5, 'deduction left by the test strip': 0.1,
     });
+  });
+
+  it('a measured deduction is no better known than its pieces agreed, and no better than a caliper reads', () => {
+    const left = (spread: number | null): readonly [number | null, string] => {
+      const { half, mark } = errorSources(measured, metal, 1.5).deduction('V', spread);
+      return [half, mark];
+    };
+    expect([left(null), left(0.04), left(0.35)]).toEqual([[0.1, 'common practice, no source'], [0.1, 'common practice, no source'], [0.35, 'measured']]);
   });
 
   it('a thickness that no standard names: two hundredths of it', () => {

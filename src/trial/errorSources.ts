@@ -40,7 +40,7 @@ const USUAL = {
   strengthInBatch: 0.04,
   /** Degrees of bend angle left after the test strip: what a protractor reads. */
   angleRead: 0.5,
-  /** mm of deduction left after the test strip: what a caliper reads over two flanges. */
+  /** mm of deduction left after the test strip: what a caliper reads over two flanges, where measured pieces did not differ by more. */
   deductionRead: 0.1,
   /** mm by eye to a scribed line. */
   scribed: 0.5,
@@ -112,7 +112,11 @@ export const errorSources = (machine: Machine, metal: Metal, thickness: number) 
     sideways: (step: string): ErrorSource => keep({ id: `sideways|${step}`, what: 'place along the bed, at a tapered edge', at: step, unit: 'mm', kind: 'scatter', half: USUAL.sideways, mark: HABIT }),
     heldSquare: (step: string): ErrorSource => keep({ id: `square|${step}`, what: 'holding square against one short stop', at: step, unit: 'mm over its length', kind: 'scatter', half: USUAL.heldSquare, mark: HABIT }),
     angle: (setup: string): ErrorSource => keep({ id: `angle|${setup}`, what: 'bend angle left by the test strip', at: setup, unit: 'degrees', kind: 'systematic', half: USUAL.angleRead, mark: HABIT }),
-    deduction: (setup: string): ErrorSource => keep({ id: `deduction|${setup}`, what: 'deduction left by the test strip', at: setup, unit: 'mm', kind: 'systematic', half: USUAL.deductionRead, mark: HABIT }),
+    /** `spread`: mm, plus and minus, of the pieces that the deduction was measured on; null where that is not known. */
+    deduction: (setup: string, spread: number | null): ErrorSource => keep({
+      id: `deduction|${setup}`, what: 'deduction left by the test strip', at: setup, unit: 'mm', kind: 'systematic',
+      ...(spread !== null && spread > USUAL.deductionRead ? { half: spread, mark: 'measured' } : { half: USUAL.deductionRead, mark: HABIT }),
+    }),
   };
 };
 

@@ -45,7 +45,8 @@ export const formed = (metal: Metal, part: Part, bend: number, die: Die, tipRadi
   const answer = airBendKept({ ...setup, bendAngle });
   if (!answer.ok) return { code: answer.reason.code === 'bottoming' ? 'die angle' : 'radius', sentence: `${die.name}: ${answer.reason.sentence}`, bends: [id], bodies: [die.name] };
   const deduction = deductionFor(measured, { ...setup, metal: metal.id, bendAngle }, answer.value);
-  const air: AirBend = { ...answer.value, allowance: deduction.allowance, deduction: deduction.deduction };
+  const warnings = deduction.beware === undefined ? answer.value.warnings : [...answer.value.warnings, deduction.beware];
+  const air: AirBend = { ...answer.value, allowance: deduction.allowance, deduction: deduction.deduction, warnings };
   const whole: VBend = {
     kind: 'V',
     beside: 0,

@@ -135,7 +135,7 @@ const makeOnce = ({ tooling, options }: Plan, value: (source: ErrorSource) => nu
     const stroke = forming[index]!.bend!;
     const setup = `V ${die.v} to ${stroke.bendAngle.toFixed(1)}, tip ${tipRadius}`;
     const angle = releasedAngle(stroke, value(sources.ram(step)), thicker, value(sources.strength)) - stroke.bendAngle + value(sources.angle(setup));
-    made.set(index, { shift, skew: Math.atan2(Math.sin(skew), Math.cos(skew)), angle, deduction: value(sources.deduction(setup)) });
+    made.set(index, { shift, skew: Math.atan2(Math.sin(skew), Math.cos(skew)), angle, deduction: value(sources.deduction(setup, forming[index]!.deduction.spread)) });
   }
   const finished = asMade();
   return dimensions.map((dimension) => readings(sheet, dimension, part.bends.map((b) => b.bendAngle)).map((reading) => {

@@ -48,6 +48,20 @@ describe('the grain', () => {
   });
 });
 
+describe('a row of the shop\'s table that cannot be', () => {
+  it('is taken, told to beware of, and its spread bounds what the first piece may miss', () => {
+    const made = profilePart({ name: 'angle', thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] });
+    if (!made.ok) throw new Error(made.failure.sentence);
+    const { steps: [step], dies: [die], punches: [punch] } = plan(made.value);
+    const row = { metal: metal.id, thickness: 1.5, v: die!.v, vConvention: die!.vConvention, tipRadius: punch!.tipRadius, bendAngle: 90, pieces: 2, note: '' };
+    const taken = plan(made.value, general, [{ ...row, deduction: step!.deduction - 6, spread: 6 }]);
+    expect(taken.warnings).toContainEqual(expect.stringMatching(/^The shop's measured deduction for 1\.50 mm over V .*: measure a strip again before a blank is cut\.$/));
+    expect(plan(made.value, general, [{ ...row, deduction: step!.deduction + 0.1, spread: 0.05 }]).warnings.join(' ')).not.toContain('measured deduction for');
+    const first = ({ dimensions }: typeof taken): number => Math.max(...dimensions!.map(({ firstPiece }) => firstPiece.worstCase));
+    expect(first(taken)).toBeGreaterThan(first(plan(made.value)) + 2);
+  });
+});
+
 describe('the nearest hole or cut-out', () => {
   const made = profilePart({ name: 'angle', thickness: 1.5, insideRadius: 1.5, width: 100, flanges: [40, 60], turns: [90] });
   const angle = made.ok ? made.value : null;

@@ -9,6 +9,7 @@ import { expectedFigures } from './expectedFigures.js';
 import { measuredDeductions } from './measuredDeductions.js';
 import { pieceDifferences } from './pieceDifferences.js';
 import { type BentStrip, type MadePiece, type PieceRecord, standing } from './pieceEntry.js';
+import { stripFault } from './stripFault.js';
 
 const trial = channelTrial();
 const record = (id: string, entry: PieceRecord['entry'], corrects: string | null = null): PieceRecord =>
@@ -87,6 +88,15 @@ describe('what strips say of the deduction', () => {
     // 2.6 and 2.4 at about 90 degrees, 1.6 at 60
     expect(rows.map((r) => [r.bendAngle.toFixed(1), r.deduction.toFixed(2), r.pieces, r.spread.toFixed(2)])).toEqual([['90.1', '2.50', 2, '0.10'], ['60.0', '1.60', 1, '0.00']]);
     expect(rows[0]).toMatchObject({ metal: 'dc01', thickness: 1.5, v: 12, tipRadius: 1 });
+  });
+
+  it('a strip of other sheet, or one whose legs cannot be, is no row; each says why with both figures', () => {
+    const thick = { ...strip([51.4, 51.2]), thickness: 16 };
+    const cut = strip([51.4, 41.2]);
+    expect(measuredDeductions(trial, [...records, record('m-4', thick), record('m-5', cut)])).toEqual(rows);
+    expect(stripFault(trial, strip([51.4, 51.2]))).toBeNull();
+    expect(stripFault(trial, thick)).toBe('The strip is 16.00 mm thick and the sheet of this plan 1.50 mm: only a strip of the same sheet, within 15 %, tells its deduction.');
+    expect(stripFault(trial, cut)).toMatch(/^Legs of 51\.40 and 41\.20 mm out of 100\.00 mm make a deduction of -7\.40 mm, where about 2\.\d\d mm is calculated at this bend angle; more than 1\.00 mm/);
   });
 
   it('written as the shop\'s table it overrides the calculation of the next plan', () => {

@@ -1,6 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { type ExpectedFigure, expectedFigures, measuredDeductions, type PieceEntry, pieceDifferences } from '../../fit/index.js';
+import { type ExpectedFigure, expectedFigures, measuredDeductions, type PieceEntry, pieceDifferences, stripFault } from '../../fit/index.js';
 import { deductionsToCsv } from '../../forming/index.js';
 import type { Trial } from '../../trial/index.js';
 import { checked } from '../checked.js';
@@ -37,6 +37,8 @@ const entryOf = (asked: z.output<typeof askedSchema>, trial: Trial): PieceEntry 
   if (asked.kind === 'strip') {
     const { corrects: _, ...strip } = asked;
     if (!trial.stations.some(({ id }) => id === strip.station)) throw new HttpError(422, `The trial has no station '${strip.station}'.`);
+    const fault = stripFault(trial, strip);
+    if (fault !== null) throw new HttpError(422, fault);
     return strip;
   }
   const expected = new Map(expectedFigures(trial).map((figure) => [figure.id, figure]));

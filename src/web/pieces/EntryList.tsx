@@ -1,6 +1,7 @@
 import { useState } from 'react';
-import { type BentStrip, type ExpectedFigure, type PieceRecord, standing } from '../../fit/index.js';
+import { type BentStrip, type ExpectedFigure, type PieceRecord, standing, stripFault } from '../../fit/index.js';
 import type { Trial } from '../../trial/index.js';
+import { Warning } from '../sheet/Fault.js';
 import { asSentence, day, degrees, figure, mm } from '../wording.js';
 import { Measured } from './Measured.js';
 import { PieceForm } from './PieceForm.js';
@@ -31,10 +32,12 @@ export const EntryList = ({ here, trial, expected, tools, records, kept }: Entry
         const stands = counted.has(id);
         const form = { here, corrects: id, kept: (made: PieceRecord): void => { turn(id, false); kept?.(made); } };
         const correctable = stands && kept !== undefined;
+        const fault = stands && entry.kind === 'strip' ? stripFault(trial, entry) : null;
         return (
           <li key={id} className={stands ? '' : 'stale'}>
             <p><strong>{entry.serial}</strong>{entry.batch && `, batch ${entry.batch}`}{entry.kind === 'strip' && `: ${stripSaid(entry)}`}</p>
             {entry.kind === 'piece' && <Measured piece={entry} />}
+            {fault !== null && <Warning word="Not counted.">{fault}</Warning>}
             {entry.note && <p>{asSentence(entry.note)}</p>}
             <p className="small soft">{by}, {day(createdAt)} {createdAt.slice(11, 16)} UTC{entry.instrument && `, measured with ${entry.instrument}`}{corrects !== null && '; corrects an earlier entry'}{!stands && '; corrected since, not counted'}</p>
             {correctable && <button type="button" className="no-print" aria-expanded={open.has(id)} onClick={() => turn(id, !open.has(id))}>{open.has(id) ? `No correction of ${entry.serial} after all` : `Correct ${entry.serial}`}</button>}

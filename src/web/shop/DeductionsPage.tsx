@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { spreadOf } from '../../forming/index.js';
 import type { ShopRevision } from '../../store/index.js';
 import { post } from '../ask.js';
 import { nameOnRecord } from '../nameOnRecord.js';
@@ -38,7 +39,7 @@ export const DeductionsPage = () => {
               <tbody>{value.tools.flatMap(({ rows, k }, g) => rows.map((r, i) => (
                 <tr key={`${g} ${i}`}>
                   <td>{r.metal}</td><td className="number">{figure(r.thickness, 2)}</td><td className="number">{figure(r.v, 1)}</td><td>{r.vConvention === 'sharp' ? 'sharp corners' : 'tangent points'}</td>
-                  <td className="number">{figure(r.tipRadius, 2)}</td><td className="number">{degrees(r.bendAngle)}</td><td className="number">{figure(r.deduction, 2)}</td><td className="number">{figure(r.spread, 2)}</td><td className="number">{r.pieces}</td>
+                  <td className="number">{figure(r.tipRadius, 2)}</td><td className="number">{degrees(r.bendAngle)}</td><td className="number">{figure(r.deduction, 2)}</td><td className="number">{spreadOf(r) === null ? 'not known' : figure(r.spread, 2)}</td><td className="number">{r.pieces}</td>
                   <td className="number">{i > 0 ? '' : k === null ? 'not known' : `${figure(k.k, 3)} (${figure(k.min, 3)} to ${figure(k.max, 3)})`}</td><td>{r.note}</td>
                 </tr>
               )))}</tbody>
