@@ -1,6 +1,6 @@
 import type { Machine } from '../../shop/index.js';
 import { stopX } from '../../stroke/index.js';
-import type { Trial } from '../../trial/index.js';
+import { type Trial, listed } from '../../trial/index.js';
 
 const DRIVEN: Readonly<Record<'powered' | 'by hand' | 'fixed', string>> = { powered: 'powered', 'by hand': 'set by hand', fixed: 'fixed' };
 
@@ -27,13 +27,13 @@ export const checkFirst = (machine: Machine, trials: readonly Trial[], beware = 
   return [
     ...beware.map((words) => `⚠ ${words}`),
     'Guarding: fitted, working and its stopping time tested by a competent person, by the local rules and the standards for press brakes; its settings suit the openings and flange heights of these parts.',
-    `Daylight: the ram must open to ${opening.value.toFixed(0)} mm from the die seat to the punch shoulder (${opening.name}); the machine's open height is ${machine.openHeight.toFixed(0)} mm. See that no stroke limit is set lower.`,
+    `Daylight: the ram is planned to open to ${opening.value.toFixed(0)} mm from the die seat to the punch shoulder (${opening.name}); the machine's open height is ${machine.openHeight.toFixed(0)} mm. See that no stroke limit is set lower.`,
     `Force: at most ${(force.value / 1000).toFixed(1)} kN predicted (${force.name}); the machine's rating as entered is ${(machine.rating / 1000).toFixed(0)} kN. Read the rating on its plate.`,
     crowning.length === 0 ? 'Crowning: none reckoned.'
       : `Crowning: ${machine.crowning === 'none' ? 'the machine has none; shims or the angle spread as each set-up sheet says' : `${DRIVEN[machine.crowning]}, ${span(crowning, 2)} mm at the middle of the bed; run it once to and fro`}.`,
     ...(x.length === 0 ? [] : [`Back gauge: X ${span(x, 1)} mm, R ${span(r, 1)} mm; run there, check zero and squareness with a ground bar.`]),
     ...hand.map((axis) => `${axis.toUpperCase()} is ${DRIVEN[machine.gauge[axis].drive]}: have the rule and spanner at hand.`),
-    ...(unknown.length > 0 ? [`Not known: how well ${unknown.join(', ')} come back to their place. Measure it before a tolerance is shown.`] : []),
+    ...(unknown.length > 0 ? [`Not known: how well ${listed(unknown)} ${unknown.length === 1 ? 'comes back to its place' : 'come back to their places'}. Measure it before a tolerance is shown.`] : []),
     'Tools: seats and tangs clean, no nick at tip or shoulder, rating mark legible; clamps hold each segment.',
     'Measuring: calliper, protractor and thickness gauge at hand, each within its calibration date; write the instrument down with the first piece.',
     `Supply: ${machine.site.supply}; oil warm, so that the first stroke is like the tenth.`,

@@ -3,6 +3,7 @@ import { channelTrial } from '../../papers/fixture.js';
 import { demoRack } from '../../shop/index.js';
 import type { Station, Trial } from '../../trial/index.js';
 import { changeCost, changeOver } from './changeOver.js';
+import { checkFirst } from './checkFirst.js';
 import { dayPlan } from './dayPlan.js';
 
 const rack = demoRack();
@@ -71,10 +72,20 @@ describe('a day plan', () => {
   it('says what to check with its measure', () => {
     const said = plan.checks.join('\n');
     // 90 mm of opening over the stack of the fixture
-    expect(said).toContain(`open to ${(90 + s1!.stackHeight).toFixed(0)} mm`);
+    expect(said).toContain(`is planned to open to ${(90 + s1!.stackHeight).toFixed(0)} mm`);
+    expect(said).not.toContain('Not known: how well');
     expect(said).toContain('Guarding');
     expect(said).toContain('at most 21.4 kN predicted');
     expect(said).not.toMatch(/\bsafe\b|guarantee/i);
+  });
+
+  it('says which axes nobody measured, one as one and several as several', () => {
+    const unmeasured = (...axes: readonly ('ram' | 'x' | 'r')[]): string | undefined => {
+      const repeatability = { ...a.machine.repeatability, ...Object.fromEntries(axes.map((axis) => [axis, { source: 'not known' }])) };
+      return checkFirst({ ...a.machine, repeatability }, [a]).find((words) => words.startsWith('Not known'));
+    };
+    expect(unmeasured('r')).toBe('Not known: how well R comes back to its place. Measure it before a tolerance is shown.');
+    expect(unmeasured('ram', 'x', 'r')).toBe('Not known: how well the ram, X and R come back to their places. Measure it before a tolerance is shown.');
   });
 
   it('begins with what the machine\'s record says that everybody must read, as it is known today', () => {
