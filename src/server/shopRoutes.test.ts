@@ -145,7 +145,7 @@ describe('the condition record', () => {
     const { body } = await ask('/api/machines/worn/condition?length=1500');
     expect(body).toMatchObject({ revision: 1, demo: true, figures: { asOf: 'after overhaul', length: 1500, scatter: 0.09 } });
     const unmeasured = { ...record, overhauled: { ...record!.overhauled, repeatability: { ...record!.overhauled!.repeatability, ram: null } } };
-    expect((await ask('/api/machines/worn/condition', 'POST', { data: unmeasured, after: 1 })).body).toMatchObject({ revision: 2, change: 'overhauled, repeatability, ram 0.09 to null' });
+    expect((await ask('/api/machines/worn/condition', 'POST', { data: unmeasured, after: 1 })).body).toMatchObject({ revision: 2, change: 'overhauled, repeatability, ram 0.09 to not known' });
     const { machines: now, revisions } = (await ask('/api/machines')).body as { machines: { id: string; repeatability: object }[]; revisions: object };
     expect(now.find(({ id }) => id === 'worn')!.repeatability).toMatchObject({ ram: { source: 'not known' }, x: { value: 0.25, source: 'measured' } });
     expect(revisions).toMatchObject({ worn: { machine: 1, condition: 2 } });

@@ -6,7 +6,9 @@ const MOST_TOLD = 4;
 
 const isTree = (value: unknown): value is Readonly<Record<string, unknown>> => typeof value === 'object' && value !== null && !Array.isArray(value);
 
-const shown = (value: unknown): string => (value === undefined ? 'nothing' : typeof value === 'string' ? value : JSON.stringify(value));
+const WORDS: ReadonlyMap<unknown, string> = new Map<unknown, string>([[undefined, 'nothing'], [null, 'not known'], [true, 'yes'], [false, 'no']]);
+
+const shown = (value: unknown): string => WORDS.get(value) ?? (typeof value === 'string' ? value : JSON.stringify(value));
 
 /** Fields that differ, by their place; entries of a list are named by their id where they have one. */
 const differences = (before: unknown, after: unknown, place: string): string[] => {

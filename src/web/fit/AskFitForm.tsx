@@ -62,9 +62,9 @@ export const AskFitForm = ({ question, parts, machines, metals, racks }: AskFitF
               <option value="none">not held to anything</option>
             </select>
           </label>
-          <BuyersField label="The buyer's present machine" kept={machines} accept={FILES} hint="A column beside ours. Type it in on the floor, or take JSON or CSV as `machines` prints it."
+          <BuyersField label="The buyer's present machine" kept={machines} accept={FILES} hint="A column beside ours. Type it in on the floor, or take a file, JSON or CSV, as the floor’s page saves it."
             fetch={(id) => Promise.resolve([machines.find((m) => m.id === id)])} read={machinesOfFile} told={question.tellMachines} />
-          <BuyersField label="The buyer's own tools" kept={racks} accept={FILES} hint="Each machine once more with them, as far as its tangs and seats hold them. Type them in as a rack, or take JSON or CSV as `tools` prints them."
+          <BuyersField label="The buyer's own tools" kept={racks} accept={FILES} hint="Each machine once more with them, as far as its tangs and seats hold them. Type them in as a rack, or take a file, JSON or CSV, as a rack’s page saves it."
             fetch={async (id) => (await get<{ readonly data: unknown }>(`/api/racks/${encodeURIComponent(id)}`)).data} read={rackOfFile} told={question.tellRack} />
           <button type="submit" className="next" disabled={asking || question.awaited || terms.quantity === undefined || question.parts.size === 0 || question.ours.length === 0}>Try {count(question.parts.size, 'part')} on {count(question.tried, 'machine')}</button>
           <p className="small soft" role="status">{question.awaited ? 'What the buyer has is chosen and not read yet: wait for it, choose a file that can be read, or “none told”.' : ''}</p>
