@@ -1,6 +1,6 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
-import { type DayPlan, type OneLayout, PLANNED_ANEW, dayPlan, oneLayout, planAndProve, withRemedies } from '../fit/index.js';
+import { type DayPlan, type OneLayout, PLANNED_ANEW, dayPlan, oneLayout, planAtStops, withRemedies } from '../fit/index.js';
 import { CAVEAT } from '../forming/index.js';
 import { dayPlanPdf, layoutInWords, stripsInWords } from '../papers/index.js';
 import { threadClock } from '../server/index.js';
@@ -110,7 +110,7 @@ export const dayplanCommand = (): Command =>
         trials.push(...layout.trials);
         for (const { input, trial } of layout.without) trials.push(await withRemedies(inputs[input]!, trial, hooks));
       } else {
-        for (const input of inputs) trials.push(await withRemedies(input, await planAndProve(input, hooks), hooks));
+        for (const input of inputs) trials.push(await withRemedies(input, await planAtStops(input, hooks), hooks));
       }
       const made = dayPlan({ trials, rack, pieces, spares, notRead, ...(layout && { layout }) });
       if (!made.ok) throw new Fault(made.sentence, 3);

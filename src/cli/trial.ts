@@ -1,6 +1,6 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
-import { type Alternative, alternatives, planAndProve } from '../fit/index.js';
+import { type Alternative, alternatives, atStops, planAtStops, strokesByEye } from '../fit/index.js';
 import { readBlankDxf } from '../intake/index.js';
 import type { GeneralClass } from '../metal/index.js';
 import type { Machine } from '../shop/index.js';
@@ -105,8 +105,8 @@ const one = async (file: string, options: TrialOptions): Promise<void> => {
   const { output, ...spoken } = options;
   const machine = machineNamed(options.machine, await floorOf(options));
   const input = { ...(await inputWithout(file, options)), machine };
-  const trial = await planAndProve(input, hooks);
-  const others = options.others === undefined || trial.verdict !== 'makes' ? [] : await alternatives(input, trial, wholeNumber('--others', options.others, 1, 50), hooks);
+  const trial = await planAtStops(input, hooks);
+  const others = options.others === undefined || trial.verdict !== 'makes' ? [] : await alternatives(strokesByEye(trial) === 0 ? atStops(input) : input, trial, wholeNumber('--others', options.others, 1, 50), hooks);
   process.exitCode = exitCodeOf([[trial.verdict]]);
   const value = { units: JSON_UNITS, ...trial, ...(options.others === undefined ? {} : { others }) };
   if (output !== undefined) {
@@ -122,7 +122,7 @@ const everyMachine = async (file: string, options: TrialOptions): Promise<void> 
   const floor = await floorOf(options);
   const rest = await inputWithout(file, options);
   const summaries = [];
-  for (const machine of floor) summaries.push(summaryOf(await planAndProve({ ...rest, machine }, hooks)));
+  for (const machine of floor) summaries.push(summaryOf(await planAtStops({ ...rest, machine }, hooks)));
   process.exitCode = exitCodeOf([summaries.map(({ verdict }) => verdict)]);
   const json = JSON.stringify(summaries, null, 2);
   if (options.output !== undefined) await writeWhole(options.output, `${json}\n`);

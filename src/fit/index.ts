@@ -20,6 +20,7 @@ export { type FitAsked, fitTrial } from './fitTrial.js';
 export { type OptionColumn, type OptionWorth, optionColumns, optionWorths } from './optionWorth.js';
 export { fitRows } from './fitRows.js';
 export { type PlanAndProveHooks, planAndProve } from './planAndProve.js';
+export { atStops, planAtStops, strokesByEye } from './planAtStops.js';
 export { type TightMargin, tightestMargin } from './tightestMargin.js';
 export { clockText } from './day/clockText.js';
 export { type DayAsked, type DayPlan, type DayStop, type NotRead, dayPlan } from './day/dayPlan.js';

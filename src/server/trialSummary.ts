@@ -1,4 +1,4 @@
-import { reasonsTold, tightestMargin } from '../fit/index.js';
+import { reasonsTold, strokesByEye, tightestMargin } from '../fit/index.js';
 import type { Trial } from '../trial/index.js';
 import type { TrialSummary } from '../store/index.js';
 
@@ -7,6 +7,7 @@ export function trialSummary(trial: Trial, defect: boolean): TrialSummary {
   const clearances = trial.steps.map((step) => step.clearance);
   return {
     steps: trial.steps.length,
+    byEye: strokesByEye(trial),
     stations: trial.stations.length,
     seconds: trial.seconds,
     bound: trial.bound,

@@ -1,5 +1,5 @@
 import { parentPort } from 'node:worker_threads';
-import { fitTrial, type PlanAndProveHooks, planAndProve } from '../fit/index.js';
+import { fitTrial, type PlanAndProveHooks, planAtStops } from '../fit/index.js';
 import type { Trial } from '../trial/index.js';
 import { threadClock } from './threadClock.js';
 import type { Defect, Progress, TrialTask, TrialWord } from './trialTask.js';
@@ -45,7 +45,7 @@ const work = async ({ input, stop, fit }: TrialTask): Promise<void> => {
       ...(planned === undefined ? {} : { bestSeconds: planned.seconds, bound: planned.bound }),
     }),
   };
-  const trial = await (fit ? fitTrial(input, fit, hooks) : planAndProve(input, hooks));
+  const trial = await (fit ? fitTrial(input, fit, hooks) : planAtStops(input, hooks));
   say({ kind: 'ended', trial, ...(defect && { defect }) });
 };
 

@@ -123,6 +123,8 @@ export interface TrialRecord extends MadeWith, TrialColumn {
 /** The figures of a trial that a board or a list needs without the trial itself. */
 export interface TrialSummary {
   readonly steps: number;
+  /** Strokes placed by eye; absent where it was made before this was kept. */
+  readonly byEye?: number;
   readonly stations: number;
   /** Predicted making time of one part, s, and the lower bound on it. */
   readonly seconds: number;

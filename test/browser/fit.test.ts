@@ -127,7 +127,7 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     await write.getByLabel('Serial of the piece').fill('P-002');
     await write.locator('.piece-fields input').first().fill('41');
     await page.reload();
-    await page.getByRole('heading', { name: /light angle/ }).first().waitFor();
+    await write.getByLabel('Serial of the piece').waitFor();
     await page.getByText('Test strips and the deduction they tell').click();
     const strips = page.locator('details', { hasText: 'Test strips and the deduction they tell' });
     await strips.getByLabel('Mark on the strip').fill('S-001');

@@ -25,7 +25,7 @@ const Row = ({ machine, trial, job, stopped }: { readonly machine: Machine; read
       <th scope="row"><span className="machine">{machine.name}</span><DemoTag of={machine} /><span className="small soft summary">{machine.summary}</span><Beware of={standsStill(machine)} /></th>
       <td>
         {under ? <span className="under-way"><span>{job.state === 'queued' ? 'waiting' : job.what}</span><progress aria-label={`Trial on ${machine.name}`} value={job.share} /></span>
-          : trial ? <Verdict verdict={trial.verdict} /> : <span className="soft">not tried</span>}
+          : trial ? <><Verdict verdict={trial.verdict} byEye={trial.summary.byEye} />{trial.asked && <span className="small soft summary">{trial.asked.toleranceClass === null ? 'no class asked' : `held to class ${trial.asked.toleranceClass}`}</span>}</> : <span className="soft">not tried</span>}
       </td>
       <td>{!under && trial && (trial.summary.reason ?? marginWords(trial))}{!under && trial?.summary.remedy && <><br /><span className="small">Remedy: {trial.summary.remedy}</span></>}
         {under && job.bestSeconds !== null && `best so far ${seconds(job.bestSeconds)} a part`}</td>

@@ -87,7 +87,7 @@ export const PartPage = ({ id }: { readonly id: string }) => {
         ['From', value.source?.fileName ?? 'no file'],
         ['Who', value.by],
         ['When', day(value.createdAt)],
-        ['Verdict', latest ? <Verdict verdict={latest.verdict} /> : 'not tried yet'],
+        ['Verdict', latest ? <Verdict verdict={latest.verdict} byEye={latest.summary.byEye} /> : 'not tried yet'],
         ['On', latest ? latest.machineName : '–'],
       ]}
       notes={<Cautions />}

@@ -16,7 +16,7 @@ export const TrialsTable = ({ trials, fault, again, partId }: { readonly trials:
           {trials.map((trial) => (
             <li key={trial.id}>
               <a href={to.trial(trial.id)}>
-                <Verdict verdict={trial.verdict} />
+                <Verdict verdict={trial.verdict} byEye={trial.summary.byEye} />
                 <span>{trial.verdict === 'makes' && trial.summary.steps > 0 ? `${seconds(trial.summary.seconds)} a part` : ''}</span>
                 <span className="trial-on">{trial.machineName} <span className="small soft">{trial.metalName}, quantity {trial.quantity}, {day(trial.createdAt)}</span></span>
               </a>

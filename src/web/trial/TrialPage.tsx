@@ -1,4 +1,4 @@
-import { toldTogether } from '../../fit/index.js';
+import { strokesByEye, toldTogether } from '../../fit/index.js';
 import type { TrialView } from '../../server/index.js';
 import { to } from '../place.js';
 import { Cautions } from '../sheet/Cautions.js';
@@ -35,7 +35,7 @@ export const TrialPage = ({ id }: { readonly id: string }) => {
     >
       <div className="body">
         <section className="section answer" aria-label="Verdict">
-          <p className="big-verdict"><Verdict verdict={value.verdict} /></p>
+          <p className="big-verdict"><Verdict verdict={value.verdict} byEye={strokesByEye(value.trial)} /></p>
           {value.standsStill.map((words) => <Warning key={words} word="Beware.">{words}</Warning>)}
           {planned && (
             <p>

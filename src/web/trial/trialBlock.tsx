@@ -1,3 +1,4 @@
+import { strokesByEye } from '../../fit/index.js';
 import type { StoredTrial } from '../../store/index.js';
 import type { Field } from '../sheet/Sheet.js';
 import { Verdict } from '../sheet/Verdict.js';
@@ -17,6 +18,6 @@ export const trialBlock = (stored: StoredTrial, ...more: readonly Field[]): read
   ['Machine', stored.machineName],
   ['Who', stored.by],
   ['When', day(stored.createdAt)],
-  ['Verdict', <Verdict key="verdict" verdict={stored.verdict} />],
+  ['Verdict', <Verdict key="verdict" verdict={stored.verdict} byEye={strokesByEye(stored.trial)} />],
   ...(more.length > 0 ? more : [['Quantity', String(stored.quantity)] as const, ...(madeWith(stored) === '' ? [] : [['Revisions of', madeWith(stored)] as const])]),
 ];
