@@ -42,3 +42,9 @@ it('bends in line that together ask more than the machine has are bent one by on
   const none = plan(0.4 * force);
   expect([none.verdict, none.reasons[0]!.code]).toEqual(['does not make', 'force']);
 });
+
+it('of two bends alike the one that is made in two passes has a forming of its own', () => {
+  const input = { part: part('40 ^90 60 ^90 40 t1.5 w100 r1.5'), machine: general, rack: rack(['straight-r1'], [12]), metal: metalById('dc01')!, quantity: 20 };
+  const trial = planTrial({ ...input, inTwo: [{ bend: 'b2', first: 45 }] });
+  expect([trial.verdict, trial.steps.map(({ bends, pass }) => `${bends.join()} ${pass ?? ''}`.trim()).sort()]).toEqual(['makes', ['b1', 'b2 1', 'b2 2']]);
+});

@@ -92,7 +92,7 @@ export const formingChoice = ({ part, metal, machine, dies, punches: all, measur
   const relievedOnes = all.filter(isRelieved);
   return (v, bend, relieved = false) => {
     const { id, bendAngle, insideRadius } = part.bends[bend]!;
-    const key = `${v}|${relieved}|${bendAngle}|${insideRadius}|${bendLength(part, bend)}|${leaveOut.some((o) => o.bend === id) ? id : ''}`;
+    const key = `${v}|${relieved}|${bendAngle}|${insideRadius}|${bendLength(part, bend)}|${twice.get(bend) ?? ''}|${leaveOut.some((o) => o.bend === id) ? id : ''}`;
     const before = known.get(key);
     if (before !== undefined) return before;
     const found = choose(v, bend, relieved ? relievedOnes : all);
