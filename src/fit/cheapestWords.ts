@@ -61,7 +61,7 @@ export const cheapestInShort = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'pa
   if (!cheapest || !told?.bought) return null;
   const made = parts.length - cheapest.cannot.length;
   const asked = cheapest.asked.length === 0 ? '' : `, ${cheapest.asked.length} of them only if the drawing allows a change`;
-  const what = made < parts.length ? `${made} of ${parts.length}` : made === 1 ? 'this part' : `all ${made} parts`;
+  const what = made < parts.length ? `${made} of ${parts.length}` : made === 1 ? 'this part' : made === 2 ? 'both parts' : `all ${made} parts`;
   return `The most for the least: ${what}${asked}, by ${told.bought.length === 0 ? 'nothing that has to be bought' : told.bought.join(' + ')}: ${told.price} in all, ${told.proof}.`;
 };
 
