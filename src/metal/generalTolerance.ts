@@ -36,7 +36,8 @@ const angular: readonly (readonly [number, number, number, number])[] = [
 ];
 
 /** Tolerance of an untoleranced length in mm, or null where the class has none. */
-export const linearTolerance = (length: number, cls: GeneralClass): GeneralTolerance | null => {
+export const linearTolerance = (computed: number, cls: GeneralClass): GeneralTolerance | null => {
+  const length = Math.round(computed * PER_MM) / PER_MM;
   const row = linear.find(([over, upTo], i) => (length > over || (i === 0 && length === over)) && length <= upTo);
   const tolerance = row?.[2][classes.indexOf(cls)];
   if (tolerance === undefined || tolerance === null) return null;
@@ -45,6 +46,9 @@ export const linearTolerance = (length: number, cls: GeneralClass): GeneralToler
     ? { tolerance, ...source, doubt: 'copies of the table differ here (0.15 and 0.2 against 0.2 and 0.3): look it up before use' }
     : { tolerance, ...source };
 };
+
+/** Steps in a mm by which a computed length is taken: 30.000000000000004 is in the row up to 30. */
+const PER_MM = 1e6;
 
 /** Tolerance of an untoleranced angle in degrees, by the length of its shorter leg in mm. From memory. */
 export const angularTolerance = (shorterLeg: number, cls: GeneralClass): GeneralTolerance => {

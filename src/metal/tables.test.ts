@@ -80,6 +80,9 @@ describe('ISO 2768-1:1989 (CHECKS 9)', () => {
   it('class c, linear, from 6 mm up', () => {
     expect(lengths.slice(2).map((l) => linearTolerance(l, 'c')!.tolerance)).toEqual([0.5, 0.8, 1.2, 2, 3, 4]);
   });
+  it('a length that computing leaves a hair over the end of its row stays in it', () => {
+    expect([30.000000000000004, 30.001, 120 - 1e-13, 119.999].map((l) => linearTolerance(l, 'c')!.tolerance)).toEqual([0.5, 0.8, 0.8, 0.8]);
+  });
   it('class c under 6 mm is doubted by CHECKS itself: it comes with that doubt, whichever figure is right', () => {
     for (const length of [1, 5]) {
       const { tolerance, doubt } = linearTolerance(length, 'c')!;
