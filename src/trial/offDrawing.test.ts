@@ -7,11 +7,11 @@ import { planTrial } from './planTrial.js';
 const all = demoRack();
 const oneV = { ...all, dies: all.dies.filter(({ id }) => id === 'die-v12-30') };
 
-const tried = (line: string, dimensions?: readonly Dimension[], rack = all): ReturnType<typeof planTrial> => {
+const tried = (line: string, dimensions?: readonly Dimension[], rack = all, toleranceClass?: 'c'): ReturnType<typeof planTrial> => {
   const part = partFromLine(line, 'p');
   if (!part.ok) throw new Error(part.fault.sentence);
   const machine = demoFloor().find(({ id }) => id === 'general')!;
-  return planTrial({ part: { ...part.value, ...(dimensions ? { dimensions } : {}) }, machine, rack, metal: metalById('dc01')!, quantity: 1 });
+  return planTrial({ part: { ...part.value, ...(dimensions ? { dimensions } : {}) }, machine, rack, metal: metalById('dc01')!, quantity: 1, ...(toleranceClass ? { toleranceClass } : {}) });
 };
 /** Over both flanges of a Z whose middle plate leans by 120 degrees. */
 const overall = (tolerance: number): readonly Dimension[] => [{ id: 'd1', tolerance, between: [{ kind: 'face', plate: 0, side: 'B' }, { kind: 'face', plate: 2, side: 'A' }] }];
@@ -33,6 +33,15 @@ describe('a length that the tools form otherwise than drawn', () => {
     expect(d!.drawn).toBeCloseTo(drawn, 6);
     expect(d!.value - drawn).toBeGreaterThan(0.3);
     expect(d).toMatchObject({ verdict: 'holds' });
+  });
+
+  it('where nobody named it, follows from the flanges, which are as drawn: a class is held about that', () => {
+    const { verdict, dimensions } = tried(Z, undefined, oneV, 'c');
+    expect(verdict).toBe('makes');
+    const last = dimensions!.at(-1)!;
+    expect(last).toMatchObject({ verdict: 'holds', askedBy: expect.stringMatching(/, about what follows from the flanges as formed$/) });
+    expect(last.value - drawn).toBeGreaterThan(0.3);
+    expect(dimensions!.every((d) => d.drawn === undefined)).toBe(true);
   });
 
   it('does not hold a tolerance that its scatter alone would keep', () => {

@@ -27,20 +27,27 @@ interface Placing extends Held {
   readonly placed: Placed;
 }
 
+/** Less than this off the drawing is rounding of what is told. mm */
+const NOT_OFF = 0.005;
+
 /** At their full angles bends stand where radius and angle put them, whatever flat length they take up: any rule will do. */
 const AS_DRAWN = { name: 'K-factor', k: 0.44 } as const;
 
 const askedOf = (tooling: Pick<Tooling, 'sheet'>, part: Part, { toleranceClass }: Pick<TrialInput, 'toleranceClass'>): readonly Asked[] => {
   const drawing = develop(part, AS_DRAWN);
   return (part.dimensions ?? defaultDimensions(tooling.sheet)).map((dimension): Asked => {
-    const drawn = valueOf(drawing, dimension);
+    const [datum, other] = dimension.between;
+    const value = valueOf(tooling.sheet, dimension);
+    // of lengths that nobody drew, those between faces follow from the flanges', which are kept: no drawing asks for both
+    const asDrawn = valueOf(drawing, dimension);
+    const follows = part.dimensions === undefined && datum.kind === 'face' && other.kind === 'face' && Math.abs(value - asDrawn) >= NOT_OFF;
+    const drawn = follows ? value : asDrawn;
     const cls = dimension.class ?? toleranceClass;
     const general = cls ? linearTolerance(drawn, cls) : null;
-    const [datum, other] = dimension.between;
     return {
-      dimension, drawn, value: valueOf(tooling.sheet, dimension), bends: bendsOf(tooling.sheet.part, { datum, other }),
+      dimension, drawn, value, bends: bendsOf(tooling.sheet.part, { datum, other }),
       ...(dimension.tolerance !== undefined ? { tolerance: dimension.tolerance, askedBy: 'the drawing' }
-        : general ? { tolerance: general.tolerance, askedBy: `class ${cls!}, ${general.source}${general.doubt ? ` (${general.doubt})` : ''}` }
+        : general ? { tolerance: general.tolerance, askedBy: `class ${cls!}, ${general.source}${general.doubt ? ` (${general.doubt})` : ''}${follows ? ', about what follows from the flanges as formed' : ''}` }
           : { tolerance: null, askedBy: cls ? `class ${cls} has no figure for this length` : 'nobody' }),
     };
   });
@@ -71,9 +78,6 @@ const mainCause = (contributions: readonly Contribution[]): { readonly cause: Co
   const first = [...sums.values()].sort((a, b) => b.square - a.square)[0];
   return first ? { cause: first.cause, size: Math.sqrt(first.square) } : null;
 };
-
-/** Less than this off the drawing is rounding of what is told. mm */
-const NOT_OFF = 0.005;
 
 const isOff = ({ value, drawn }: Asked): boolean => Math.abs(value - drawn) >= NOT_OFF;
 
