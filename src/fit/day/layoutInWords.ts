@@ -7,7 +7,7 @@ export const layoutInWords = ({ length: taken, bound, proven, bed }: Layout, { s
   `${left.length === 0 ? 'All parts' : stops.length === 1 ? '1 part' : `The ${stops.length} parts that are made`} on one layout: ${length(taken)} of ${length(bed)} of bed, ${proven ? 'proven the least of its model' : `the best found; none of its model is shorter than ${length(bound)}`}.`;
 
 /** Said wherever parts stand on one layout: nobody may bend by the plan of the part's own trial. */
-export const PLANNED_ANEW = 'Each part is planned anew for this layout: tools, blank, stops and depths are other ones than those of its own trial, whose walk and set-up sheet do not hold here.';
+export const PLANNED_ANEW = 'Each part is planned anew for this layout: tools, blank, stops and depths may be other ones than those of its own trial, so its walk and set-up sheet do not hold here.';
 
 /** Which part is made on which station, a line each. */
 export const stationsInWords = ({ stations }: Pick<Layout, 'stations'>): readonly string[] =>
