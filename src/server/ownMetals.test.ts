@@ -70,7 +70,7 @@ describe("the shop's own metals", () => {
     for (const bendAngle of [90, 60]) {
       const bent = airBend({ metal: batch, thickness: 1.5, v: die.v, vConvention: die.vConvention, dieAngle: die.includedAngle, shoulderRadius: die.shoulderRadius, tipRadius: punch.tipRadius, bendAngle });
       if (!bent.ok) throw new Error(bent.reason.sentence);
-      const strip = { kind: 'strip', serial: `s${bendAngle}`, batch: 'b9', station: station.id, bendAngle, cut: 100, legs: [51.4, 51.4], thickness: 1.5, depth: bent.value.depth, underLoad: bent.value.bendAngleUnderLoad, force: bent.value.peakForcePerLength };
+      const strip = { kind: 'strip', serial: `s${bendAngle}`, batch: 'b9', station: station.id, bendAngle, cut: 100, legs: bendAngle === 90 ? [51.4, 51.4] : [50 + bent.value.deduction / 2, 50 + bent.value.deduction / 2], thickness: 1.5, depth: bent.value.depth, underLoad: bent.value.bendAngleUnderLoad, force: bent.value.peakForcePerLength };
       expect((await post(`${here}/pieces`, strip)).status).toBe(201);
     }
     const kept = await post('/api/metals', { name: 'Batch 9', trialId: before.id });

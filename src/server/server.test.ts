@@ -183,7 +183,8 @@ describe('trials', () => {
     expect(told.at(-1)).toEqual(job);
     expect(job).toMatchObject({ state: 'done', verdict: 'makes', share: 1, why: null });
 
-    const { trial, ...record } = (await ask(`/api/trials/${job.trialId}`)).body as { trial: Record<string, unknown> & { steps: unknown[] } };
+    const { trial, standsStill, ...record } = (await ask(`/api/trials/${job.trialId}`)).body as { trial: Record<string, unknown> & { steps: unknown[] }; standsStill: unknown };
+    expect(standsStill).toEqual([]);
     expect(record).toMatchObject({ partId: id, partRevision: 1, machineId: machine.id, metalId: metal.id, quantity: 10, verdict: 'makes',
       summary: { steps: 1, stations: 1, proof: { checked: true, passed: true }, defect: false, reason: null } });
     expect(trial).toMatchObject({ format: 'brakewright trial 1', verdict: 'makes', proof: { checked: true, passed: true } });
