@@ -55,6 +55,7 @@ const fitAnswer = z.strictObject({
   machines: z.array(z.looseObject({ id: z.string(), name: z.string(), price: z.number(), currency: z.string() })),
   cells: z.array(z.array(cell)),
   cheapest,
+  drawingsFree: cheapest.optional(),
   alone: z.array(cheapest),
   options: z.array(z.looseObject({ machine: z.string(), id: z.string(), makes: z.array(z.string()), minutesPerBatch: z.number().nonnegative(), nothing: z.boolean(), sentence: z.string() })),
 });

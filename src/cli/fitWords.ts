@@ -33,7 +33,7 @@ export const fitInWords = (board: FitBoard, units: 'mm' | 'in' | undefined): str
     ...(cell.inVain === undefined ? [] : [`  ${words(cell.inVain)}`]),
   ])),
   '',
-  `Cheapest for ${board.cheapest?.cannot.length === 0 ? 'all' : 'those that are made'}: ${cheapestOfAll(board)}.`,
+  ...cheapestOfAll(board).map((said) => `Cheapest for ${board.cheapest?.cannot.length === 0 ? 'all' : 'those that are made'}: ${said}.`),
   ...board.alone.map((alone, m) => `On ${board.machines[m]!.id} alone: ${cheapestWords(alone, board, nothingCostsLess(), true)}.`),
   ...(board.options.length > 0 ? ['', 'What each option buys:'] : []),
   ...board.options.map((o) => `  ${o.machine}: ${words(o.sentence)} (${money(o.price, o.currency)})`),

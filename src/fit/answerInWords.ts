@@ -4,7 +4,7 @@ import type { FitCell } from './fitCell.js';
 import { columnSum } from './columnSums.js';
 
 interface Answered {
-  readonly parts: readonly unknown[];
+  readonly parts: readonly { readonly name: string }[];
   readonly machines: readonly Pick<BoardMachine, 'name' | 'whose' | 'standsStill'>[];
   readonly cells: readonly (readonly (FitCell | null)[])[];
 }
@@ -15,6 +15,9 @@ export const columnName = ({ name, whose }: Pick<BoardMachine, 'name' | 'whose'>
 /** Machines named in one sentence; of more it is told how many. */
 const MOST_NAMED = 3;
 
+/** Parts named in one sentence. */
+const MOST_PARTS = 4;
+
 /** What makes machines stand still whatever they make, each machine once. */
 const stillWords = (machines: Answered['machines']): string =>
   [...new Set(machines.flatMap(({ name, standsStill = [] }) => (standsStill.length > 0 ? [` ⚠ “${name}”: ${standsStill.join(' ')}`] : [])))].join('');
@@ -23,7 +26,7 @@ const stillWords = (machines: Answered['machines']): string =>
 export const answerInWords = (asked: Answered): string => `${madeInWords(asked)}${stillWords(asked.machines)}`;
 
 const madeInWords = ({ parts, machines, cells }: Answered): string => {
-  const sums = machines.map((machine, m) => ({ name: columnName(machine), ...columnSum(cells.map((row) => row[m] ?? null)) }));
+  const sums = machines.map((machine, m) => ({ name: columnName(machine), ...columnSum(cells.map((row) => row[m] ?? null)), undecided: cells.flatMap((row, p) => (row[m]?.verdict === 'not decided' ? [p] : [])) }));
   const all = parts.length;
   const what = all === 1 ? 'this part' : all === 2 ? 'both parts' : `all ${all} parts`;
   // more names than can be taken in at a glance stand in the table below
@@ -50,7 +53,14 @@ const madeInWords = ({ parts, machines, cells }: Answered): string => {
     if (top <= most) return '';
     most = top;
     const by = names(sums.filter((l) => l.levels[k + 1]!.made === top));
-    return top === all ? ` ${words}, ${what}: ${by}.` : ` ${words}, the most: ${by}, ${top} of ${all}.`;
+    return top === all ? ` ${words}, ${what}: ${by}.` : ` ${words}, the most: ${by}, ${top} of ${all}${sums.filter((l) => l.levels[k + 1]!.made === top).length > 1 ? ' each' : ''}.`;
   });
-  return `${none}${first}${further.join('')}`;
+  const onNone = (of: (sum: (typeof sums)[number], part: number) => boolean): string => {
+    const left = parts.flatMap(({ name }, p) => (sums.every((sum) => of(sum, p)) ? [name] : []));
+    // names hold commas of their own
+    return left.length > MOST_PARTS ? `${left.length} of the parts` : left.join('; ');
+  };
+  const never = all === 1 ? '' : onNone((sum, p) => sum.noHelp.includes(p));
+  const undecided = all === 1 ? '' : onNone((sum, p) => sum.undecided.includes(p));
+  return `${none}${first}${further.join('')}${never === '' ? '' : ` Made by none, and nothing looked at helps: ${never}.`}${undecided === '' ? '' : ` Not decided on any: ${undecided}.`}`;
 };

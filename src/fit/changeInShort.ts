@@ -8,7 +8,7 @@ const TERMS: Readonly<Record<ChangeKind, string>> = { 'as drawn': '', 'other dra
 export const changeInShort = ({ verdict, remedies, remediesCut, inVain }: Pick<FitCell, 'verdict' | 'remedies' | 'remediesCut' | 'inVain'>): string | null => {
   const first = remedies.find(({ confirmed }) => confirmed);
   if (verdict === 'does not make') {
-    if (first) return 'only by eye to a scribed line';
+    if (first) return `only by eye to a scribed line${remediesCut ? '; what else helps was not looked for to the end' : ''}`;
     return remediesCut ? 'what helps was not looked for to the end' : inVain === undefined ? 'what helps was not looked for' : 'nothing looked at helps';
   }
   if (verdict !== 'makes with remedy' || !first?.items) return null;

@@ -46,8 +46,21 @@ describe('the cheapest of a board, rule by rule', () => {
   it('is told at the head in one sentence: how many, by what, for how much, and what asks for another drawing', () => {
     const told = board([makes], [no, lifted(change([option(1)]))], [lifted(change([asked('split')]))], [no]);
     const [a, b] = [MACHINES[0]!, MACHINES[1]!].map(({ name, price: cost }) => `${name} (${cost.toLocaleString('en')} EUR)`);
-    expect(cheapestInShort(told)).toBe(`The most for the least: 3 of 4, 1 of them only if the drawing allows a change, by ${b} + ${a} + Z (9,800 EUR): ${(price(0) + price(1) + 9_800).toLocaleString('en')} EUR in all, nothing costs less, as counted.`);
-    expect(cheapestInShort(board([no]))).toBeNull();
+    expect(cheapestInShort(told)).toEqual([`The most for the least: 3 of 4, 1 of them only if the drawing allows a change, by ${b} + ${a} + Z (9,800 EUR): ${(price(0) + price(1) + 9_800).toLocaleString('en')} EUR in all, nothing costs less, as counted.`]);
+    expect(cheapestInShort(board([no]))).toEqual([]);
+  });
+
+  it('beside it stands the set that changes drawings wherever it saves money, only where it costs less or makes more', () => {
+    const seamOrMachine = board([makes], [lifted(change([asked('split')])), makes]);
+    expect(seamOrMachine.cheapest).toMatchObject({ price: price(0) + price(1), asked: [] });
+    expect(seamOrMachine.drawingsFree).toMatchObject({ price: price(0), cannot: [], asked: [{ part: 1, what: 'a split' }] });
+    expect(cheapestInShort(seamOrMachine).map((words) => words.split(':')[0])).toEqual(['The most with the fewest drawings changed', 'If drawings may change wherever it saves money']);
+    expect(cheapestInShort(seamOrMachine)[0]).toContain('nothing costs less that changes the drawings as little');
+    expect(board([makes], [lifted(change([asked('split')]))])).not.toHaveProperty('drawingsFree');
+    // an option without a price is no way that counts, the seam is one
+    const dear: RemedyItem = { ...option(0), price: null };
+    const more = board([makes], [lifted(change([asked('split')]), change([dear]))]);
+    expect([more.cheapest!.cannot, more.drawingsFree!.cannot]).toEqual([[1], []]);
   });
 
   it('two passes leave the drawing as it is and cost nothing', () => {
@@ -82,13 +95,13 @@ const BOUGHT = new Set(['option', 'punch']);
 const TO_AGREE = new Set(['tolerance', 'radius', 'relief', 'split']);
 const NO_WAY = new Set(['scribed line', 'daylight']);
 
-/** Every set of things there are on the board, by counting in binary: what it costs, and which parts it makes by the model's own sentence. */
-const naive = (rows: readonly (readonly FitCell[])[]): { readonly price: number; readonly cannot: readonly number[] } => {
+/** Every set of things there are on the board, by counting in binary: what it costs, and which parts it makes by the model's own sentence; with `free` any change of a drawing counts as none. */
+const naive = (rows: readonly (readonly FitCell[])[], free = false): { readonly price: number; readonly cannot: readonly number[] } => {
   const ways = rows.map((row) => row.flatMap((cell, c) => (cell.verdict === 'makes' ? [[]] : cell.remedies.filter((r) => r.confirmed).map((r) => r.items!)).map((items) => ({ c, items })))
     .filter(({ items }) => !items.some(({ kind }) => NO_WAY.has(kind))));
   const allowed = ways.map((of) => {
     const drawn = of.filter(({ items }) => !items.some(({ kind }) => TO_AGREE.has(kind)));
-    return drawn.length > 0 ? drawn : of;
+    return drawn.length > 0 && !free ? drawn : of;
   });
   const things = new Map<string, number>();
   for (const { c, items } of allowed.flat()) {
@@ -106,6 +119,7 @@ const naive = (rows: readonly (readonly FitCell[])[]): { readonly price: number;
 };
 
 it('the cheapest of 200 seeded boards costs what trying every set of things costs', () => {
+  let freer = 0;
   for (let seed = 1; seed <= 200; seed++) {
     const random = seeded(seed);
     const whole = (n: number): number => Math.floor(random() * n);
@@ -115,8 +129,12 @@ it('the cheapest of 200 seeded boards costs what trying every set of things cost
     const cell = (c: number): FitCell =>
       whole(4) === 0 ? makes : lifted(...Array.from({ length: whole(4) }, () => change(Array.from({ length: 1 + whole(2) }, () => item(c)), whole(4) > 0)));
     const rows = Array.from({ length: 1 + whole(4) }, () => columns.map((_, c) => cell(c)));
-    const { cheapest } = board(...rows);
+    const { cheapest, drawingsFree } = board(...rows);
     expect({ price: cheapest!.price, cannot: cheapest!.cannot }, `seed ${seed}`).toEqual(naive(rows));
     expect(cheapest!.proven, `seed ${seed}`).toBe(true);
+    // all prices are entered, so both make the same parts
+    expect(drawingsFree?.price ?? cheapest!.price, `seed ${seed}, drawings free`).toBe(naive(rows, true).price);
+    freer += drawingsFree ? 1 : 0;
   }
+  expect(freer).toBeGreaterThan(10);
 });

@@ -50,19 +50,31 @@ export const cheapestTold = (cheapest: Cheapest, { parts, machines = [] }: Told,
 /** Why a board has no set over all machines: the end of a sentence. */
 export const notReckoned = ({ alone }: Pick<FitBoard, 'alone'>): string => (alone.length === 0 ? 'not reckoned, since not every part has been tried on every machine' : SEVERAL_CURRENCIES);
 
-/** The set over all machines of a board, or why there is none, in a sentence without its full stop. */
-export const cheapestOfAll = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'parts' | 'machines'>): string =>
-  board.cheapest === null ? notReckoned(board) : cheapestWords(board.cheapest, board, nothingCostsLess(board));
+/** The sets over all machines of a board, or why there is none, a sentence each without its full stop. */
+export const cheapestOfAll = (board: Pick<FitBoard, 'cheapest' | 'drawingsFree' | 'alone' | 'parts' | 'machines'>): readonly string[] =>
+  board.cheapest === null ? [notReckoned(board)] : [
+    cheapestWords(board.cheapest, board, nothingCostsLess(board)),
+    ...(board.drawingsFree ? [`if drawings may change wherever it saves money, ${cheapestWords(board.drawingsFree, board, nothingCostsLess())}`] : []),
+  ];
 
-/** The set over all machines in one sentence for the head: how many parts, by what, for how much, and how many of them ask for another drawing; null where there is none. */
-export const cheapestInShort = (board: Pick<FitBoard, 'cheapest' | 'alone' | 'parts' | 'machines'>): string | null => {
-  const { cheapest, parts } = board;
-  const told = cheapest && cheapestTold(cheapest, board, nothingCostsLess(board));
-  if (!cheapest || !told?.bought) return null;
-  const made = parts.length - cheapest.cannot.length;
-  const asked = cheapest.asked.length === 0 ? '' : `, ${cheapest.asked.length} of them only if the drawing allows a change`;
+/** How many parts, by what, for how much, and how many of them ask for another drawing; null where the set makes none. */
+const inShort = (set: Cheapest, board: Told, proven: string): string | null => {
+  const { parts } = board;
+  const { bought, price, proof } = cheapestTold(set, board, proven);
+  if (bought === null) return null;
+  const made = parts.length - set.cannot.length;
+  const asked = set.asked.length === 0 ? '' : `, ${set.asked.length} of them only if the drawing allows a change`;
   const what = made < parts.length ? `${made} of ${parts.length}` : made === 1 ? 'this part' : made === 2 ? 'both parts' : `all ${made} parts`;
-  return `The most for the least: ${what}${asked}, by ${told.bought.length === 0 ? 'nothing that has to be bought' : told.bought.join(' + ')}: ${told.price} in all, ${told.proof}.`;
+  return `${what}${asked}, by ${bought.length === 0 ? 'nothing that has to be bought' : bought.join(' + ')}: ${price} in all, ${proof}.`;
+};
+
+/** The sets over all machines for the head, a sentence each: the one that changes drawings least, and where it costs less or makes more the one that changes them freely; none where there is no set. */
+export const cheapestInShort = (board: Pick<FitBoard, 'cheapest' | 'drawingsFree' | 'alone' | 'parts' | 'machines'>): readonly string[] => {
+  const { cheapest, drawingsFree } = board;
+  const first = cheapest && inShort(cheapest, board, nothingCostsLess(board));
+  if (first === null) return [];
+  const free = drawingsFree ? inShort(drawingsFree, board, nothingCostsLess()) : null;
+  return free === null ? [`The most for the least: ${first}`] : [`The most with the fewest drawings changed: ${first}`, `If drawings may change wherever it saves money: ${free}`];
 };
 
 /** What a set costs and makes in a sentence without its full stop; null is one that has prices in several currencies. */

@@ -32,7 +32,7 @@ export interface ColumnSum {
   readonly byEye: readonly number[];
   /** Parts for which nothing that was looked at helps. */
   readonly noHelp: readonly number[];
-  /** Parts for which the looking was broken off, did not settle something, or was not asked for. */
+  /** Parts for which the looking was broken off, did not settle something, or was not asked for; one of `byEye` may be among them. */
   readonly cut: readonly number[];
 }
 
@@ -80,6 +80,6 @@ export const columnSum = (cells: readonly (FitCell | null)[]): ColumnSum => {
     levels: levelsOf(makes, changed), makes, changed, no: of('does not make').length, open: open.length,
     why: grouped([...lifted, ...of('does not make')].sort((a, b) => a - b).map((p) => [reasonInShort(cells[p]!) ?? 'no reason given', p] as const)),
     changes: changes.sort((a, b) => CHANGE_KINDS.indexOf(a.kind) - CHANGE_KINDS.indexOf(b.kind)),
-    byEye, noHelp: helpless.filter((p) => !unlooked(cells[p]!)), cut: helpless.filter((p) => unlooked(cells[p]!)),
+    byEye, noHelp: helpless.filter((p) => !unlooked(cells[p]!)), cut: of('does not make').filter((p) => cells[p]!.remediesCut === true || (helpless.includes(p) && unlooked(cells[p]!))),
   };
 };

@@ -59,15 +59,19 @@ export interface FitBoard {
   readonly cells: readonly (readonly FitCell[])[];
   /** Null where not all prices are in one currency. */
   readonly cheapest: Cheapest | null;
-  /** The same with one machine alone, in the order of `machines`. */
+  /** The cheapest where every change of a drawing is as good as none; absent where it neither costs less nor makes more than `cheapest`. */
+  readonly drawingsFree?: Cheapest;
+  /** The same as `cheapest` with one machine alone, in the order of `machines`. */
   readonly alone: readonly (Cheapest | null)[];
   /** What each option of our machines buys for these parts; empty where it was not asked. */
   readonly options: readonly OptionWorth[];
 }
 
-const MODEL =
+const COUNTED =
   'The parts at the quantity asked, each on one of these machines, with the rack as it is at hand; machines, options and tools beyond the rack at their prices as entered, none counted without one; ' +
-  'of the changes that lift a no only those that were planned again and confirmed; a coarser class, another radius, a relief or a seam only for parts that nothing else here makes.';
+  'of the changes that lift a no only those that were planned again and confirmed; a coarser class, another radius, a relief or a seam';
+const MODEL = `${COUNTED} only for parts that nothing else here makes.`;
+const MODEL_FREE = `${COUNTED} wherever it saves money, at no price.`;
 
 /** A way to make a part in one column, and what the buyer must agree to for it; '' for nothing. */
 interface AskedWay {
@@ -95,14 +99,17 @@ const waysOf = (cell: FitCell, column: FitColumn): AskedWay[] =>
       asked: r.items!.filter((i) => changeKind({ items: [i] }) !== 'as drawn').map(({ name }) => name).join(' + '),
     }));
 
+/** What asks nothing of the buyer first: of two ways that a set holds, the first is told. */
+const anyWay = (ways: readonly AskedWay[]): readonly AskedWay[] => [...ways].sort((a, b) => Number(a.asked !== '') - Number(b.asked !== ''));
+
 /** Ways that leave the drawing as it is; only where a part has none, those that the buyer must agree to. */
 const asDrawnFirst = (ways: readonly AskedWay[]): readonly AskedWay[] => {
   const asDrawn = ways.filter(({ asked }) => asked === '');
   return asDrawn.length > 0 ? asDrawn : ways;
 };
 
-/** `free`: keys of the machines that the buyer has already. Null where prices are in several currencies. */
-const cheapestOf = (columns: readonly FitColumn[], free: ReadonlySet<string>, cells: readonly (readonly FitCell[])[]): Cheapest | null => {
+/** `free`: keys of the machines that the buyer has already; `allowed`: which of a part's ways are counted. Null where prices are in several currencies. */
+const cheapestOf = (columns: readonly FitColumn[], free: ReadonlySet<string>, cells: readonly (readonly FitCell[])[], allowed = asDrawnFirst): Cheapest | null => {
   const currencies = new Set<string>();
   const named = new Map<string, { readonly kind: 'machine' | 'option' | 'tool'; readonly bought: Bought }>();
   for (const column of columns) {
@@ -120,7 +127,7 @@ const cheapestOf = (columns: readonly FitColumn[], free: ReadonlySet<string>, ce
   }
   const [currency = columns[0]?.machine.currency, ...others] = currencies;
   if (currency === undefined || others.length > 0) return null;
-  const parts = cells.map((row) => asDrawnFirst(row.flatMap((cell, c) => waysOf(cell, columns[c]!))));
+  const parts = cells.map((row) => allowed(row.flatMap((cell, c) => waysOf(cell, columns[c]!))));
   const found = cheapestSet(parts.map((ways) => ways.map(({ way }) => way)), new Map([...named].map(([key, { bought }]) => [key, bought.price])));
   const of = (kind: 'machine' | 'option' | 'tool'): Bought[] => found.chosen.flatMap((key) => (named.get(key)!.kind === kind ? [named.get(key)!.bought] : []));
   const chosen = new Set(found.chosen);
@@ -134,7 +141,7 @@ const cheapestOf = (columns: readonly FitColumn[], free: ReadonlySet<string>, ce
   });
   return {
     asked, ...(unpriced.length > 0 && { unpriced }), machines: of('machine'), options: of('option'), tools: of('tool'), price: found.price, currency,
-    proven: found.proven, bound: found.bound, cannot: found.cannot, model: MODEL,
+    proven: found.proven, bound: found.bound, cannot: found.cannot, model: allowed === asDrawnFirst ? MODEL : MODEL_FREE,
   };
 };
 
@@ -143,13 +150,16 @@ export const fitBoard = (
   parts: FitBoard['parts'], columns: readonly FitColumn[], cells: readonly (readonly FitCell[])[], owned: readonly string[] = [], options: readonly OptionWorth[] = [],
 ): FitBoard => {
   const free = new Set(columns.filter(({ whose, machine }) => whose === 'the buyer\'s' || owned.includes(machine.id)).map(machineKey));
+  const cheapest = cheapestOf(columns, free, cells);
+  const drawingsFree = cheapest && cheapestOf(columns, free, cells, anyWay);
   return {
     parts, cells, options,
     machines: columns.map(({ id, machine, rack, whose }) => ({
       id, machineId: machine.id, name: machine.name, whose, price: machine.price, currency: machine.currency, rack: rack.name, tools: toolsTaken(machine, rack),
       ...(standsStill(machine).length > 0 && { standsStill: standsStill(machine) }),
     })),
-    cheapest: cheapestOf(columns, free, cells),
+    cheapest,
+    ...(cheapest && drawingsFree && (drawingsFree.price < cheapest.price || drawingsFree.cannot.length < cheapest.cannot.length) && { drawingsFree }),
     alone: columns.map((column, c) => cheapestOf([column], free, cells.map((row) => [row[c]!]))),
   };
 };

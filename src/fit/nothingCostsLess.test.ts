@@ -11,5 +11,6 @@ it('a set over all machines leaves a drawing that one machine alone would change
   expect(leavesDrawings({ cheapest: set([], [0]), alone: [set([], [0, 1]), set([1], [0])] })).toBe(true);
   expect(leavesDrawings({ cheapest: set([], [0, 1]), alone: [set([], [0, 1])] })).toBe(false);
   expect(leavesDrawings({ cheapest: set([2], []), alone: [set([2], []), null] })).toBe(false);
+  expect(leavesDrawings({ cheapest: set([], []), drawingsFree: set([], [0]), alone: [] })).toBe(true);
   expect(leavesDrawings({ cheapest: null, alone: [] })).toBe(false);
 });

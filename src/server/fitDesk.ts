@@ -201,8 +201,8 @@ export class FitDesk {
       },
       onProgress: (progress) => this.show(live, { ...progress, of }),
     });
-    const { cheapest, alone } = fitBoard(live.view.parts, order.columns, cells, order.owned);
-    this.show(live, { cheapest, alone });
+    const { cheapest, drawingsFree, alone } = fitBoard(live.view.parts, order.columns, cells, order.owned);
+    this.show(live, { cheapest, ...(drawingsFree && { drawingsFree }), alone });
     const before = live.view.done;
     const bought = !order.options || live.stop.signal.aborted ? null : await runOptions({ ...question, seconds: order.optionSeconds ?? order.seconds }, cells, {
       ...hooks, onProgress: (progress) => this.show(live, { done: before + progress.done, fromCache: fromCache + progress.fromCache }),

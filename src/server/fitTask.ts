@@ -1,4 +1,4 @@
-import type { BoardMachine, ColumnSum, FitBoard, FitCell } from '../fit/index.js';
+import type { BoardMachine, Cheapest, ColumnSum, FitBoard, FitCell } from '../fit/index.js';
 
 /** A part of a fit: which one, and which revision of it. */
 export interface FitPart {
@@ -50,12 +50,13 @@ export interface FitView {
   readonly sums: readonly ColumnSum[];
   /** Null until all cells are there. */
   readonly cheapest: FitBoard['cheapest'];
+  readonly drawingsFree?: Cheapest;
   readonly alone: FitBoard['alone'];
   /** What each option buys; empty until it is known. */
   readonly options: FitBoard['options'];
 }
 
 /** What a list and the stream of changes tell of a fit: all but the board. */
-export type FitSummary = Omit<FitView, 'cells' | 'answer' | 'sums' | 'cheapest' | 'alone' | 'options'>;
+export type FitSummary = Omit<FitView, 'cells' | 'answer' | 'sums' | 'cheapest' | 'drawingsFree' | 'alone' | 'options'>;
 
-export const fitSummary = ({ cells: _, cheapest: __, alone: ___, options: ____, answer: _____, sums: ______, ...summary }: FitView): FitSummary => summary;
+export const fitSummary = ({ cells: _, cheapest: __, alone: ___, options: ____, answer: _____, sums: ______, drawingsFree: _______, ...summary }: FitView): FitSummary => summary;

@@ -46,7 +46,7 @@ export const reportOfFit = async (
     parts.push(reportPart(part, (shown ? walk : undefined) ?? (await trialOf(madeBy(view.cells[p]!)))));
   }
   const board: FitBoard = {
-    parts: view.parts, machines: view.machines, cheapest: view.cheapest, alone: view.alone, options: view.options,
+    parts: view.parts, machines: view.machines, cheapest: view.cheapest, ...(view.drawingsFree && { drawingsFree: view.drawingsFree }), alone: view.alone, options: view.options,
     cells: view.cells.map((row) => row.map((cell) => cell ?? NOT_YET)),
   };
   return {

@@ -1,4 +1,4 @@
-import { type DayPlan, type DayStop, layoutInWords as sayLayout } from '../../fit/index.js';
+import { type DayPlan, type DayStop, layoutInWords as sayLayout, stripsInWords as sayStrips } from '../../fit/index.js';
 import { type Units, lengthText, roundText } from '../format.js';
 
 const DOES: Readonly<Record<DayStop['changes'][number]['what'], string>> = { stays: 'stays', altered: 'alter', built: 'build', 'taken off': 'take off' };
@@ -14,12 +14,7 @@ export const blanksInWords = ({ blanks: { length, width, thickness, pieces, spar
 };
 
 /** A line for each size of strip. */
-export const stripsInWords = ({ strips }: DayStop): string => {
-  if (strips.length === 0) return 'none: as for a part before it';
-  const sizes = new Map<string, number>();
-  for (const { along, across, bends } of strips) sizes.set(`${along.toFixed(0)} by ${across.toFixed(0)} mm`, (sizes.get(`${along.toFixed(0)} by ${across.toFixed(0)} mm`) ?? 0) + bends.length);
-  return [...sizes].map(([size, count]) => `${count} of ${size}`).join('\n');
-};
+export const stripsInWords = (stop: DayStop): string => sayStrips(stop).join('\n') || 'none: as for a part before it';
 
 /** The layout of the day in one sentence, in these units. */
 export const layoutInWords = (layout: NonNullable<DayPlan['layout']>, plan: Pick<DayPlan, 'stops' | 'left'>, units: Units): string => sayLayout(layout, plan, (mm) => roundText(mm, units));

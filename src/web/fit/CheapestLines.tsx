@@ -45,6 +45,7 @@ export const CheapestLines = ({ fit }: { readonly fit: FitView }) => fit.alone.l
         <thead><tr><th scope="col">With</th><th scope="col">Machines, options and tools</th><th scope="col" className="number">Price</th><th scope="col">Proof</th><th scope="col">Makes</th></tr></thead>
         <tbody>
           {fit.cheapest === null ? <NotReckoned what="any of these machines" /> : <Line what={leavesDrawings(fit) ? 'any of these machines, changing drawings least' : 'any of these machines'} proven={nothingCostsLess(fit)} cheapest={fit.cheapest} parts={fit.parts} machines={fit.machines} open={(p) => fit.cells[p]!.some(isOpen)} />}
+          {fit.drawingsFree && <Line what="any of these machines, changing drawings wherever it saves money" proven={nothingCostsLess()} cheapest={fit.drawingsFree} parts={fit.parts} machines={fit.machines} open={(p) => fit.cells[p]!.some(isOpen)} />}
           {fit.alone.map((alone, c) => alone === null ? <NotReckoned key={fit.machines[c]!.id} what={aloneWords(fit.machines[c]!)} /> : <Line key={fit.machines[c]!.id} what={aloneWords(fit.machines[c]!)} cheapest={alone} parts={fit.parts} machines={fit.machines} open={(p) => isOpen(fit.cells[p]![c]!)} proven={nothingCostsLess()} />)}
         </tbody>
       </table>

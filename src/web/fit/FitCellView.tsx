@@ -1,4 +1,4 @@
-import { VERDICT_SIGNS, changeSign } from '../../fit/index.js';
+import { VERDICT_SIGNS, changeSigns } from '../../fit/index.js';
 import type { KeptCell } from '../../server/index.js';
 import { figure } from '../wording.js';
 
@@ -16,16 +16,21 @@ const under = ({ verdict, margins, inShort, changeShort, partsAnHour, slowedBy, 
   if (verdict === 'makes') {
     return [tight ? tight.share >= 0.9995 ? `${limitOf(tight)} all used` : `${limitOf(tight)} ${shareOf(tight.share)} used` : 'nothing to bend', ...(partsAnHour === null ? [] : [anHour(partsAnHour)]), ...(slowedBy ? [`${slowedBy.what} ${figure(slowedBy.seconds, 0)} s`] : [])];
   }
-  const changed = verdict === 'makes with remedy' ? remedies.find(({ confirmed }) => confirmed)?.partsAnHour : undefined;
-  return [inShort, changeShort, changed === undefined ? null : anHour(changed)].filter((words) => words !== null);
+  const change = verdict === 'makes with remedy' ? remedies.find(({ confirmed }) => confirmed) : undefined;
+  const joined = change?.items?.some(({ kind }) => kind === 'split') === true ? ' without joining' : '';
+  return [inShort, changeShort, change?.partsAnHour === undefined ? null : `${anHour(change.partsAnHour)}${joined}`].filter((words) => words !== null);
 };
 
 /** One cell: sign, word, the tightest margin or the reason and remedy; pressed, it shows all of itself. */
-export const FitCellView = ({ cell, label, open, choose }: { readonly cell: KeptCell | null; readonly label: string; readonly open: boolean; readonly choose: () => void }) =>
-  cell === null ? <span className="soft" role="img" aria-label={`${label}: not computed yet`}>…</span> : (
+export const FitCellView = ({ cell, label, open, choose }: { readonly cell: KeptCell | null; readonly label: string; readonly open: boolean; readonly choose: () => void }) => {
+  if (cell === null) return <span className="soft" role="img" aria-label={`${label}: not computed yet`}>…</span>;
+  const changes = changeSigns(cell);
+  const signs = changes.length > 0 ? changes : [{ sign: VERDICT_SIGNS[cell.verdict], word: cell.verdict }];
+  return (
     <button type="button" className={`cell ${cell.verdict === 'does not make' ? 'no' : ''}`} aria-pressed={open} onClick={choose}>
       <span className="hidden">{label}: </span>
-      <span className="cell-word"><span className="sign" aria-hidden="true">{changeSign(cell)?.sign ?? VERDICT_SIGNS[cell.verdict]}</span> {changeSign(cell)?.word ?? cell.verdict}</span>
+      {signs.map(({ sign, word }) => <span key={word} className="cell-word"><span className="sign" aria-hidden="true">{sign}</span> {word}</span>)}
       {under(cell).map((words) => <span key={words} className="cell-more">{words}</span>)}
     </button>
   );
+};

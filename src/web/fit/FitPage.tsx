@@ -70,7 +70,7 @@ export const FitPage = ({ id }: { readonly id: string }) => {
         {!under && fit.why !== null && <p>{fit.why}</p>}
         <Fault sentence={refused} />
         {under ? null : <p className="fit-answer">{fit.answer}</p>}
-        {under || least === null ? null : <p className="fit-least">{least}</p>}
+        {under ? null : least.map((words) => <p key={words} className="fit-least">{words}</p>)}
         {under ? null : <TryAgain fit={fit} />}
         <MachineSums fit={fit} under={under} />
         <h2>Part by part</h2>

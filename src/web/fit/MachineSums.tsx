@@ -29,7 +29,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                   <meter min={0} max={Math.max(1, all)} value={sum.makes} aria-label={`${machine.name} makes ${sum.makes} of ${all} parts`} />
                   {sum.levels.filter(({ more }) => more > 0).map(({ words, made }) => <span key={words} className="small">{words}: {made} of {all}</span>)}
                   {sum.changed['other machine'] > 0 && <span className="small">{sum.changed['other machine']} more if it were another machine, as named</span>}
-                  {sum.no > 0 && <span className="small">{sum.no} not made</span>}
+                  {sum.no > 0 && <span className="small">{sum.no} not made{sum.cut.length > 0 && `, for ${sum.cut.length} of them what helps not settled`}</span>}
                   {sum.open > 0 && <span className="small">{sum.open} {under ? 'to come, or not decided' : 'still open'}</span>}
                 </td>
                 <td>{sum.makes === all ? 'makes all' : sum.why.length === 0 ? '–' : <ul className="dots">{sum.why.map(({ words, parts }) => <li key={words}>{words} <span className="soft">({of(parts)})</span></li>)}</ul>}</td>
@@ -41,7 +41,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
                       ))}
                       {sum.byEye.length > 0 && <li>only by eye to a scribed line, which counts as not made <span className="soft">({of(sum.byEye)})</span></li>}
                       {sum.noHelp.length > 0 && <li>nothing that was looked at helps <span className="soft">({of(sum.noHelp)})</span></li>}
-                      {sum.cut.length > 0 && <li>what helps was not looked for to the end <span className="soft">({of(sum.cut)})</span></li>}
+                      {sum.cut.length > 0 && <li>what {sum.cut.some((p) => sum.byEye.includes(p)) ? 'else ' : ''}helps was not looked for to the end <span className="soft">({of(sum.cut)})</span></li>}
                     </ul>
                   )}
                 </td>

@@ -1,4 +1,4 @@
-import { type DayStop, clockText } from '../../fit/index.js';
+import { type DayStop, clockText, stripsInWords } from '../../fit/index.js';
 import { whoQuery } from '../nameOnRecord.js';
 import { to } from '../place.js';
 import { Drawing } from '../sheet/Drawing.js';
@@ -8,7 +8,7 @@ import type { Day } from './day.js';
 /** What is cut for a part before the day: its blanks and its test strips. */
 const cutWords = ({ blanks: { pieces, spares, length, width, thickness }, strips }: DayStop): string =>
   `Cut ${pieces === 1 ? '1 blank' : `${pieces} blanks`} and ${spares === 1 ? '1 spare' : `${spares} spares`}, ${length === null ? 'by its drawing' : `${mm(length)} by ${mm(width!)}`}, ${mm(thickness)} thick; ` +
-  `${strips.length === 0 ? 'no test strip: as for a part before it' : strips.map((s) => `${s.bends.length} test strips of ${s.along.toFixed(0)} by ${s.across.toFixed(0)} mm`).join(', ')}.`;
+  `${strips.length === 0 ? 'no test strip: as for a part before it' : `test strips: ${stripsInWords({ strips }).join(', ')}`}.`;
 
 /** The parts of the day in their order: when each begins, what is changed on the bed for it, what is cut for it, and by what it is bent. `query` is what the plan was asked by. */
 export const DayOrder = ({ plan: { stops, trialIds, partIds, layout }, query }: { readonly plan: Day; readonly query: string }) => (

@@ -58,7 +58,7 @@ export const ReportPage = ({ id }: { readonly id: string }) => {
           ))}
           <div className="buttons"><a className="button next" href={`${here}/report.pdf?${queryOf(typed)}`} target="_blank" rel="noreferrer">Report (PDF)</a></div>
         </section>
-        <p><strong>{report.all ? 'Cheapest for all these parts' : 'Cheapest for those of these parts that are made'}:</strong> {report.cheapest}. Prices as entered; those of demo machines and tools are invented.</p>
+        {report.cheapest.map((said) => <p key={said}><strong>{report.all ? 'Cheapest for all these parts' : 'Cheapest for those of these parts that are made'}:</strong> {said}. Prices as entered; those of demo machines and tools are invented.</p>)}
         <MachineSums fit={report} />
         <OptionLines fit={report} />
         {report.parts.map((part, p) => <ReportPart key={part.id} report={report} p={p} />)}

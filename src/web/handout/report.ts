@@ -6,7 +6,7 @@ import { nameOnRecord } from '../nameOnRecord.js';
 /** What GET /api/fits/:id/report answers (docs/api.md). */
 export interface Report {
   readonly answer: string;
-  readonly cheapest: string;
+  readonly cheapest: readonly string[];
   /** Every part is made by what is named there. */
   readonly all: boolean;
   readonly alone: readonly string[];
