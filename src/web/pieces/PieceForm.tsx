@@ -4,7 +4,7 @@ import { post, sentence } from '../ask.js';
 import { Fault } from '../sheet/Fault.js';
 import { useTypedFields } from '../shop/useTypedFields.js';
 import { figure } from '../wording.js';
-import { typedNumber } from './pieces.js';
+import { noNumber, typedNumber } from './pieces.js';
 
 const unit = (f: Pick<ExpectedFigure, 'unit'>): string => (f.unit === 'mm' ? 'mm' : 'degrees');
 
@@ -38,7 +38,7 @@ export const PieceForm = ({ here, expected, tools, before, corrects, kept }: Pie
     event.preventDefault();
     const measured = expected.flatMap(({ id }) => (typed(id).trim() === '' ? [] : [{ id, value: typedNumber(typed(id)) }]));
     const wrong = expected.find(({ id }) => measured.some((m) => m.id === id && Number.isNaN(m.value)));
-    if (wrong) return setFault(`${wrong.what}: "${typed(wrong.id)}" is no figure.`);
+    if (wrong) return setFault(noNumber(wrong.what, typed(wrong.id)));
     if (measured.length === 0) return setFault('Nothing is measured yet: type at least one figure.');
     setSending(true);
     setFault(undefined);

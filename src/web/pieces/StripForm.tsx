@@ -4,7 +4,7 @@ import type { Trial } from '../../trial/index.js';
 import { post, sentence } from '../ask.js';
 import { Fault } from '../sheet/Fault.js';
 import { useTypedFields } from '../shop/useTypedFields.js';
-import { typedNumber } from './pieces.js';
+import { noNumber, typedNumber } from './pieces.js';
 
 const FIELDS = [['bendAngle', 'Bend angle, released, degrees'], ['cut', 'Cut length across the bend, mm'], ['legA', 'One leg outside, mm'], ['legB', 'Other leg outside, mm'], ['thickness', 'Thickness, mm']] as const;
 /** Read where they can be: two strips with their depth tell the metal. */
@@ -40,8 +40,8 @@ export const StripForm = ({ here, trial, before, corrects, kept }: StripFormProp
     const wrong = FIELDS.find(([name]) => Number.isNaN(value(name)));
     const read = MORE.filter(([name]) => typed[name].trim() !== '');
     const unread = read.find(([name]) => Number.isNaN(value(name)));
-    if (unread) return setFault(`${unread[1]}: "${typed[unread[0]]}" is no figure.`);
-    if (wrong) return setFault(`${wrong[1]}: "${typed[wrong[0]]}" is no figure.`);
+    if (unread) return setFault(noNumber(unread[1], typed[unread[0]]));
+    if (wrong) return setFault(noNumber(wrong[1], typed[wrong[0]]));
     setFault(undefined);
     setSending(true);
     try {

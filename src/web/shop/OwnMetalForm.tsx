@@ -2,7 +2,7 @@ import { type FormEvent, useState } from 'react';
 import type { Metal } from '../../metal/index.js';
 import type { ShopRevision } from '../../store/index.js';
 import { post, sentence } from '../ask.js';
-import { typedNumber } from '../pieces/pieces.js';
+import { noNumber, typedNumber } from '../pieces/pieces.js';
 import { Fault } from '../sheet/Fault.js';
 
 /** Key, label, and whether it may stay empty. */
@@ -21,7 +21,8 @@ const figures = (fields: readonly Field[], group: string, typed: Typed): Readonl
     const text = typed[`${group} ${key}`] ?? '';
     if (open !== undefined && text.trim() === '') continue;
     const value = typedNumber(text);
-    if (!(value > 0)) return `${group}, ${label}: "${text}" is no figure above zero.`;
+    if (Number.isNaN(value)) return noNumber(`${group}, ${label}`, text);
+    if (value <= 0) return `${group}, ${label}: "${text}" is no figure above zero.`;
     out[key] = value;
   }
   return out;
