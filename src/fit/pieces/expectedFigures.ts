@@ -1,5 +1,6 @@
 import { angularTolerance } from '../../metal/index.js';
 import type { Trial } from '../../trial/index.js';
+import { shorterLeg } from './shorterLeg.js';
 import type { PieceFigure } from './pieceEntry.js';
 
 /** What is to be measured on a piece of this trial. */
@@ -20,12 +21,18 @@ const lengthsOf = (trial: Trial): ExpectedFigure[] => {
   }));
 };
 
-/** The angle's tolerance by the length of its leg, of the class asked. */
+/** The angle's tolerance by the length of its shorter leg, of the class asked. */
 const angleAsked = (trial: Trial, leg: number): Pick<ExpectedFigure, 'tolerance' | 'askedBy'> => {
   const cls = trial.toleranceClass;
   if (cls === undefined) return { tolerance: null, askedBy: 'nobody' };
   const { tolerance, source, mark } = angularTolerance(leg, cls);
   return { tolerance, askedBy: `${source}, class ${cls}, leg ${leg.toFixed(1)} mm (${mark})` };
+};
+
+/** mm; undefined of one of many hits, whose legs are no plates of the drawing. */
+const legOf = ({ sheet: { part } }: Trial, id: string): number | undefined => {
+  const bend = part.bends.findIndex((b) => b.id === id);
+  return bend < 0 || part.bends[bend]!.hit ? undefined : shorterLeg(part, bend);
 };
 
 const anglesOf = (trial: Trial): ExpectedFigure[] => {
@@ -35,7 +42,7 @@ const anglesOf = (trial: Trial): ExpectedFigure[] => {
     if (kind === 'hem close') bends.forEach((id) => byBend.delete(id));
     if (kind !== 'V bend') continue;
     // a bend in two passes is measured when it is done: the later step counts
-    for (const id of bends) byBend.set(id, { id, kind: 'bend angle', what: `bend angle of ${id}`, unit: 'degrees', predicted: bendAngle, ...angleAsked(trial, measure.length), spread: null });
+    for (const id of bends) byBend.set(id, { id, kind: 'bend angle', what: `bend angle of ${id}`, unit: 'degrees', predicted: bendAngle, ...angleAsked(trial, legOf(trial, id) ?? measure.length), spread: null });
   }
   return [...byBend.values()];
 };

@@ -8,6 +8,7 @@ import { planTrial } from '../../trial/index.js';
 import { expectedFigures } from './expectedFigures.js';
 import { measuredDeductions } from './measuredDeductions.js';
 import { pieceDifferences } from './pieceDifferences.js';
+import { shorterLeg } from './shorterLeg.js';
 import { type BentStrip, type MadePiece, type PieceRecord, standing } from './pieceEntry.js';
 import { stripFault } from './stripFault.js';
 
@@ -55,6 +56,11 @@ describe('what is to be measured on a piece', () => {
     };
     // ISO 2768-1 table 3, leg over 10 up to 50 mm: 1 degree in class c
     expect(angle('c')).toMatchObject({ tolerance: 1, askedBy: 'ISO 2768-1:1989, table 3, class c, leg 40.0 mm (memory)' });
+    // a leg ends where the next bend begins, also where more is bent on behind it: 30 mm over two bends of 45 degrees
+    const chain = profilePart({ name: 'chain', thickness: 1.5, insideRadius: 1.5, width: 200, flanges: [40, 60, 30, 50], turns: [90, 45, 45] });
+    if (!chain.ok) throw new Error(chain.failure.sentence);
+    expect(['b1', 'b2', 'b3'].map((_, b) => shorterLeg(chain.value, b))).toEqual([40, 30, 30].map((leg) => expect.closeTo(leg, 9)));
+    expect(expectedFigures(planTrial({ ...asked, part: chain.value, toleranceClass: 'c' })).find(({ id }) => id === 'b2')).toMatchObject({ tolerance: 1, askedBy: 'ISO 2768-1:1989, table 3, class c, leg 30.0 mm (memory)' });
     expect(angle()).toMatchObject({ tolerance: null, askedBy: 'nobody' });
   });
 });
