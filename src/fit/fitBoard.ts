@@ -68,8 +68,8 @@ export interface FitBoard {
 }
 
 const COUNTED =
-  'The parts at the quantity asked, each on one of these machines, with the rack as it is at hand; machines, options and tools beyond the rack at their prices as entered, none counted without one; ' +
-  'of the changes that lift a no only those that were planned again and confirmed; a coarser class, another radius, a relief or a seam';
+  'The parts at the quantity asked, each on one of these machines, with the rack as it is at hand; machines, options and tools beyond the rack at their prices as entered, those without a price not counted; ' +
+  'of the changes only those that were planned again and confirmed; a coarser class, another radius, a relief cut into the sheet or a part made in two';
 const MODEL = `${COUNTED} only for parts that nothing else here makes.`;
 const MODEL_FREE = `${COUNTED} wherever it saves money, at no price.`;
 

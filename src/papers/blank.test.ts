@@ -4,6 +4,7 @@ import { benchParts } from '../../bench/parts.js';
 import { type Contour, bounds, reversed, signedArea, vertex } from '../geometry/index.js';
 import { type Blank, type Part, blank, demoParts, develop } from '../sheet/index.js';
 import { blankDxf } from './blankDxf.js';
+import { blankPicture } from './blankPicture.js';
 import { blankSvg } from './blankSvg.js';
 
 const flat = (part: Part): Blank => {
@@ -26,6 +27,17 @@ const readBack = (text: string) => {
   const bends = file.entities.filter((it) => it.type === 'LINE');
   return { file, cut, bends };
 };
+
+it('the blank\'s picture without its sizes is drawn larger in the same room', () => {
+  const drawn = (sizes: boolean): { readonly height: number; readonly dimensions: number } => {
+    const { items } = blankPicture(flat(bench('P16')), { width: 68, height: 15, sizes });
+    const outline = items.find((item) => item.kind === 'polyline')!;
+    const ys = outline.kind === 'polyline' ? outline.points.map(([, y]) => y) : [];
+    return { height: Math.max(...ys) - Math.min(...ys), dimensions: items.filter((item) => item.kind === 'group').length };
+  };
+  expect([drawn(true).height, drawn(false).height].map((height) => Math.round(height))).toEqual([5, 11]);
+  expect([drawn(true).dimensions, drawn(false).dimensions]).toEqual([2, 0]);
+});
 
 describe('blankDxf read back by the dxf package', () => {
   it('has the area, sides and hole count of the blank, in millimetres, for every part', () => {

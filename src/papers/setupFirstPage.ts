@@ -52,7 +52,7 @@ const measureFirst = (doc: Doc, trial: Trial, area: Area, units: Units): void =>
   const table = rows.length * rowHeight + 4;
   if (flat.ok) {
     const height = area.height - (y - area.y) - table - 1;
-    drawPicture(doc, blankPicture(flat.value, { width: area.width, height, units }), area.x, y);
+    drawPicture(doc, blankPicture(flat.value, { width: area.width, height, units, sizes: false }), area.x, y);
     y += height + 1;
   } else {
     line(doc, flat.failure.sentence, area.x, y, area.width, SMALL);

@@ -158,6 +158,13 @@ describe.skipIf(!existsSync(CHROMIUM))('board, report, day plan and pieces of a 
     await page.route('**/api/racks/demo-rack', async (route) => { await new Promise((go) => setTimeout(go, 500)); await route.continue(); }, { times: 1 });
     await read('racks/demo-rack/new-punch', 'Cross-section, from the tip');
     const keep = page.getByRole('button', { name: /^Keep as revision/ });
+    // an empty form is not full of complaints: of a field that is still empty only where somebody was there, or asked
+    await page.getByText(/fields are still empty/).waitFor();
+    expect(await page.locator('.field-fault').count()).toBe(0);
+    await page.getByLabel('Name', { exact: true }).focus();
+    await page.getByLabel('Weight, kg/m', { exact: true }).focus();
+    expect(await page.locator('.field-fault').count()).toBe(1);
+    await page.getByRole('button', { name: 'Show what is missing' }).click();
     await page.locator('.field-fault').getByText('Rating must be a number from 10 to 20000 N/mm (nothing was given).').waitFor();
     expect(await keep.isDisabled()).toBe(true);
     for (const [label, typed] of [

@@ -1,4 +1,5 @@
 import { type Cheapest, NONE_MADE, SEVERAL_CURRENCIES, cheapestTold, leavesDrawings, nothingCostsLess } from '../../fit/index.js';
+import { mostFirst } from './mostFirst.js';
 import type { FitView } from '../../server/index.js';
 
 interface LineProps {
@@ -46,7 +47,7 @@ export const CheapestLines = ({ fit }: { readonly fit: FitView }) => fit.alone.l
         <tbody>
           {fit.cheapest === null ? <NotReckoned what="any of these machines" /> : <Line what={leavesDrawings(fit) ? 'any of these machines, changing drawings least' : 'any of these machines'} proven={nothingCostsLess(fit)} cheapest={fit.cheapest} parts={fit.parts} machines={fit.machines} open={(p) => fit.cells[p]!.some(isOpen)} />}
           {fit.drawingsFree && <Line what="any of these machines, changing drawings wherever it saves money" proven={nothingCostsLess()} cheapest={fit.drawingsFree} parts={fit.parts} machines={fit.machines} open={(p) => fit.cells[p]!.some(isOpen)} />}
-          {fit.alone.map((alone, c) => alone === null ? <NotReckoned key={fit.machines[c]!.id} what={aloneWords(fit.machines[c]!)} /> : <Line key={fit.machines[c]!.id} what={aloneWords(fit.machines[c]!)} cheapest={alone} parts={fit.parts} machines={fit.machines} open={(p) => isOpen(fit.cells[p]![c]!)} proven={nothingCostsLess()} />)}
+          {mostFirst(fit.sums).map((c) => [fit.alone[c]!, c] as const).map(([alone, c]) => alone === null ? <NotReckoned key={fit.machines[c]!.id} what={aloneWords(fit.machines[c]!)} /> : <Line key={fit.machines[c]!.id} what={aloneWords(fit.machines[c]!)} cheapest={alone} parts={fit.parts} machines={fit.machines} open={(p) => isOpen(fit.cells[p]![c]!)} proven={nothingCostsLess()} />)}
         </tbody>
       </table>
     </div>

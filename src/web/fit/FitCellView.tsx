@@ -14,7 +14,7 @@ const anHour = (parts: number): string => `${figure(parts, 0)} parts an hour`;
 const under = ({ verdict, margins, inShort, changeShort, partsAnHour, slowedBy, remedies }: KeptCell): readonly string[] => {
   const [tight] = margins;
   if (verdict === 'makes') {
-    return [tight ? tight.share >= 0.9995 ? `${limitOf(tight)} all used` : `${limitOf(tight)} ${shareOf(tight.share)} used` : 'nothing to bend', ...(partsAnHour === null ? [] : [anHour(partsAnHour)]), ...(slowedBy ? [`${slowedBy.what} ${figure(slowedBy.seconds, 0)} s`] : [])];
+    return [tight ? tight.share >= 0.9995 ? `${limitOf(tight)} all used` : `${limitOf(tight)} ${shareOf(tight.share)} used` : 'nothing to bend', ...(partsAnHour === null ? [] : [anHour(partsAnHour)]), ...(slowedBy ? [`${slowedBy.what} ${figure(slowedBy.seconds, 0)} s a part`] : [])];
   }
   const change = verdict === 'makes with remedy' ? remedies.find(({ confirmed }) => confirmed) : undefined;
   const joined = change?.items?.some(({ kind }) => kind === 'split') === true ? ' without joining' : '';

@@ -14,6 +14,7 @@ import { CheapestLines } from './CheapestLines.js';
 import { OptionLines } from './OptionLines.js';
 import { FitCellView } from './FitCellView.js';
 import { SignsExplained } from './SignsExplained.js';
+import { mostFirst } from './mostFirst.js';
 import { MachineSums } from './MachineSums.js';
 import { TryAgain } from './TryAgain.js';
 import { useFit } from './useFit.js';
@@ -45,6 +46,8 @@ export const FitPage = ({ id }: { readonly id: string }) => {
   const chosen = open && fit.cells[open.part]?.[open.column];
   const makesAll = fit.machines.filter((_, c) => fit.cells.every((row) => row[c]?.verdict === 'makes'));
   const least = cheapestInShort(fit);
+  // while it is computed columns stay where they are
+  const order = under ? fit.machines.map((_, c) => c) : mostFirst(fit.sums);
   const stop = (): void => {
     post(`/api/fits/${encodeURIComponent(id)}/stop`).then(again, (refusal: unknown) => setRefused(sentence(refusal)));
   };
@@ -77,16 +80,16 @@ export const FitPage = ({ id }: { readonly id: string }) => {
         <SignsExplained cells={fit.cells} />
         <div className="scroll" tabIndex={0} role="group" aria-label="Fit board">
           <table className="fit-board">
-            <thead><tr><th scope="col">Part</th>{fit.machines.map((machine, c) => <Head key={machine.id} machine={machine} makes={fit.sums[c]!.makes} of={fit.parts.length} />)}</tr></thead>
+            <thead><tr><th scope="col">Part</th>{order.map((c) => <Head key={fit.machines[c]!.id} machine={fit.machines[c]!} makes={fit.sums[c]!.makes} of={fit.parts.length} />)}</tr></thead>
             <tbody>
               {fit.parts.map((part, p) => (
                 <Fragment key={part.id}>
-                  {p > 0 && p % HEAD_AGAIN === 0 && <tr className="head-again no-print" aria-hidden="true"><td />{fit.machines.map(({ id: of, name }) => <td key={of}>{name}</td>)}</tr>}
+                  {p > 0 && p % HEAD_AGAIN === 0 && <tr className="head-again no-print" aria-hidden="true"><td />{order.map((c) => <td key={c}>{fit.machines[c]!.name}</td>)}</tr>}
                   <tr>
                     <th scope="row"><a href={to.part(part.id)}><Breakable name={part.name} /></a><span className="small soft">{figure(part.thickness, 2)} mm, {part.bends === 1 ? '1 bend' : `${part.bends} bends`}</span></th>
-                    {fit.machines.map((machine, c) => (
-                      <td key={machine.id}>
-                        <FitCellView cell={fit.cells[p]![c]!} label={`${part.name} on ${machine.name}`} open={open?.part === p && open.column === c} choose={() => setOpen({ part: p, column: c })} />
+                    {order.map((c) => (
+                      <td key={fit.machines[c]!.id}>
+                        <FitCellView cell={fit.cells[p]![c]!} label={`${part.name} on ${fit.machines[c]!.name}`} open={open?.part === p && open.column === c} choose={() => setOpen({ part: p, column: c })} />
                       </td>
                     ))}
                   </tr>

@@ -1,5 +1,6 @@
 import { money } from '../../fit/index.js';
 import type { FitView } from '../../server/index.js';
+import { mostFirst } from './mostFirst.js';
 import { Beware } from '../sheet/Beware.js';
 
 /** Parts named as far as they are few. */
@@ -12,7 +13,7 @@ export const MachineSums = ({ fit, under = false }: { readonly fit: Pick<FitView
   const names = (parts: readonly number[]): string => parts.map((p) => fit.parts[p]!.name).join('; ');
   const of = (parts: readonly number[]): string =>
     `${parts.length === 1 ? '1 part' : `${parts.length} parts`}${parts.length > NAMED ? '' : `: ${names(parts)}`}`;
-  const rows = fit.machines.map((machine, c) => ({ machine, sum: fit.sums[c]! })).sort((a, b) => b.sum.makes - a.sum.makes || b.sum.levels[1]!.made - a.sum.levels[1]!.made || b.sum.levels.at(-1)!.made - a.sum.levels.at(-1)!.made);
+  const rows = mostFirst(fit.sums).map((c) => ({ machine: fit.machines[c]!, sum: fit.sums[c]! }));
   return (
     <section className="section" aria-labelledby="sums-title">
       <h2 id="sums-title">Machine by machine, the one that makes most first</h2>

@@ -11,9 +11,15 @@ interface Form {
   /** All of the data at once, from what it is by then. */
   readonly alter: (how: (data: unknown) => unknown) => void;
   readonly faults: ReadonlyMap<string, string>;
+  /** Is what is wrong with this field told by now? Of an empty one only when somebody was there, or asked for all. */
+  readonly told: (path: string) => boolean;
+  readonly beenAt: (path: string) => void;
+  readonly tellAll: () => void;
 }
 
-const FormOf = createContext<Form>({ data: {}, set: () => undefined, alter: () => undefined, faults: new Map() });
+const FormOf = createContext<Form>({ data: {}, set: () => undefined, alter: () => undefined, faults: new Map(), told: () => true, beenAt: () => undefined, tellAll: () => undefined });
+
+const isEmpty = (value: unknown): boolean => value === undefined || value === '' || (Array.isArray(value) && value.length === 0);
 
 /** What a parser found wrong, by field; without the entry's name in front, which the form has in its title. */
 const faultsBy = (fault: DataFault | undefined): ReadonlyMap<string, string> =>
@@ -27,30 +33,43 @@ export const DataForm = ({ data, change, fault, children }: { readonly data: unk
     latest.current = how(latest.current);
     change(latest.current);
   };
-  return <FormOf.Provider value={{ data, set: (path, value) => alter((now) => withAt(now, path, value)), alter, faults: faultsBy(fault) }}>{children}</FormOf.Provider>;
+  const [been, setBeen] = useState<ReadonlySet<string> | 'everywhere'>(new Set());
+  const beenAt = (path: string): void => setBeen((before) => (before === 'everywhere' ? before : new Set([...before, path])));
+  return (
+    <FormOf.Provider value={{
+      data, alter, faults: faultsBy(fault), beenAt, tellAll: () => setBeen('everywhere'),
+      told: (path) => been === 'everywhere' || been.has(path) || !isEmpty(at(data, path)),
+      set: (path, value) => {
+        beenAt(path);
+        alter((now) => withAt(now, path, value));
+      },
+    }}>{children}</FormOf.Provider>
+  );
 };
 
 /** The sentence that belongs to a field, or to anything under it that has no field of its own. */
-const useSentence = (path: string, deep: boolean, label?: string): string | undefined => {
-  const { faults, data } = useContext(FormOf);
+const useSentence = (path: string, deep: boolean, label?: string, per = 1): string | undefined => {
+  const { faults, data, told } = useContext(FormOf);
+  if (!told(path)) return undefined;
   const own = faults.get(path);
-  if (own !== undefined) return twoReadings(at(data, path)) ?? faultWords(path, own, label);
+  if (own !== undefined) return twoReadings(at(data, path)) ?? faultWords(path, own, label, per);
   const [field, sentence] = (deep ? [...faults].find(([name]) => name.startsWith(`${path}.`)) : undefined) ?? [];
   return field === undefined || sentence === undefined ? undefined : faultWords(field, sentence);
 };
 
-export const FieldFault = ({ path, id, label, deep = false }: { readonly path: string; readonly id?: string; readonly label?: string; readonly deep?: boolean }) => {
-  const sentence = useSentence(path, deep, label);
+export const FieldFault = ({ path, id, label, per = 1, deep = false }: { readonly path: string; readonly id?: string; readonly label?: string; readonly per?: number; readonly deep?: boolean }) => {
+  const sentence = useSentence(path, deep, label, per);
   return sentence === undefined ? null : <p className="field-fault" id={id} role="status"><span aria-hidden="true">⚠</span> {sentence}</p>;
 };
 
-const Labelled = ({ path, label, children }: { readonly path: string; readonly label: string; readonly children: (ids: { readonly id: string; readonly 'aria-describedby'?: string; readonly 'aria-invalid'?: boolean }) => ReactNode }) => {
+const Labelled = ({ path, label, per = 1, children }: { readonly path: string; readonly label: string; readonly per?: number; readonly children: (ids: { readonly id: string; readonly 'aria-describedby'?: string; readonly 'aria-invalid'?: boolean }) => ReactNode }) => {
   const id = useId();
   const wrong = useSentence(path, false) !== undefined;
+  const { beenAt } = useContext(FormOf);
   return (
-    <div className="field"><label htmlFor={id}>{label}</label>
+    <div className="field" onBlur={() => beenAt(path)}><label htmlFor={id}>{label}</label>
       {children({ id, ...(wrong ? { 'aria-describedby': `${id}-says`, 'aria-invalid': true } : {}) })}
-      <FieldFault path={path} id={`${id}-says`} label={label} />
+      <FieldFault path={path} id={`${id}-says`} label={label} per={per} />
     </div>
   );
 };
@@ -73,7 +92,7 @@ export const NumberField = ({ path, label, orNothing = false, mayStayOut = false
   // what is typed stays as typed ('12.') while it means the figure that is held
   const shown = String(figureTyped(typed)) === held && typed !== '' ? typed : held;
   return (
-    <Labelled path={path} label={label}>
+    <Labelled path={path} label={label} per={per}>
       {(ids) => <input {...ids} type="text" inputMode="decimal" autoComplete="off" value={shown} {...(orNothing ? { placeholder: 'not known' } : {})} onChange={(event) => {
         const text = event.target.value;
         setTyped(text);
@@ -181,12 +200,17 @@ export const KnownField = ({ path, label, optional = false }: { readonly path: s
   );
 };
 
-/** Of a form that cannot be kept: its first sentence, so that none is missed, and how many more stand beside the fields. */
+/** Of a form that cannot be kept: its first sentence, so that none is missed, how many more stand beside the fields, and how many nobody has filled in yet. */
 export const FirstFault = () => {
-  const { faults, data } = useContext(FormOf);
-  const [first, ...more] = [...faults].reverse();
-  if (!first) return null;
-  return <>Not yet. {twoReadings(at(data, first[0])) ?? faultWords(first[0], first[1])}{more.length > 0 && ` ${more.length} more beside the fields.`}</>;
+  const { faults, data, told, tellAll } = useContext(FormOf);
+  const [first, ...more] = [...faults].reverse().filter(([path]) => told(path));
+  const empty = [...faults.keys()].filter((path) => !told(path)).length;
+  return <>
+    {/* first, and always of the same words: what leaving a field adds to the line must not move it from under the finger */}
+    {empty > 0 && <button type="button" className="quiet" onClick={tellAll}>Show what is missing</button>}
+    Not yet. {first && `${twoReadings(at(data, first[0])) ?? faultWords(first[0], first[1])}${more.length > 0 ? ` ${more.length} more beside the fields.` : ''}`}
+    {empty > 0 && ` ${empty === 1 ? '1 field is' : `${empty} fields are`} still empty.`}
+  </>;
 };
 
 export const useForm = (): Form => useContext(FormOf);

@@ -22,6 +22,11 @@ describe('a sentence of the parser in the words of the form', () => {
     expect(faultWords('profile.bodyWidth', 'profile.bodyWidth must be a number from 0.1 to 500 mm (0 was given).', 'Width of the body, mm')).toBe('Width of the body must be a number from 0.1 to 500 mm (0 was given).');
     expect(faultWords('shutHeight', 'shutHeight (900) must be less than openHeight (480).', 'Shut height, mm')).toBe('Shut height (900) must be less than open height (480).');
   });
+  it('gives limits in the unit of the label', () => {
+    expect(faultWords('rating', 'rating must be a number from 10000 to 50000000 N (5000 was given).', 'Rating, kN', 1000)).toBe('Rating must be a number from 10 to 50000 kN (5 was given).');
+    expect(faultWords('rating', 'rating must be a number from 10000 to 50000000 N (abc was given).', 'Rating, kN', 1000)).toBe('Rating must be a number from 10 to 50000 kN (abc was given).');
+    expect(faultWords('rating', 'rating must be a number from 10 to 20000 N/mm (5 was given).', 'Rating, N/mm')).toBe('Rating must be a number from 10 to 20000 N/mm (5 was given).');
+  });
   it('speaks the place where there is no label', () =>
     expect(faultWords('gauge.finger.faces.0', "gauge.finger.faces.0 (nose) must lie on an upright edge of the finger's profile.")).toBe("gauge, finger, faces, number 1 (nose) must lie on an upright edge of the finger's profile."));
 });
