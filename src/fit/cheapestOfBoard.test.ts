@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Machine, demoFloor, demoRack } from '../shop/index.js';
 import type { Remedy, RemedyItem } from '../trial/index.js';
-import { cheapestInShort } from './cheapestWords.js';
+import { cheapestInShort, cheapestOfAll } from './cheapestWords.js';
 import { type FitBoard, fitBoard } from './fitBoard.js';
 import type { FitCell } from './fitCell.js';
 import { fitColumns } from './fitColumn.js';
@@ -56,6 +56,7 @@ describe('the cheapest of a board, rule by rule', () => {
     expect(seamOrMachine.drawingsFree).toMatchObject({ price: price(0), cannot: [], asked: [{ part: 1, what: 'a split' }] });
     expect(cheapestInShort(seamOrMachine).map((words) => words.split(':')[0])).toEqual(['The most with the fewest drawings changed', 'If drawings may change wherever it saves money']);
     expect(cheapestInShort(seamOrMachine)[0]).toContain('nothing costs less that changes the drawings as little');
+    expect(cheapestOfAll(seamOrMachine)[1]).toMatch(/^if drawings may change wherever it saves money, .*angle only with a split, if the drawing allows it$/);
     expect(board([makes], [lifted(change([asked('split')]))])).not.toHaveProperty('drawingsFree');
     // an option without a price is no way that counts, the seam is one
     const dear: RemedyItem = { ...option(0), price: null };

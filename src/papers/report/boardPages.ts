@@ -84,7 +84,7 @@ const costBlocks = (data: ReportData): Block[] => [
   machineBlock(data),
   {
     heading: `${data.board.cheapest?.cannot.length !== 0 ? 'Cheapest for those of these parts that are made' : 'Cheapest for all these parts'} ${mark('cheapest')}`,
-    paragraphs: cheapestOfAll(data.board).map((said) => ({ words: `${said}.`, style: { size: 2.6 } })),
+    paragraphs: cheapestOfAll(data.board).map((said) => ({ words: `${said[0]!.toUpperCase()}${said.slice(1)}.`, style: { size: 2.6 } })),
   },
   {
     heading: `Each machine alone, with what it lacks ${mark('cheapest')}`,
