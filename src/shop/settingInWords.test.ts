@@ -6,7 +6,8 @@ const fit = (tilt: number, crowning: number): SeatFit => ({ asIs: 0.1, left: 0.0
 const both = { tilt: true, crowning: true };
 
 it('what is set is told with its figures, and what would be written as 0.000 is not', () => {
-  expect(settingInWords({ corrected: fit(0.04, 0.02), works: both })).toBe('a tilt of 0.040 mm over 1,000 mm and a crowning of 0.020 mm');
+  expect(settingInWords({ corrected: fit(0.04, 0.02), works: both })).toBe('a tilt of 0.040 mm over 1,000 mm, the ram lower to the right, and a crowning of 0.020 mm');
+  expect(settingInWords({ corrected: fit(-0.04, 0), works: both })).toBe('a tilt of 0.040 mm over 1,000 mm, the ram lower to the left');
   expect(settingInWords({ corrected: fit(0.0001, 0.02), works: both })).toBe('a crowning of 0.020 mm');
   expect(settingInWords({ corrected: fit(0, 0), works: both })).toBeNull();
   expect(nothingSet({ works: both })).toBe('no setting of tilt and crowning lessens it');

@@ -3,14 +3,14 @@ import type { ConditionFigures } from './conditionFigures.js';
 /** mm below which a figure is written as 0.000. */
 const NOTHING = 0.0005;
 
-/** What is set against the wear, with its figures: "a tilt of 0.040 mm over 1,000 mm and a crowning of 0.020 mm"; null where nothing is (`nothingSet` says why). */
+/** What is set against the wear, with its figures: "a tilt of 0.040 mm over 1,000 mm, the ram lower to the right, and a crowning of 0.020 mm"; null where nothing is (`nothingSet` says why). */
 export const settingInWords = ({ corrected, works }: Pick<ConditionFigures, 'corrected' | 'works'>): string | null => {
   if (corrected === null) return null;
   const set = [
-    ...(works.tilt && Math.abs(corrected.tilt) >= NOTHING ? [`a tilt of ${corrected.tilt.toFixed(3)} mm over 1,000 mm`] : []),
+    ...(works.tilt && Math.abs(corrected.tilt) >= NOTHING ? [`a tilt of ${Math.abs(corrected.tilt).toFixed(3)} mm over 1,000 mm, the ram lower to the ${corrected.tilt > 0 ? 'right' : 'left'},`] : []),
     ...(works.crowning && Math.abs(corrected.crowning) >= NOTHING ? [`a crowning of ${corrected.crowning.toFixed(3)} mm`] : []),
   ];
-  return set.length === 0 ? null : set.join(' and ');
+  return set.length === 0 ? null : set.join(' and ').replace(/,$/, '');
 };
 
 /** Said in its place. */

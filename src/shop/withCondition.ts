@@ -13,6 +13,14 @@ const seatsOf = (machine: Machine, state: ConditionState): Seats => {
   return { source: 'measured', places, tilt: state.tiltWorks !== true ? 'none' : synchronisation === 'electronic' ? 'each step' : 'one setting' };
 };
 
+/** The state that promises rest on; but a fault that was found before an overhaul stays, with the force that was not reached, until it is looked at again. */
+const stateWithFaults = (record: ConditionRecord): ConditionState => {
+  const state = stateOf(record);
+  const { throat, forceReached } = record.asFound;
+  const faulty = throat === 'crack found' || throat === 'weld repair found';
+  return { ...state, throat: state.throat ?? (faulty ? throat : null), forceReached: state.forceReached ?? forceReached };
+};
+
 /** What everybody who plans on the machine must read, one sentence each. */
 const bewareOf = (state: ConditionState, machine: Machine): readonly string[] => [
   ...(state.throat === 'crack found' ? [CRACKED] : []),
@@ -27,10 +35,11 @@ const bewareOf = (state: ConditionState, machine: Machine): readonly string[] =>
 
 /**
  * The machine as its condition record lets it be promised on: figures that were measured in place of those it had new, the wear of its seats,
- * crowning and tilt only where they were found to work, no more force than it reached. What was not measured is not known.
+ * crowning and tilt only where they were found to work, no more force than it reached. What was not measured is not known; an overhaul after
+ * which a throat or the force was not looked at again mends neither.
  */
 export const withCondition = (machine: Machine, record: ConditionRecord): Machine => {
-  const state = stateOf(record);
+  const state = stateWithFaults(record);
   const known = (reading: Reading): Known => (reading === null ? { source: 'not known' } : { value: reading, source: 'measured' });
   const { ram, x, r } = state.repeatability;
   const beware = [...new Set([...(machine.beware ?? []), ...bewareOf(state, machine)])];
