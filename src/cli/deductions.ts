@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import type { Command } from 'commander';
-import { type FittedK, type FittedTools, deductionsToCsv, fittedByTools, spreadOf, withDeductions } from '../forming/index.js';
+import { type FittedK, type FittedTools, deductionsToCsv, fittedByTools, spreadOf } from '../forming/index.js';
+import { withStripRows } from '../fit/index.js';
 import { metalById } from '../metal/index.js';
 import { readDeductions } from './bendSetup.js';
 import { commandWith } from './commandLine.js';
@@ -39,7 +40,7 @@ length, to the mould lines up to a bend angle of 90 degrees, to the outer tangen
 Used by \`bend --deductions\` and \`trial --deductions\`: measured rows override every rule; other angles of the same tools take the fitted K.`)
     .action(async (path: string, options: DeductionsOptions) => {
       const added = await Promise.all((options.add ?? []).map(readDeductions));
-      const rows = added.reduce(withDeductions, added.length > 0 && !existsSync(path) ? [] : await readDeductions(path));
+      const rows = added.reduce(withStripRows, added.length > 0 && !existsSync(path) ? [] : await readDeductions(path));
       if (options.csv === true || added.length > 0) {
         await print(deductionsToCsv(rows), options.output);
         return;

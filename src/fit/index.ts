@@ -31,6 +31,7 @@ export { type OneLayout, type OneLayoutAnswer, oneLayout } from './day/oneLayout
 export { type TestStrip, testStrips } from './testStrips.js';
 export { type ExpectedFigure, expectedFigures } from './pieces/expectedFigures.js';
 export { measuredDeductions } from './pieces/measuredDeductions.js';
+export { withStripRows } from './pieces/withStripRows.js';
 export { stripFault } from './pieces/stripFault.js';
 export { stripBends } from './pieces/stripBends.js';
 export { type PieceDifference, pieceDifferences, withinTolerance } from './pieces/pieceDifferences.js';

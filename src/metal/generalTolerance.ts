@@ -52,7 +52,8 @@ const PER_MM = 1e6;
 
 /** Tolerance of an untoleranced angle in degrees, by the length of its shorter leg in mm. From memory. */
 export const angularTolerance = (shorterLeg: number, cls: GeneralClass): GeneralTolerance => {
-  const row = angular.find(([upTo]) => shorterLeg <= upTo)!;
+  const leg = Math.round(shorterLeg * PER_MM) / PER_MM;
+  const row = angular.find(([upTo]) => leg <= upTo)!;
   const minutes = row[cls === 'f' || cls === 'm' ? 1 : cls === 'c' ? 2 : 3];
   return { tolerance: minutes / 60, mark: 'memory', source: 'ISO 2768-1:1989, table 3' };
 };

@@ -16,7 +16,8 @@ const lengthsOf = (trial: Trial): ExpectedFigure[] => {
     return trial.dimensions.map(({ id, what, value, drawn, tolerance, askedBy, batch }) =>
       ({ id, kind: 'length', what, unit: 'mm', predicted: value, ...(drawn === undefined ? {} : { drawn }), tolerance, askedBy, spread: batch.rootSumSquare }));
   }
-  return trial.steps.map(({ number, measure }) => ({
+  // what a hit leaves is measured before the next one, and of the finished piece no more
+  return trial.steps.filter(({ bends }) => bends.every((id) => drawnBend(trial, id) === id)).map(({ number, measure }) => ({
     id: `step ${number}`, kind: 'length', what: measure.what, unit: 'mm', predicted: measure.length, tolerance: measure.tolerance, askedBy: measure.tolerance === null ? 'nobody' : 'the set-up sheet', spread: measure.batch ?? null,
   }));
 };
@@ -29,20 +30,23 @@ const angleAsked = (trial: Trial, leg: number): Pick<ExpectedFigure, 'tolerance'
   return { tolerance, askedBy: `${source}, class ${cls}, leg ${leg.toFixed(1)} mm (${mark})` };
 };
 
-/** mm; undefined of one of many hits, whose legs are no plates of the drawing. */
-const legOf = ({ sheet: { part } }: Trial, id: string): number | undefined => {
-  const bend = part.bends.findIndex((b) => b.id === id);
-  return bend < 0 || part.bends[bend]!.hit ? undefined : shorterLeg(part, bend);
-};
+/** The drawing's bend that a stroke makes, or makes one hit of. */
+const drawnBend = ({ sheet: { part } }: Trial, id: string): string => part.bends.find((b) => b.id === id)?.hit?.of ?? id;
 
 const anglesOf = (trial: Trial): ExpectedFigure[] => {
+  const { part } = trial.sheet;
   const byBend = new Map<string, ExpectedFigure>();
   for (const { kind, bends, bendAngle, measure } of trial.steps) {
     // once closed, a hem stands at the angle of its pre-bend no more
     if (kind === 'hem close') bends.forEach((id) => byBend.delete(id));
     if (kind !== 'V bend') continue;
-    // a bend in two passes is measured when it is done: the later step counts
-    for (const id of bends) byBend.set(id, { id, kind: 'bend angle', what: `bend angle of ${id}`, unit: 'degrees', predicted: bendAngle, ...angleAsked(trial, legOf(trial, id) ?? measure.length), spread: null });
+    for (const stroke of bends) {
+      const id = drawnBend(trial, stroke);
+      // a bend in two passes is measured when it is done: the later step counts; many hits together make their bend
+      const before = id === stroke ? 0 : byBend.get(id)?.predicted ?? 0;
+      const bend = part.bends.findIndex((b) => b.id === stroke);
+      byBend.set(id, { id, kind: 'bend angle', what: `bend angle of ${id}`, unit: 'degrees', predicted: before + bendAngle, ...angleAsked(trial, bend < 0 ? measure.length : shorterLeg(part, bend)), spread: null });
+    }
   }
   return [...byBend.values()];
 };

@@ -2,6 +2,7 @@ import { type MeasuredDeduction, deductionFromStrip } from '../../forming/index.
 import type { Trial } from '../../trial/index.js';
 import { type BentStrip, type PieceRecord, standing } from './pieceEntry.js';
 import { stripFault } from './stripFault.js';
+import { stripsOf } from './withStripRows.js';
 
 /** Strips whose measured bend angles lie this near are of one angle, degrees: the table itself looks no closer. */
 const ONE_ANGLE = 0.5;
@@ -26,6 +27,6 @@ export const measuredDeductions = (trial: Trial, records: readonly PieceRecord[]
     }, strips);
     const thick = strips.reduce((sum, s) => sum + s.thickness, 0) / strips.length;
     const batches = [...new Set(strips.map(({ batch }) => batch))].join(', ');
-    return row ? [{ ...row, note: `test strip, batch ${batches}, ${thick.toFixed(2)} mm thick as measured` }] : [];
+    return row ? [{ ...row, note: `${stripsOf(records[0]!.trialId)}, batch ${batches}, ${thick.toFixed(2)} mm thick as measured` }] : [];
   });
 };

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { deductionFor, deductionsFromCsv, deductionsToCsv } from '../../forming/index.js';
 import { channelTrial } from '../../papers/fixture.js';
 import { demoFloor, demoRack } from '../../shop/index.js';
-import { profilePart } from '../../sheet/index.js';
-import { metalById } from '../../metal/index.js';
+import { inHits, profilePart } from '../../sheet/index.js';
+import { angularTolerance, metalById } from '../../metal/index.js';
 import { planTrial } from '../../trial/index.js';
 import { expectedFigures } from './expectedFigures.js';
 import { measuredDeductions } from './measuredDeductions.js';
@@ -11,6 +11,7 @@ import { pieceDifferences } from './pieceDifferences.js';
 import { shorterLeg } from './shorterLeg.js';
 import { type BentStrip, type MadePiece, type PieceRecord, standing } from './pieceEntry.js';
 import { stripFault } from './stripFault.js';
+import { withStripRows } from './withStripRows.js';
 
 const trial = channelTrial();
 const record = (id: string, entry: PieceRecord['entry'], corrects: string | null = null): PieceRecord =>
@@ -65,6 +66,25 @@ describe('what is to be measured on a piece', () => {
   });
 });
 
+describe('a bend of many hits', () => {
+  it('is measured as the one bend of the drawing, and not after each hit', () => {
+    const drawn = profilePart({ name: 'round', thickness: 0.8, insideRadius: 24, width: 100, flanges: [60, 80], turns: [90] });
+    const hits = drawn.ok ? inHits(drawn.value, 0, 6, 1) : drawn;
+    if (!hits.ok) throw new Error(hits.failure.sentence);
+    const [step] = trial.steps;
+    const rolled = {
+      ...trial, toleranceClass: 'c' as const, dimensions: [], sheet: { ...trial.sheet, part: hits.value },
+      steps: hits.value.bends.map(({ id, bendAngle }, k) => ({ ...step!, number: k + 1, bends: [id], bendAngle })),
+    };
+    // ISO 2768-1 table 3, class c, shorter leg over 50 up to 120 mm: 30 minutes
+    expect(expectedFigures(rolled)).toEqual([expect.objectContaining({ id: 'b1', what: 'bend angle of b1', predicted: expect.closeTo(90, 9) as number, tolerance: 0.5 })]);
+  });
+
+  it('an angle whose leg is worked out to a hair over a row of the table stays in it', () => {
+    expect([50, 50 + 1e-12, 50.001].map((leg) => angularTolerance(leg, 'c').tolerance)).toEqual([1, 1, 0.5]);
+  });
+});
+
 describe('how pieces differ from the prediction', () => {
   it('mean, spread and how many hold, of the entries that stand', () => {
     const records = [record('m-1', piece('1', 40.1, 90.5)), record('m-2', piece('2', 99, 91)), record('m-3', piece('2', 40.3, 91), 'm-2'), record('m-4', piece('3', 40.5, 89.7))];
@@ -103,6 +123,18 @@ describe('what strips say of the deduction', () => {
     expect(stripFault(trial, strip([51.4, 51.2]))).toBeNull();
     expect(stripFault(trial, thick)).toBe('The strip is 16.00 mm thick and the sheet of this plan 1.50 mm: only a strip of the same sheet, within 15 %, tells its deduction.');
     expect(stripFault(trial, cut)).toMatch(/^Legs of 51\.40 and 41\.20 mm out of 100\.00 mm make a deduction of -7\.40 mm, where about 2\.\d\d mm is calculated at this bend angle; more than 1\.00 mm/);
+  });
+
+  it('kept again after one more strip, or one put right, the table counts each strip once', () => {
+    const first = [record('m-1', strip([51.4, 51.2])), record('m-2', strip([51.0, 51.2]))];
+    const kept = withStripRows([], measuredDeductions(trial, first));
+    const more = withStripRows(kept, measuredDeductions(trial, [...first, record('m-3', { ...strip([51.5, 51.3]), thickness: 1.52 })]));
+    expect(more.map(({ pieces, deduction }) => [pieces, deduction.toFixed(2)])).toEqual([[3, '2.53']]);
+    const right = withStripRows(more, measuredDeductions(trial, [...first, record('m-3', { ...strip([51.4, 51.2]), batch: 'B8' }, 'm-2')]));
+    expect(right.map(({ pieces, deduction }) => [pieces, deduction.toFixed(2)])).toEqual([[2, '2.60']]);
+    // what others told stays: another trial's, another metal's, a row typed by hand
+    const others = [{ ...right[0]!, metal: 'other' }, { ...right[0]!, note: 'test strips of trial t-2, batch B7, 1.50 mm thick as measured' }, { ...right[0]!, note: 'by hand' }];
+    expect(withStripRows([...others, ...right], right)).toEqual([...others, ...right]);
   });
 
   it('written as the shop\'s table it overrides the calculation of the next plan', () => {

@@ -16,11 +16,19 @@ const legOf = (part: Part, bend: number, { plate, line }: BendSide): number => {
   return reach + corner(part, bend) + Math.max(...beyond);
 };
 
-/** mm from a bend's tangent line to its outer corner; past 90 degrees to its outer tangent. */
-const corner = (part: Part, bend: number): number => setback(part.bends[bend]!.insideRadius, part.thickness, part.bends[bend]!.bendAngle);
+/** mm from a bend's tangent line to its outer corner, past 90 degrees to its outer tangent; of one of many hits to that of the whole bend. */
+const corner = (part: Part, bend: number): number => {
+  const { insideRadius, bendAngle, hit } = part.bends[bend]!;
+  return hit ? setback(hit.radius, part.thickness, bendAngle * hit.count) : setback(insideRadius, part.thickness, bendAngle);
+};
 
 /**
  * mm: the shorter of a bend's two legs, outside, as ISO 2768-1 table 3 counts it ("the shorter side of the angle concerned"): the two
- * plates that it joins, without what is bent on beyond them.
+ * plates that it joins, without what is bent on beyond them. Of one of many hits those of the whole bend, the facets between the hits left out.
  */
-export const shorterLeg = (part: Part, bend: number): number => Math.min(...part.bends[bend]!.sides.map((side) => legOf(part, bend, side)));
+export const shorterLeg = (part: Part, bend: number): number => {
+  const { hit } = part.bends[bend]!;
+  const whole = part.bends.flatMap((other, b) => (b === bend || (hit && other.hit?.of === hit.of) ? [b] : []));
+  const sides = whole.flatMap((b) => part.bends[b]!.sides.map((side) => ({ b, side })));
+  return Math.min(...sides.filter(({ b, side }) => !sides.some((other) => other.b !== b && other.side.plate === side.plate)).map(({ b, side }) => legOf(part, b, side)));
+};

@@ -16,7 +16,7 @@ const amount = (value: number, unit: 'mm' | 'degrees', units: Units): string => 
 const signed = (value: number, unit: 'mm' | 'degrees', units: Units): string => `${value > 0 ? '+' : ''}${amount(value, unit, units)}`;
 
 const differenceRow = (d: PieceDifference, units: Units): GridCell[] => [
-  `${d.what}`, amount(d.predicted, d.unit, units), d.tolerance === null ? 'none asked' : `± ${amount(d.tolerance, d.unit, units)}`, String(d.count),
+  `${d.what}`, amount(d.predicted, d.unit, units), d.tolerance === null ? 'none asked' : `${d.drawn === undefined ? '' : `drawn ${amount(d.drawn, d.unit, units)} `}± ${amount(d.tolerance, d.unit, units)}`, String(d.count),
   signed(d.mean, d.unit, units), d.deviation === null ? 'one piece' : amount(d.deviation, d.unit, units),
   `${signed(d.least, d.unit, units)} to ${signed(d.most, d.unit, units)}`, d.within === null ? '–' : `${d.within} of ${d.count}`,
 ].map((words, i): GridCell => ({

@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { measuredDeductions } from '../../fit/index.js';
-import { deductionsFromCsv, deductionsToCsv, fittedByTools, type MeasuredDeduction, withDeductions } from '../../forming/index.js';
+import { measuredDeductions, withStripRows } from '../../fit/index.js';
+import { deductionsFromCsv, deductionsToCsv, fittedByTools, type MeasuredDeduction } from '../../forming/index.js';
 import { checked } from '../checked.js';
 import type { Context } from '../context.js';
 import { whoAsks } from '../guard.js';
@@ -45,12 +45,12 @@ export const measuredRoutes = (app: FastifyInstance, { store, shop }: Context): 
       const { trial } = found(await store.trial(asked.trialId), 'There is no such trial.');
       const rows = measuredDeductions(trial, await store.pieces(asked.trialId));
       if (rows.length === 0) throw new HttpError(409, 'No test strip has been written down for this trial.');
-      return reply.code(201).send(await kept(withDeductions(before?.rows ?? [], rows), `${count(rows)} from the test strips of trial ${asked.trialId}`));
+      return reply.code(201).send(await kept(withStripRows(before?.rows ?? [], rows), `${count(rows)} from the test strips of trial ${asked.trialId}`));
     }
     const read = deductionsFromCsv(asked.csv);
     if (!read.ok) throw new HttpError(422, read.sentence, { line: read.line });
     const whole = asked.mode === 'replace';
-    return reply.code(201).send(await kept(whole ? read.rows : withDeductions(before?.rows ?? [], read.rows), `${count(read.rows)} taken in${whole ? ', in place of all before' : ''}`));
+    return reply.code(201).send(await kept(whole ? read.rows : withStripRows(before?.rows ?? [], read.rows), `${count(read.rows)} taken in${whole ? ', in place of all before' : ''}`));
   });
 };
 

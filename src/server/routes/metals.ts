@@ -1,7 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { measuredDeductions, stripBends } from '../../fit/index.js';
-import { withDeductions } from '../../forming/index.js';
+import { measuredDeductions, stripBends, withStripRows } from '../../fit/index.js';
 import { metalById } from '../../metal/index.js';
 import { askedMetalData, askedMetalSchema, type Made, type MeasuredBends, metalName } from '../askedMetal.js';
 import { checked } from '../checked.js';
@@ -55,7 +54,7 @@ export const metalRoutes = (app: FastifyInstance, { store, shop, sums }: Context
     const rows = measuredDeductions(trial, await store.pieces(trialId)).map((row) => ({ ...row, metal: metal.id }));
     const before = await store.shopEntry('deductions', MEASURED_ID);
     const read = before === undefined ? undefined : parseMeasured(before.data);
-    return { kind: 'deductions', data: { rows: withDeductions(read?.ok === true ? read.value.rows : [], rows) }, after: before?.revision ?? 0, change: `from the test strips of trial ${trialId}, for ${metal.name}` };
+    return { kind: 'deductions', data: { rows: withStripRows(read?.ok === true ? read.value.rows : [], rows) }, after: before?.revision ?? 0, change: `from the test strips of trial ${trialId}, for ${metal.name}` };
   };
 
   app.post('/api/metals', async (request, reply) => {

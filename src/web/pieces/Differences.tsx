@@ -12,7 +12,7 @@ export const Differences = ({ differences }: { readonly differences: readonly Pi
       <tbody>
         {differences.map((d) => (
           <tr key={d.id}>
-            <th scope="row">{d.what}</th><td className="number">{amount(d.predicted, d.unit)}</td><td className="number">{d.tolerance === null ? 'none asked' : `± ${amount(d.tolerance, d.unit)}`}</td>
+            <th scope="row">{d.what}</th><td className="number">{amount(d.predicted, d.unit)}</td><td className="number">{d.tolerance === null ? 'none asked' : `${d.drawn === undefined ? '' : `drawn ${figure(d.drawn, 2)} `}± ${amount(d.tolerance, d.unit)}`}</td>
             <td className="number">{d.count}</td><td className="number">{signed(d.mean, d.unit)}</td><td className="number">{d.deviation === null ? 'one piece' : amount(d.deviation, d.unit)}</td>
             <td className={d.within !== null && d.within < d.count ? 'number verdict beware' : 'number'}>{d.within === null ? '–' : `${d.within < d.count ? '⚠ ' : ''}${d.within} of ${d.count}`}</td>
           </tr>

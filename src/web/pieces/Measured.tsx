@@ -6,11 +6,11 @@ export const Measured = ({ piece }: { readonly piece: MadePiece }) => (
   <>
     <ul className="dots measured">
       {piece.figures.map((f) => {
-        const { id, what, unit, measured, predicted, tolerance } = f;
+        const { id, what, unit, measured, predicted, drawn, tolerance } = f;
         const out = withinTolerance(f) === false;
         return (
           <li key={id}>
-            {what}: <strong>{amount(measured, unit)}</strong>, predicted {amount(predicted, unit)}{tolerance === null ? ', no tolerance asked' : ` ± ${amount(tolerance, unit)}`}: <span className={out ? 'verdict beware' : undefined}>{signed(measured - predicted, unit)}{tolerance !== null && (out ? ' ⚠ out of tolerance' : ', within')}</span>
+            {what}: <strong>{amount(measured, unit)}</strong>, predicted {amount(predicted, unit)}{tolerance === null ? ', no tolerance asked' : `${drawn === undefined ? '' : `, drawn ${amount(drawn, unit)}`} ± ${amount(tolerance, unit)}`}: <span className={out ? 'verdict beware' : undefined}>{signed(measured - predicted, unit)}{tolerance !== null && (out ? ' ⚠ out of tolerance' : ', within')}</span>
           </li>
         );
       })}

@@ -65,7 +65,7 @@ export const PieceForm = ({ here, expected, tools, before, corrects, kept }: Pie
             <label>
               <span className="what">{f.what}</span>
               <input type="text" inputMode="decimal" autoComplete="off" value={typed(f.id)} placeholder={figure(f.predicted, f.unit === 'mm' ? 2 : 1)} onChange={(event) => type({ [ofFigure(f.id)]: event.target.value })} />
-              <span className="small soft">{unit(f)}; predicted {figure(f.predicted, f.unit === 'mm' ? 2 : 1)}{f.tolerance === null ? ', no tolerance asked' : ` ± ${figure(f.tolerance, 2)}`}</span>
+              <span className="small soft">{unit(f)}; {f.drawn === undefined || f.tolerance === null ? `predicted ${figure(f.predicted, f.unit === 'mm' ? 2 : 1)}` : `predicted ${figure(f.predicted, 2)}; drawn ${figure(f.drawn, 2)}`}{f.tolerance === null ? ', no tolerance asked' : ` ± ${figure(f.tolerance, 2)}`}</span>
             </label>
           </li>
         ))}
