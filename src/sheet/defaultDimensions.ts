@@ -1,4 +1,4 @@
-import { type Rigid, type Vec2, apply, dot3, left2, length3, cross3, scale2, sub2, sub3, turn, unit2 } from '../geometry/index.js';
+import { type Rigid, type Vec2, apply, dot2, dot3, left2, length3, cross3, scale2, sub2, sub3, turn, unit2 } from '../geometry/index.js';
 import type { Developed } from './developed.js';
 import { valueOf } from './dimension.js';
 import { fold } from './fold.js';
@@ -19,6 +19,9 @@ const outOf = (sheet: Developed, plate: number, bend: number): Vec2 => {
   return scale2(left2(unit2(sub2(sides[side].line.to, sides[side].line.from))), side === 0 ? 1 : -1);
 };
 
+/** Do two unit vectors point away from each other? */
+const opposed = (a: Vec2, b: Vec2): boolean => dot2(a, b) < 0 && Math.abs(dot2(left2(a), b)) <= PARALLEL;
+
 /** The free edge of a flange that faces away from its bend, furthest out; null where there is none parallel to the bend. */
 const farEdge = (sheet: Developed, plate: number, bend: number): Vec2 | null => {
   const { outline } = sheet.part.plates[plate]!;
@@ -30,7 +33,7 @@ const farEdge = (sheet: Developed, plate: number, bend: number): Vec2 | null => 
     const size = Math.hypot(w.x - v.x, w.y - v.y);
     if (v.bulge !== 0 || size < LEAST) return;
     const normal = [(w.y - v.y) / size, (v.x - w.x) / size] as const;
-    if (normal[0] * out[0] + normal[1] * out[1] > PARALLEL - 1) return;
+    if (!opposed(normal, out)) return;
     const reach = -(v.x * out[0] + v.y * out[1]);
     if (reach > most) [best, most] = [[(v.x + w.x) / 2, (v.y + w.y) / 2], reach];
   });
@@ -71,7 +74,7 @@ export const defaultDimensions = (sheet: Developed): readonly Dimension[] => {
     joints.forEach((one, i) => joints.slice(i + 1).forEach((two) => {
       if (isHit(one.bend) || isHit(two.bend)) return;
       const [p, q] = [outOf(sheet, plate, one.bend), outOf(sheet, plate, two.bend)];
-      if (p[0] * q[0] + p[1] * q[1] > PARALLEL - 1 || (isSquare(one.bend) && isSquare(two.bend))) return;
+      if (!opposed(p, q) || (isSquare(one.bend) && isSquare(two.bend))) return;
       found.push([{ kind: 'corner', plate, bend: one.bend }, { kind: 'corner', plate, bend: two.bend }]);
     }));
   });

@@ -34,7 +34,7 @@ const furthest = ({ setting: { views, sheet } }: StrokeOption, onGauge: boolean)
       const size = Math.hypot(w.x - v.x, w.y - v.y);
       if (v.bulge !== 0 || size === 0) return;
       const outwards = turn(view.pose, [(w.y - v.y) / size, (v.x - w.x) / size, 0]);
-      if (outwards[1] * out < 1 - SQUARE) return;
+      if (outwards[1] * out < 0 || Math.hypot(outwards[0], outwards[2]) > SQUARE) return;
       const middle: Vec2 = [(v.x + w.x) / 2, (v.y + w.y) / 2];
       take({ kind: 'edge', plate: view.plate, at: middle }, out * apply(view.pose, [middle[0], middle[1], 0])[1]);
     });
