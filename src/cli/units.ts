@@ -13,14 +13,17 @@ export interface Show {
   readonly words: (sentence: string) => string;
 }
 
-/** A length in a sentence, or several before one unit: '1,000 mm', '40 x 60 mm', '200 by 150 mm', '-5.00 to 8 mm'; no rate or area, no figure that belongs to a name. */
-const IN_WORDS = /(?<![\w.,])-?\d[\d,]*(?:\.\d+)?(?:(?: x | by | to )-?\d[\d,]*(?:\.\d+)?)* mm(?![\w/]|2)/g;
+/**
+ * A length in a sentence, or several before one unit: '1,000 mm', '40 x 60 mm', '200 by 150 mm', '-5.00 to 8 mm', 'between 4 and 16 mm'; with it
+ * a tolerance that has no unit of its own, '30.00 mm ± 0.50'. No rate or area, no figure that belongs to a name.
+ */
+const IN_WORDS = /(?<![\w.,])-?\d[\d,]*(?:\.\d+)?(?:(?: x | by | to |(?<=\bbetween [\d.,]+) and )-?\d[\d,]*(?:\.\d+)?)* mm(?![\w/]|2)(?: ± \d+(?:\.\d+)?(?![\d.]*\d| mm))?/g;
 
 const inInches = (sentence: string): string => sentence.replaceAll(IN_WORDS, (lengths) =>
-  lengths.slice(0, -' mm'.length).replaceAll(/\d[\d,]*(?:\.\d+)?/g, (figure) => {
+  lengths.replace(' mm', ' in').replaceAll(/\d[\d,]*(?:\.\d+)?/g, (figure) => {
     const decimals = figure.split('.')[1]?.length ?? 0;
     return (Number(figure.replaceAll(',', '')) / MM_PER_INCH).toFixed(Math.max(2, decimals + 1));
-  }) + ' in');
+  }));
 
 /** `decimals` are those of millimetres; inches get one more, being 25 times as coarse. */
 export const show = (unit: 'mm' | 'in' = 'mm'): Show => {

@@ -1,5 +1,5 @@
 import { type FitBoard, type FitCell, type FitMargin, VERDICT_SIGNS, columnName } from '../../fit/index.js';
-import { type Units, forceText, roundText } from '../format.js';
+import { type Units, forceText, lengthText, roundText } from '../format.js';
 
 export const percent = (share: number): string => `${(share * 100).toFixed(0)} %`;
 export const verdictWords = ({ verdict }: Pick<FitCell, 'verdict'>): string => `${VERDICT_SIGNS[verdict]} ${verdict}`;
@@ -12,7 +12,7 @@ export const shortNames = (machines: FitBoard['machines']): readonly string[] =>
 };
 
 const amount = (value: number, unit: string, units: Units): string =>
-  unit === 'N' ? forceText(value, units) : unit === 'mm' ? (Math.abs(value) < 10 && units === 'mm' ? `${value.toFixed(2)} mm` : roundText(value, units)) : `${value.toFixed(0)} ${unit}`;
+  unit === 'N' ? forceText(value, units) : unit === 'mm' ? (Math.abs(value) < 10 ? lengthText(value, units) : roundText(value, units)) : `${value.toFixed(0)} ${unit}`;
 
 /** "682 kN of 1,100 kN", "R at 90 mm, nearest 5 mm": both with their unit. */
 export const marginAmounts = ({ kind, name, value, limit, unit }: FitMargin, units: Units): string => {
