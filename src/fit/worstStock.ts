@@ -3,14 +3,18 @@ import type { Margin, Reason, Step, Trial } from '../trial/index.js';
 /** Margins of the planner that speak of force. */
 const FORCES = new Set(['force', 'force per length', 'force on one cylinder']);
 
+/** How many times the typical sheet's force the thickest and strongest one asks, 1 at the least; null in a plan kept from before this was reckoned, and without a force. */
+export const worstStockFactor = ({ forming, pressing, forcePerLength }: Step): number | null => {
+  const most = forming?.range?.peakForcePerLength.max ?? pressing?.strongest.forcePerLength;
+  return most === undefined || forcePerLength === 0 ? null : Math.max(1, most / forcePerLength);
+};
+
 /** A step's margins of force, at the thickest and strongest sheet that the metal's standards let through. */
 export const worstStock = (step: Step): readonly Margin[] => {
   const nominal = step.margins.filter((m) => FORCES.has(m.name));
-  const { forming, pressing, forcePerLength } = step;
-  const most = forming?.range?.peakForcePerLength.max ?? pressing?.strongest.forcePerLength;
-  // a plan kept from before this was reckoned has the typical sheet's alone
-  if (most === undefined || forcePerLength === 0) return nominal;
-  const factor = Math.max(1, most / forcePerLength);
+  const { pressing } = step;
+  const factor = worstStockFactor(step);
+  if (factor === null) return nominal;
   return nominal.map((m) => ({ ...m, name: `${m.name}, thickest and strongest sheet`, value: m.value * factor, source: pressing ? `${m.source}; ${pressing.strongest.words}` : m.source }));
 };
 

@@ -75,8 +75,17 @@ describe('a day plan', () => {
     expect(said).toContain(`is planned to open to ${(90 + s1!.stackHeight).toFixed(0)} mm`);
     expect(said).not.toContain('Not known: how well');
     expect(said).toContain('Guarding');
-    expect(said).toContain('at most 21.4 kN predicted');
+    expect(said).toContain('at most 21.4 kN predicted in a typical sheet (a)');
     expect(said).not.toMatch(/\bsafe\b|guarantee/i);
+  });
+
+  it('says the force of the thickest and strongest sheet beside a typical one, each by the part that asks most', () => {
+    const pressed = (name: string, force: number, strongest: number): Trial =>
+      trial(name, [at(0)], { steps: base.steps.map((s) => ({ ...s, force, forcePerLength: 100, pressing: { strongest: { forcePerLength: strongest, words: '' } } as NonNullable<typeof s.pressing> })) });
+    const said = (...trials: readonly Trial[]): string | undefined => checkFirst(base.machine, trials).find((words) => words.startsWith('Force'));
+    expect(said(pressed('p', 66_800, 150))).toMatch(/^Force: at most 100\.2 kN predicted in the thickest and strongest sheet, 66\.8 kN in a typical one \(p\); the machine's rating/);
+    // q: 60 kN, but one and a half times that in the worst; r: 70 kN in any sheet
+    expect(said(pressed('q', 60_000, 150), pressed('r', 70_000, 90))).toContain('at most 90.0 kN predicted in the thickest and strongest sheet (q), 70.0 kN in a typical one (r);');
   });
 
   it('says which axes nobody measured, one as one and several as several', () => {
