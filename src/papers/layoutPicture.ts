@@ -7,6 +7,7 @@ import { LETTERS } from './pens.js';
 import { type Item, type Picture, area, group, polyline, strokes, text } from './picture.js';
 import { bendIndex, dieOf, punchOf } from '../stroke/index.js';
 import { stationLabels } from './stationLabels.js';
+import { strokeExtent } from './strokeExtent.js';
 import { textWidth } from './textWidth.js';
 
 export interface LayoutPictureOptions {
@@ -86,12 +87,11 @@ const ruler = (length: number, top: number, s: Scale, units: Units): Item[] => {
   return [strokes('thin', ticks), ...numbers];
 };
 
-/** Where the bend line of a step lies along the bed. */
+/** Where the bend lines of a step lie along the bed. */
 const lineAlong = (trial: Trial, step: Step): readonly [number, number] => {
   const bend = trial.sheet.part.bends[bendIndex(trial, step.bends[0]!)]!;
-  const us = bend.zone.flat().map((v) => v.x);
   const rightwards = (bend.direction === 'A') === (step.gaugeSide === 1) ? 1 : -1;
-  const places = [Math.min(...us), Math.max(...us)].map((u) => step.place + rightwards * u);
+  const places = strokeExtent(trial, step).map((u) => step.place + rightwards * u);
   return [Math.min(...places), Math.max(...places)];
 };
 

@@ -8,8 +8,9 @@ import { type Area, type Doc, FRAME, INSET, box, line, paragraph, paragraphHeigh
 import { type Picture, area, polyline, strokes, text } from './picture.js';
 import { sectionPicture } from './sectionPicture.js';
 import { sentence } from './sheetWords.js';
-import { extentOfBend, stepPicture, stepShape } from './stepPicture.js';
+import { stepPicture, stepShape } from './stepPicture.js';
 import { type Row, checkWords, expectRows, stopRows, strokeRows } from './stepTables.js';
+import { strokeExtent } from './strokeExtent.js';
 import { drawFrame, stripArea } from './titleBlock.js';
 
 const INNER: Area = { x: FRAME.x + INSET, y: FRAME.y + INSET, width: FRAME.width - 2 * INSET, height: FRAME.height - 2 * INSET };
@@ -163,7 +164,8 @@ const placesFor = (tall: boolean, pressed: boolean): Places => {
 };
 
 const drawPictures = (doc: Doc, trial: Trial, step: Step, places: Places, units: Units): void => {
-  const closeup = extentOfBend(trial, step) > LONG_BEND;
+  const [low, high] = strokeExtent(trial, step);
+  const closeup = high - low > LONG_BEND;
   for (const when of ['before', 'after'] as const) {
     const { x, y, width, height } = places[when];
     const words = pictureWords(step)[when];

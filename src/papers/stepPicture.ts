@@ -41,12 +41,6 @@ const extentAlong = (bodies: readonly Body[]): readonly [number, number] => {
   return [Math.min(...alongs), Math.max(...alongs)];
 };
 
-/** mm of bed that the step's first bend takes. */
-export const extentOfBend = (trial: Trial, step: Step): number => {
-  const us = trial.sheet.part.bends[bendIndex(trial, step.bends[0]!)]!.zone.flat().map((v) => v.x);
-  return Math.max(...us) - Math.min(...us);
-};
-
 interface StepScene {
   readonly sheet: Body;
   readonly machine: readonly Body[];
