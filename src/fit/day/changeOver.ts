@@ -1,4 +1,4 @@
-import type { Tool } from '../../shop/index.js';
+import type { Machine, Tool } from '../../shop/index.js';
 import { type Placed, type Trial, TIME } from '../../trial/index.js';
 import type { ChangeCost } from './leastChanges.js';
 
@@ -14,10 +14,10 @@ export interface ToolChange {
   readonly name: string;
 }
 
-/** s. A station is two rows, so a fresh one takes what the trial's time model says; the rest is common practice, no source. */
-const SECONDS: Readonly<Record<ToolChange['what'], number>> = {
-  stays: 0, altered: TIME.station / 4, built: TIME.station / 2, 'taken off': TIME.station / 8,
-};
+/** s for one row. A station is two rows, so a fresh one takes what the trial's time model says of this machine; the rest in proportion is common practice, no source. */
+export const rowSeconds = ({ stationSeconds = TIME.station }: Pick<Machine, 'stationSeconds'>): Readonly<Record<ToolChange['what'], number>> => ({
+  stays: 0, altered: stationSeconds / 4, built: stationSeconds / 2, 'taken off': stationSeconds / 8,
+});
 
 /** mm: segments set to a mark stand within this. */
 const SAME_PLACE = 0.5;
@@ -64,8 +64,8 @@ export const changeOver = (before: Trial | null, after: Trial): readonly ToolCha
   return [...standing.map((row) => change('taken off', row)), ...changes];
 };
 
-/** How many rows of tools are handled, and how long it takes by the stated times. */
-export const changeCost = (changes: readonly ToolChange[]): ChangeCost => ({
-  changes: changes.filter(({ what }) => what !== 'stays').length,
-  seconds: changes.reduce((sum, { what }) => sum + SECONDS[what], 0),
-});
+/** How many rows of tools are handled, and how long it takes on this machine by the stated times. */
+export const changeCost = (changes: readonly ToolChange[], machine: Pick<Machine, 'stationSeconds'>): ChangeCost => {
+  const seconds = rowSeconds(machine);
+  return { changes: changes.filter(({ what }) => what !== 'stays').length, seconds: changes.reduce((sum, { what }) => sum + seconds[what], 0) };
+};

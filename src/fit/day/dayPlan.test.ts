@@ -30,7 +30,7 @@ describe('a change-over', () => {
     // a punch the other way round is turned; another die is built: 60 + 120 + 30
     const other = { ...turned, die: 'other' };
     expect(whats(trial('a', [at(0)]), trial('b', [other]))).toEqual(['S1 die taken off', 'S2 punch altered', 'S2 die built']);
-    expect(changeCost(changeOver(trial('a', [at(0)]), trial('b', [other])))).toEqual({ changes: 3, seconds: 210 });
+    expect(changeCost(changeOver(trial('a', [at(0)]), trial('b', [other])), base.machine)).toEqual({ changes: 3, seconds: 210 });
   });
 });
 
@@ -56,6 +56,16 @@ describe('a day plan', () => {
     ]);
     expect(plan.stops.map(({ from }) => from)).toEqual([840, 1492, 2294]);
     expect(plan.seconds).toBe(2346);
+  });
+
+  it('takes the machine\'s own time to build a station, and says so', () => {
+    const quick = { ...base.machine, stationSeconds: 100 };
+    const day = dayPlan({ trials: [a, b, c].map((t) => ({ ...t, machine: quick })), rack, pieces: 2, spares: 1 });
+    if (!day.ok) throw new Error(day.sentence);
+    // 100/240 of 240, 0 and 150
+    expect(day.value.stops.map(({ seconds }) => seconds.change)).toEqual([100, 0, 62.5]);
+    expect(day.value.model).toContain("A row built takes 50 s, altered 25 s, taken off 12.5 s by the machine's own 100 s for a station of two rows, a part made ready");
+    expect(plan.model).toContain('A row built takes 120 s, altered 60 s, taken off 30 s, a part made ready');
   });
 
   it('lists each segment once, as many as stand at one time, against the rack', () => {

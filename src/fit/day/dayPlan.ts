@@ -2,7 +2,7 @@ import { blank } from '../../sheet/index.js';
 import type { Machine, Rack } from '../../shop/index.js';
 import { type Trial, TIME } from '../../trial/index.js';
 import { type TestStrip, testStrips } from '../testStrips.js';
-import { type ToolChange, changeCost, changeOver } from './changeOver.js';
+import { type ToolChange, changeCost, changeOver, rowSeconds } from './changeOver.js';
 import { checkFirst } from './checkFirst.js';
 import { type KitItem, kitList } from './kitList.js';
 import { MOST_PARTS, leastChanges } from './leastChanges.js';
@@ -89,10 +89,18 @@ export interface DayAsked {
 }
 
 const STROKES = `a part made ready ${TIME.batch} s (common practice, no source); strokes by each trial's own time model. Talking, measuring and looking are not in it.`;
-const MODEL =
-  `The order with the fewest rows of punches or dies built, altered or taken off, and of those the quickest, over all orders of these plans: each part is made with the stations of its own plan, ` +
-  `and tools that its plan does not name are taken off. A row built takes ${TIME.station / 2} s, altered ${TIME.station / 4} s, taken off ${TIME.station / 8} s, ${STROKES}`;
-const LAYOUT_MODEL = `The parts stand on one layout, which is built once and stays as it is, in the order given. A row built takes ${TIME.station / 2} s, ${STROKES}`;
+
+const figure = (seconds: number): string => `${Number(seconds.toFixed(1))} s`;
+
+/** What 'least' and the times speak of on this machine. */
+const modelWords = (machine: Machine, onOneLayout: boolean): string => {
+  const row = rowSeconds(machine);
+  const source = machine.stationSeconds === undefined ? '' : ` by the machine's own ${figure(machine.stationSeconds)} for a station of two rows`;
+  return onOneLayout
+    ? `The parts stand on one layout, which is built once and stays as it is, in the order given. A row built takes ${figure(row.built)}${source}, ${STROKES}`
+    : 'The order with the fewest rows of punches or dies built, altered or taken off, and of those the quickest, over all orders of these plans: each part is made with the stations of its own plan, ' +
+      `and tools that its plan does not name are taken off. A row built takes ${figure(row.built)}, altered ${figure(row.altered)}, taken off ${figure(row['taken off'])}${source}, ${STROKES}`;
+};
 
 const runSeconds = ({ timeModel }: Trial): number => timeModel.filter(({ what }) => !what.startsWith('set-up')).reduce((sum, p) => sum + p.seconds, 0);
 
@@ -119,14 +127,14 @@ export const dayPlan = ({ trials, rack, pieces, spares, beware, notRead = [], la
   const made = trials.flatMap(({ verdict }, i) => (verdict === 'makes' ? [i] : []));
   const shown = made.map((i) => trials[i]!);
   const between = (a: number | null, b: number): readonly ToolChange[] => changeOver(a === null ? null : shown[a]!, shown[b]!);
-  const best = leastChanges(shown.length, (a, b) => changeCost(between(a, b)));
-  const asGiven = shown.map((_, i) => changeCost(between(i === 0 ? null : i - 1, i)).changes).reduce((a, b) => a + b, 0);
+  const best = leastChanges(shown.length, (a, b) => changeCost(between(a, b), machine));
+  const asGiven = shown.map((_, i) => changeCost(between(i === 0 ? null : i - 1, i), machine).changes).reduce((a, b) => a + b, 0);
   let at = 0;
   const bent = new Set<string>();
   const stops = best.order.map((index, k): DayStop => {
     const trial = shown[index]!;
     const changes = between(k === 0 ? null : best.order[k - 1]!, index);
-    const seconds = { change: changeCost(changes).seconds, prepare: TIME.batch, pieces: pieces * runSeconds(trial) };
+    const seconds = { change: changeCost(changes, machine).seconds, prepare: TIME.batch, pieces: pieces * runSeconds(trial) };
     const from = at + seconds.change + seconds.prepare;
     at = from + seconds.pieces;
     const flat = blank(trial.sheet);
@@ -147,7 +155,7 @@ export const dayPlan = ({ trials, rack, pieces, spares, beware, notRead = [], la
     ok: true,
     value: {
       machine: { id: machine.id, name: machine.name, demo: machine.demo }, metal: [...new Set(shown.map(({ metal }) => metal.name))].join(', '), stops, left: leftOut(trials), notRead,
-      changes: best.changes, changesAsGiven: asGiven, kit: kitList(shown, rack), checks: checkFirst(machine, shown, beware), seconds: at, model: layout ? LAYOUT_MODEL : MODEL, ...(layout && { layout: dayLayoutOf(layout, trials, made) }),
+      changes: best.changes, changesAsGiven: asGiven, kit: kitList(shown, rack), checks: checkFirst(machine, shown, beware), seconds: at, model: modelWords(machine, layout !== undefined), ...(layout && { layout: dayLayoutOf(layout, trials, made) }),
     },
   };
 };
