@@ -1,6 +1,6 @@
 import { extname } from 'node:path';
 import type { Command } from 'commander';
-import { type DayPlan, type OneLayout, PLANNED_ANEW, dayPlan, oneLayout, planAtStops, withRemedies } from '../fit/index.js';
+import { type DayPlan, type OneLayout, PLANNED_ANEW, dayPlan, oneLayout, planAtStops, riserInWords, withRemedies } from '../fit/index.js';
 import { CAVEAT } from '../forming/index.js';
 import { dayPlanPdf, layoutInWords, stripsInWords } from '../papers/index.js';
 import { threadClock } from '../server/index.js';
@@ -40,6 +40,10 @@ const layoutWords = (plan: DayPlan, layout: NonNullable<DayPlan['layout']>, s: S
   s.words(layout.model),
 ];
 
+const kitWords = (it: DayPlan['kit'][number], s: Show): string =>
+  it.kind === 'riser' ? `risers ${s.words(riserInWords(it, (mm) => `${Number(mm.toFixed(1))} mm`))}`
+    : `${it.kind} ${it.name}: ${it.needed} of ${s.words(`${it.length} mm`)}${it.ear ? ` ear ${it.ear}` : ''} (${it.atHand} at hand)`;
+
 const inWords = (plan: DayPlan, s: Show): string => [
   `Demonstration on ${plan.machine.name}: ${minutes(plan.seconds)} of work, ${plan.changes} rows of tools built, altered or taken off (${plan.changesAsGiven} in the order given).`,
   '',
@@ -55,7 +59,7 @@ const inWords = (plan: DayPlan, s: Show): string => [
   ...(plan.layout ? ['', ...layoutWords(plan, plan.layout, s)] : []),
   '',
   'To lay out:',
-  ...plan.kit.map(({ kind, name, length, ear, needed, atHand }) => `  ${kind} ${name}: ${needed} of ${s.words(`${length} mm`)}${ear ? ` ear ${ear}` : ''} (${atHand} at hand)`),
+  ...plan.kit.map((it) => `  ${kitWords(it, s)}`),
   '',
   'Test strips:',
   ...plan.stops.map((stop) => `  ${stop.part}: ${s.words(stripsInWords(stop).split('\n').join(', '))}`),

@@ -24,6 +24,7 @@ export { atStops, planAtStops, strokesByEye } from './planAtStops.js';
 export { type TightMargin, tightestMargin } from './tightestMargin.js';
 export { clockText } from './day/clockText.js';
 export { type DayAsked, type DayPlan, type DayStop, type NotRead, dayPlan } from './day/dayPlan.js';
+export { riserInWords } from './day/kitRisers.js';
 export { PLANNED_ANEW, layoutInWords, stationsInWords } from './day/layoutInWords.js';
 export { stripsInWords } from './day/stripsInWords.js';
 export { MOST_PARTS } from './day/leastChanges.js';

@@ -5,6 +5,8 @@ import type { Station, Trial } from '../../trial/index.js';
 import { changeCost, changeOver } from './changeOver.js';
 import { checkFirst } from './checkFirst.js';
 import { dayPlan } from './dayPlan.js';
+import { kitList } from './kitList.js';
+import { riserInWords } from './kitRisers.js';
 
 const rack = demoRack();
 const base = channelTrial();
@@ -77,6 +79,20 @@ describe('a day plan', () => {
     expect(plan.stops[0]!.blanks.width).toBeCloseTo(154.597, 3);
     // a and c are of one metal, thickness and pair of tools: one strip tells both
     expect(plan.stops.map(({ strips }) => strips.length)).toEqual([1, 0, 1]);
+  });
+
+  it('lists the risers by height, as much bed as stands on them at one time, against the rack', () => {
+    const on = (riser: number, from: number): Station => station(`S${from}`, from, { riser });
+    // two stations of 200 mm on 20 mm at once in one part, one in the next: 400 mm; of 30 mm only the second part's
+    const day = (risers: typeof rack.risers): unknown =>
+      kitList([trial('d', [on(20, 0), on(20, 500), on(0, 900)]), trial('e', [on(20, 0), on(30, 500)])], { ...rack, risers }).filter(({ kind }) => kind === 'riser');
+    const seat = base.dies[0]!.tang;
+    const of20 = { id: 'a', height: 20, seat, length: 250, width: 60 };
+    expect(day([of20, { ...of20, id: 'b', length: 100 }, { ...of20, id: 'c', height: 30, length: 900 }, { ...of20, id: 'd', seat: 'another' }])).toEqual([
+      { kind: 'riser', height: 20, seat, needed: 400, atHand: 350 }, { kind: 'riser', height: 30, seat, needed: 200, atHand: 900 },
+    ]);
+    expect(plan.kit.some(({ kind }) => kind === 'riser')).toBe(false);
+    expect(riserInWords({ kind: 'riser', height: 20, seat, needed: 400, atHand: 350 }, (mm) => `${mm} mm`)).toBe(`20 mm high, ${seat}: 400 mm of bed at once (350 mm at hand, ⚠ too few)`);
   });
 
   it('says what to check with its measure', () => {

@@ -1,8 +1,9 @@
 import type { Rack, Segment, Tool } from '../../shop/index.js';
 import type { Placed, Trial } from '../../trial/index.js';
+import { type KitRiser, kitRisers } from './kitRisers.js';
 
 /** One length of one tool that the day needs. */
-export interface KitItem {
+interface KitTool {
   readonly kind: 'punch' | 'die';
   readonly id: string;
   readonly name: string;
@@ -18,18 +19,20 @@ export interface KitItem {
   readonly weight: number;
 }
 
+export type KitItem = KitTool | KitRiser;
+
 /** mm within which two lengths are one and the same segment. */
 const SAME = 0.01;
 
-const countOf = (placed: readonly Placed[], { length, ear }: Pick<KitItem, 'length' | 'ear'>): number =>
+const countOf = (placed: readonly Placed[], { length, ear }: Pick<KitTool, 'length' | 'ear'>): number =>
   placed.filter((s) => Math.abs(s.length - length) < SAME && s.ear === ear).length;
 
-const has = (segments: readonly Segment[], { length, ear }: Pick<KitItem, 'length' | 'ear'>): number =>
+const has = (segments: readonly Segment[], { length, ear }: Pick<KitTool, 'length' | 'ear'>): number =>
   segments.filter((s) => Math.abs(s.length - length) < SAME && s.ear?.hand === ear).reduce((sum, s) => sum + s.count, 0);
 
-/** The tools to lay out for these trials, by tool and length: no more stand at one time than the part with most needs. */
+/** The tools to lay out for these trials, by tool and length, and the risers under them: no more stand at one time than the part with most needs. */
 export const kitList = (trials: readonly Trial[], rack: Rack): readonly KitItem[] => {
-  const items: KitItem[] = [];
+  const items: KitTool[] = [];
   for (const kind of ['punch', 'die'] as const) {
     const tools = new Map(trials.flatMap((t): readonly Tool[] => (kind === 'punch' ? t.punches : t.dies)).map((tool) => [tool.id, tool]));
     for (const tool of tools.values()) {
@@ -44,5 +47,5 @@ export const kitList = (trials: readonly Trial[], rack: Rack): readonly KitItem[
       }
     }
   }
-  return items;
+  return [...items, ...kitRisers(trials, rack)];
 };

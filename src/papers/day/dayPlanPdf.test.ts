@@ -62,7 +62,8 @@ describe.skipIf(!has('pdftotext'))('the day plan on paper', () => {
   });
 
   it('says order, kit, blanks, strips, checks and times with their units', async () => {
-    const trial = channelTrial();
+    const flat = channelTrial();
+    const trial = { ...flat, stations: flat.stations.map((s) => ({ ...s, riser: 20 })) };
     const made = dayPlan({ trials: [trial, trial], rack: demoRack(), pieces: 2, spares: 1 });
     if (!made.ok) throw new Error(made.sentence);
     const file = join(folder, 'day.pdf');
@@ -72,7 +73,7 @@ describe.skipIf(!has('pdftotext'))('the day plan on paper', () => {
       // 240 + 600 + 52, then 600 + 52: 1,544 s
       '2 parts in 26 min of work: 2 rows of tools built', 'no order needs fewer', 'Workshop A', '2026-03-02', '2 + 1 spare, 200.00 mm by 154.60 mm', '1.50 mm thick',
       'S1 punch stays', 'none: as for a part before it', 'change over 4 min', 'make ready 10 min', '2 pieces 52 s', 'To check beforehand', 'Guarding:', '21.4 kN predicted',
-      'Punches to lay out', '2 × 100 mm', 'at hand', '100 at −100 · 100 at 0 mm', 'whips up', 'not a warranty', 'common practice, no source',
+      'Punches to lay out', '2 × 100 mm', 'at hand', 'Risers to lay out', '20 mm high, seat A: 200 mm of bed at once (4200 mm at hand)', '100 at −100 · 100 at 0 mm', 'whips up', 'not a warranty', 'common practice, no source',
     ];
     expect(needed.filter((s) => !read.includes(s))).toEqual([]);
     expect(read).not.toMatch(/\bsafe\b|guarantee|NaN|undefined|Infinity/i);

@@ -1,11 +1,11 @@
-import { type DayPlan, PLANNED_ANEW, clockText, stationsInWords } from '../../fit/index.js';
+import { type DayPlan, PLANNED_ANEW, clockText, riserInWords, stationsInWords } from '../../fit/index.js';
 import { CAUTIONS, liftWords } from '../../stroke/index.js';
 import type { Trial } from '../../trial/index.js';
 import { bytesOf, openDocument } from '../document.js';
 import { drawPicture } from '../drawPicture.js';
 import { type Block, type Paragraph, flow } from '../flow.js';
 import { layoutPicture } from '../layoutPicture.js';
-import type { Units } from '../format.js';
+import { type Units, roundText } from '../format.js';
 import { type GridCell, type GridColumn, drawRow, rowHeight } from '../grid.js';
 import { INNER, type Pages, aboveStrip, columnsFrom, newPages } from '../pages.js';
 import { line, paragraph } from '../paper.js';
@@ -63,18 +63,26 @@ const drawOrder = (pages: Pages, plan: DayPlan, left: readonly string[], trials:
   });
 };
 
-const kitBlocks = ({ kit }: DayPlan): Block[] => (['punch', 'die'] as const).map((kind): Block => {
-  const tools = [...new Set(kit.filter((it) => it.kind === kind).map(({ id }) => id))];
+const toolBlock = (kit: DayPlan['kit'], kind: 'punch' | 'die'): Block => {
+  const all = kit.flatMap((it) => (it.kind !== 'riser' && it.kind === kind ? [it] : []));
   return {
     heading: kind === 'punch' ? 'Punches to lay out' : 'Dies to lay out',
-    paragraphs: tools.map((id): Paragraph => {
-      const items = kit.filter((it) => it.kind === kind && it.id === id);
+    paragraphs: [...new Set(all.map(({ id }) => id))].map((id): Paragraph => {
+      const items = all.filter((it) => it.id === id);
       const pieces = items.map(({ length, ear, needed, atHand, weight }) =>
         `${needed} × ${length} mm${ear ? ` ear ${ear}` : ''} (of ${atHand} at hand${needed > atHand ? ', ⚠ too few' : ''}; ${weight.toFixed(1)} kg each)`);
       return { words: `${items[0]!.name}${items[0]!.demo && !/demo/i.test(items[0]!.name) ? ' (demo)' : ''}: ${pieces.join(', ')}.`, sign: '☐', style: SMALL };
     }),
   };
-});
+};
+
+const kitBlocks = ({ kit }: DayPlan, units: Units): Block[] => [
+  toolBlock(kit, 'punch'), toolBlock(kit, 'die'),
+  {
+    heading: 'Risers to lay out',
+    paragraphs: kit.filter((it) => it.kind === 'riser').map((riser): Paragraph => ({ words: `${riserInWords(riser, (mm) => roundText(mm, units))}.`, sign: '☐', style: SMALL })),
+  },
+];
 
 /** The bed that all parts share, with the bend lines of each under it. */
 const drawLayout = (pages: Pages, plan: DayPlan, layout: NonNullable<DayPlan['layout']>, trials: readonly Trial[], units: Units): void => {
@@ -92,7 +100,7 @@ const blocksOf = (plan: DayPlan, trials: readonly Trial[], units: Units): Block[
   const tick = (words: string): Paragraph => ({ words, sign: '☐', style: SMALL });
   return [
     { heading: 'To check beforehand', paragraphs: plan.checks.map(tick) },
-    ...kitBlocks(plan),
+    ...kitBlocks(plan, units),
     ...plan.stops.map((stop, k): Block => ({
       heading: `${k + 1}. ${stop.part}: stations, left to right`,
       paragraphs: [
