@@ -113,6 +113,12 @@ describe('pictures', () => {
     expect(names).toEqual(['blank', 'step 1', 'step 2']);
   });
 
+  it('the path says a bend angle to the tenth where it is not whole', () => {
+    const half = { ...trial, steps: trial.steps.map((s, k) => ({ ...s, bendAngle: k === 0 ? 22.5 : 90.02 })) };
+    const words = texts(unfoldingPath(half).items).map((t) => t.text);
+    expect(words).toEqual(expect.arrayContaining(['b1  22.5° bend', 'b2  90° bend: finished']));
+  });
+
   it('a layout that must be low is low, one bar standing for all of a station', () => {
     const low = layoutPicture(sixteen, { mostHeight: 45 });
     expect(low.height).toBeLessThanOrEqual(45);

@@ -24,9 +24,11 @@ export const stationInWords = (trial: Trial, station: Station, units: Units): re
 /** Words as a sentence: a capital at the front, one full stop at the end. */
 export const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1).replace(/[.\s]+$/, '')}.`;
 
-/** Minutes and seconds. */
-const timeText = (seconds: number): string =>
-  seconds < 100 ? `${seconds.toFixed(0)} s` : `${Math.floor(seconds / 60)} min ${Math.round(seconds % 60)} s`;
+/** Minutes and seconds, rounded before they are split. */
+const timeText = (exact: number): string => {
+  const seconds = Math.round(exact);
+  return seconds < 100 ? `${seconds} s` : `${Math.floor(seconds / 60)} min ${seconds % 60} s`;
+};
 
 export const timeInWords = (trial: Trial): readonly string[] => [
   `${timeText(trial.seconds)} for one part, set-up shared over ${trial.quantity}. ${sentence(trial.model)}`,

@@ -96,7 +96,7 @@ export const unfoldingPath = (trial: Trial, options: UnfoldingPathOptions = {}):
   const stations = nodes.flatMap((node, k): Item[] => {
     const last = k === nodes.length - 1;
     const step = steps[k - 1];
-    const label = step ? `${step.bends.join(', ')}  ${step.kind === 'hem close' ? 'closed' : step.kind === 'offset bend' ? 'offset' : `${step.bendAngle.toFixed(0)}° bend`}` : 'blank';
+    const label = step ? `${step.bends.join(', ')}  ${step.kind === 'hem close' ? 'closed' : step.kind === 'offset bend' ? 'offset' : `${Number(step.bendAngle.toFixed(1))}° bend`}` : 'blank';
     const words = last && step ? `${label}: finished` : label;
     const shown = textWidth(words, LETTERS.small) > cellWidth ? step?.bends.join(', ') ?? words : words;
     return [
