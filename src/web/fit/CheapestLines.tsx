@@ -51,6 +51,9 @@ export const CheapestLines = ({ fit }: { readonly fit: FitView }) => fit.alone.l
         </tbody>
       </table>
     </div>
-    <p className="small soft">{(fit.cheapest ?? fit.alone.find((alone) => alone !== null))?.model}</p>
+    <p className="small soft">
+      {(fit.cheapest ?? fit.alone.find((alone) => alone !== null))?.model}
+      {fit.drawingsFree && ' The row that changes drawings wherever it saves money takes these for any part, at no price.'}
+    </p>
   </section>
 );
