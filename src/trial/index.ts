@@ -10,5 +10,5 @@ export type { Wishes } from './wishes.js';
 export { describeDimension } from './dimensionWords.js';
 export { listed } from './listed.js';
 export { DAYLIGHT } from './leastOpening.js';
-export { SET_BY_HAND, TIME } from './time.js';
+export { SET_BY_HAND, TIME, stationSeconds } from './time.js';
 export { type SharedLayout, type SharedPart, sharedLayout } from './shared/sharedLayout.js';

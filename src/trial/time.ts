@@ -41,7 +41,7 @@ export const strokeSeconds = (machine: Machine, opening: number, openingOut: num
 };
 
 /** What it takes to build one station on this machine. s */
-export const stationSeconds = (machine: Machine): number => machine.stationSeconds ?? TIME.station;
+export const stationSeconds = (machine: Pick<Machine, 'stationSeconds'>): number => machine.stationSeconds ?? TIME.station;
 
 /** The least that any stroke of this depth costs: the ram opens no further than its change point. s */
 export const leastStroke = (machine: Machine, depth: number, thickness: number): number =>

@@ -1,5 +1,5 @@
 import type { Machine, Tool } from '../../shop/index.js';
-import { type Placed, type Trial, TIME } from '../../trial/index.js';
+import { type Placed, type Trial, stationSeconds } from '../../trial/index.js';
 import type { ChangeCost } from './leastChanges.js';
 
 /** What becomes of a row of punches or dies between two parts. */
@@ -15,9 +15,10 @@ export interface ToolChange {
 }
 
 /** s for one row. A station is two rows, so a fresh one takes what the trial's time model says of this machine; the rest in proportion is common practice, no source. */
-export const rowSeconds = ({ stationSeconds = TIME.station }: Pick<Machine, 'stationSeconds'>): Readonly<Record<ToolChange['what'], number>> => ({
-  stays: 0, altered: stationSeconds / 4, built: stationSeconds / 2, 'taken off': stationSeconds / 8,
-});
+export const rowSeconds = (machine: Pick<Machine, 'stationSeconds'>): Readonly<Record<ToolChange['what'], number>> => {
+  const station = stationSeconds(machine);
+  return { stays: 0, altered: station / 4, built: station / 2, 'taken off': station / 8 };
+};
 
 /** mm: segments set to a mark stand within this. */
 const SAME_PLACE = 0.5;

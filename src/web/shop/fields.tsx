@@ -205,6 +205,7 @@ export const FirstFault = () => {
   const { faults, data, told, tellAll } = useContext(FormOf);
   const [first, ...more] = [...faults].reverse().filter(([path]) => told(path));
   const empty = [...faults.keys()].filter((path) => !told(path)).length;
+  if (faults.size === 0) return null;
   return <>
     {/* first, and always of the same words: what leaving a field adds to the line must not move it from under the finger */}
     {empty > 0 && <button type="button" className="quiet" onClick={tellAll}>Show what is missing</button>}
